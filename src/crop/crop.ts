@@ -1,0 +1,32 @@
+import type { MonthDay } from "../weather/calendar.ts";
+
+/** A crop by its numbers, resolved: FAO-56 coefficients, stages, roots. Defaults come from `crops.ts`. */
+export interface CropPlan {
+  readonly name: string;
+  readonly sowing: MonthDay;
+  /** Stages on thermal time above `baseC`, or on calendar days. */
+  readonly clock: "thermal time" | "days";
+  /** Initial, development, mid-season, late season: days (clock "days") or degree days C above `baseC`. */
+  readonly stageLengths: readonly [number, number, number, number];
+  readonly baseC: number;
+  /** Basal coefficients for the standard climate (FAO-56 Table 17). */
+  readonly kcbInitial: number;
+  readonly kcbMid: number;
+  readonly kcbEnd: number;
+  /** Largest height, mm. */
+  readonly heightMm: number;
+  /** Below this daily mean the crop sleeps (winter crops); null for crops that do not. */
+  readonly dormantBelowC: number | null;
+  readonly kcbDormant: number;
+  /** Leaf area against a full stand, 0 to 1: thin populations, wide rows (FAO-56 eq. 97, Box 17). 1 = full. */
+  readonly standShare: number;
+  readonly sowingDepthMm: number;
+  /** Deepest rooting with nothing in the way. */
+  readonly maxRootDepthMm: number;
+  /** Front velocity the user gives, mm a day; null = Borg & Grimes (1986). */
+  readonly frontVelocityMmPerDay: number | null;
+  /** Share of a slice's available water a root can take in a day (Monteith 1986; Dardanelli et al. 2004). */
+  readonly uptakeSharePerDay: number;
+  /** FAO-56 p at 5 mm a day; only the root-zone-average uptake uses it. */
+  readonly depletionFraction: number;
+}

@@ -1,0 +1,54 @@
+/**
+ * What is wrong with an input, as data: worded once here, for an agronomist.
+ * A user's mistake is an InputError or a UsageError; anything else thrown is our own fault.
+ */
+export interface Problem {
+  /** Where: a path such as `soil.layers[1].bulkDensity`, a flag such as `--rain`, or `weather.csv line 12`. */
+  readonly field: string;
+  /** What would be right there, in words, with an example. */
+  readonly expected: string;
+  /** What was found, quoted and cut short. */
+  readonly found: string;
+  /** How to mend it; a short imperative. */
+  readonly mend: string;
+}
+
+/** The one line a person reads. */
+export function sayProblem({ field, expected, found, mend }: Problem): string {
+  return `${field}: expected ${expected}, found ${found}; ${mend}`;
+}
+
+/** Quotes what was found so that no text, however long or odd, breaks the line it stands in. */
+export function quoteFound(found: unknown): string {
+  if (found === undefined) return "nothing";
+  let text: string;
+  if (typeof found === "string") text = found;
+  else if (typeof found === "number" || typeof found === "boolean" || found === null) return String(found);
+  else if (Array.isArray(found)) return found.length === 0 ? "an empty list" : `a list of ${found.length}`;
+  else return "a group of keys";
+  const plain = Array.from(text, (c) => (c < " " || c === "\u007f" ? " " : c));
+  return plain.length > 60 ? `"${plain.slice(0, 57).join("")}..."` : `"${plain.join("")}"`;
+}
+
+/** The input is wrong (exit 1). Carries every problem found, first first. */
+export class InputError extends Error {
+  readonly problems: readonly Problem[];
+  constructor(problems: readonly Problem[]) {
+    super(problems.map(sayProblem).join("\n"));
+    this.name = "InputError";
+    this.problems = problems;
+  }
+}
+
+/** The command was not called as it can be (exit 2). */
+export class UsageError extends Error {
+  constructor(message: string) {
+    super(message);
+    this.name = "UsageError";
+  }
+}
+
+/** Throws an InputError with one problem. */
+export function refuse(field: string, expected: string, found: unknown, mend: string): never {
+  throw new InputError([{ field, expected, found: quoteFound(found), mend }]);
+}

@@ -1,0 +1,73 @@
+import type { YieldLine } from "../answer/yieldLine.ts";
+import type { CropPlan } from "../crop/crop.ts";
+import type { Ground, UptakeRule } from "../season/season.ts";
+import type { SoilLayer } from "../soil/layer.ts";
+import type { StartingWater } from "../soil/startingWater.ts";
+import type { MonthlyNormals, Site, WeatherRecord } from "../weather/record.ts";
+
+/** A scenario file, resolved: SI numbers, every default filled in, nothing left to check. */
+export interface Scenario {
+  readonly name: string;
+  /** True when the file says its data are invented. */
+  readonly invented: boolean;
+  readonly site: Site;
+  readonly weather: WeatherPlan;
+  /** At least one; the first is what the others are compared with. */
+  readonly cases: readonly [Case, ...Case[]];
+  readonly yieldLine: YieldLine;
+  readonly ensemble: EnsemblePlan;
+  /** Every default that was used, for `check` and for results. */
+  readonly defaults: readonly DefaultUsed[];
+  /** What the reader noticed: textures out of range, gaps filled, parts of the file not used yet. */
+  readonly notes: readonly string[];
+}
+
+export interface DefaultUsed {
+  /** `soil.layers[0].bulkDensity` */
+  readonly field: string;
+  /** `1.35 g/cm^3` */
+  readonly value: string;
+  /** Where it comes from. */
+  readonly why: string;
+}
+
+export interface Case {
+  readonly name: string;
+  readonly layers: readonly SoilLayer[];
+  readonly sliceThicknessMm: number;
+  readonly startingWater: StartingWater;
+  readonly ground: Ground;
+  readonly crop: CropPlan;
+  /** Days of fallow simulated before sowing; 0 = the run starts at sowing. */
+  readonly fallowDays: number;
+  readonly rooting:
+    | { readonly kind: "grown" }
+    | { readonly kind: "absolute"; readonly depthMm: number }
+    /** To the first case's depth of the same run; only for cases after the first. */
+    | { readonly kind: "relative"; readonly extraMm: number };
+  readonly uptake: UptakeRule;
+  readonly slowDrainage: boolean;
+}
+
+export type WeatherPlan = {
+  readonly source:
+    | { readonly kind: "record"; readonly record: WeatherRecord; readonly normals: MonthlyNormals | null }
+    | { readonly kind: "normals"; readonly normals: MonthlyNormals };
+  readonly referenceEt: "penman-monteith" | "hargreaves";
+  /** Totals to scale each year to; empty = years as they are. */
+  readonly rainTotalsMm: readonly number[];
+  readonly rainTotalOver: "year" | "season";
+};
+
+export interface EnsemblePlan {
+  /** Weather years run for each rainfall total; a record shorter than that is gone through again with other draws. */
+  readonly years: number;
+  readonly seed: number;
+  /** Standard deviation of the draw that scales every layer's available water capacity, share of it. */
+  readonly availableCapacitySd: number;
+  /** Standard deviation of the draw that shifts starting water below `deepBelowMm`, share of available capacity. */
+  readonly deepWaterSd: number;
+  readonly deepBelowMm: number;
+  /** "range" draws between the strict and lenient reading of the density table; otherwise one of them. */
+  readonly densityReading: "range" | "strict" | "usual" | "lenient";
+}

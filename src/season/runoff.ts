@@ -1,0 +1,15 @@
+/**
+ * Runoff of one day's rain by the curve-number method.
+ *
+ * @param rainMm rain and melt reaching the ground, mm, >= 0 (the source's P)
+ * @param curveNumber 30 to 100, already moved for today's wetness (CN)
+ * @returns mm, 0 to rainMm; 0 while rain is within the initial loss
+ * @example runoffMm(50.8, 80) // 14.29
+ * Source: [NRCS 1986, TR-55] ch. 2; Table 2-1 read, equation numbers from memory. Written for inches; S is in mm here.
+ */
+export function runoffMm(rainMm: number, curveNumber: number): number {
+  const retentionMm = 25400 / curveNumber - 254; // eq 2-4
+  const initialLossMm = 0.2 * retentionMm; // eq 2-2
+  if (rainMm <= initialLossMm) return 0;
+  return (rainMm - initialLossMm) ** 2 / (rainMm + 0.8 * retentionMm); // eq 2-3
+}

@@ -1,0 +1,100 @@
+import type { CropCourse } from "../crop/course.ts";
+import type { Slices } from "../soil/layer.ts";
+import type { DailyWeather } from "../weather/record.ts";
+
+/** The soil surface: what decides runoff, evaporation and snow. */
+export interface Ground {
+  /** Curve numbers of fallow and crop at average wetness, 30 to 100; dry and wet ones follow from the handbook's table. */
+  readonly curveNumberFallow: number;
+  readonly curveNumberCrop: number;
+  /** Share of the surface under dead residue, 0 to 1. */
+  readonly residueCoverFallow: number;
+  readonly residueCoverCrop: number;
+  /** Share of the snowfall that standing stubble keeps beyond what bare ground does; added to the snow on the ground. */
+  readonly snowCatchShare: number;
+  /** Air below this mean temperature brings snow, C. */
+  readonly snowBelowC: number;
+  /** Degree-day factor, mm per C and day. */
+  readonly meltMmPerCDay: number;
+  /** Depth that evaporation can dry, mm (FAO-56 Ze). */
+  readonly evaporatingDepthMm: number;
+  /** Readily evaporable water, mm (FAO-56 REW). */
+  readonly readilyEvaporableMm: number;
+}
+
+/** How deep the roots go. */
+export type Rooting =
+  /** The front grows through what lies beneath it. */
+  | { readonly kind: "grown" }
+  /** As grown, but it stops at the stated depth. */
+  | { readonly kind: "stops"; readonly depthMm: number }
+  /** Another case's front of the same run, stretched in proportion. */
+  | { readonly kind: "stretched"; readonly frontMmByDay: Float64Array; readonly factor: number };
+
+export interface UptakeRule {
+  readonly rule: "by slice" | "root-zone average";
+  /** Share of a rooted slice's available water a day. */
+  readonly sharePerDay: number;
+  /** FAO-56 p, for the root-zone average. */
+  readonly depletionFraction: number;
+}
+
+/** One run of one case: fallow, if any, then the season. */
+export interface SeasonInput {
+  readonly slices: Slices;
+  /** Water in each slice on the first morning, mm. Not changed. */
+  readonly startWaterMm: Float64Array;
+  readonly weather: DailyWeather;
+  /** Index in `weather` of the run's first day. */
+  readonly firstIndex: number;
+  readonly course: CropCourse;
+  readonly ground: Ground;
+  readonly rooting: Rooting;
+  readonly uptake: UptakeRule;
+  /** Let K(theta) go on draining below field capacity. */
+  readonly slowDrainage: boolean;
+}
+
+/** Sums from sowing to maturity, mm, unless said otherwise. */
+export interface SeasonTotals {
+  rainMm: number;
+  runoffMm: number;
+  drainageMm: number;
+  evaporationMm: number;
+  transpirationMm: number;
+  /** Evaporation plus transpiration: the water use of the yield lines. */
+  waterUseMm: number;
+  /** Transpiration after flowering. */
+  transpirationAfterFloweringMm: number;
+  /** What a fully watered crop would have transpired. */
+  transpirationDemandMm: number;
+  /** Depth of the front at maturity. */
+  finalRootDepthMm: number;
+  /** Available water (above wilting point) in the whole column on the morning of sowing. */
+  storedAtSowingMm: number;
+  /** Over the whole run, fallow included: largest absolute daily residual of the balance. */
+  balanceErrorMm: number;
+  /** Over the fallow before sowing. */
+  fallowRainMm: number;
+  fallowGainMm: number;
+}
+
+/** Caller-owned arrays a run writes, so that a thousand runs allocate once. Indexed by day unless said otherwise. */
+export interface Ledger {
+  /** Rain only; what falls as snow stands in snowfallMm. */
+  readonly rainMm: Float64Array;
+  readonly snowfallMm: Float64Array;
+  readonly meltMm: Float64Array;
+  readonly snowOnGroundMm: Float64Array;
+  readonly runoffMm: Float64Array;
+  readonly infiltrationMm: Float64Array;
+  readonly evaporationMm: Float64Array;
+  readonly transpirationMm: Float64Array;
+  readonly transpirationDemandMm: Float64Array;
+  readonly drainageMm: Float64Array;
+  readonly frontMm: Float64Array;
+  readonly storageMm: Float64Array;
+  readonly residualMm: Float64Array;
+  /** Water by day and slice, [day * count + slice], at day's end; null when not asked for. */
+  readonly waterMmByDayAndSlice: Float64Array | null;
+}

@@ -1,0 +1,224 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { makeLedger } from "../../src/season/ledger.ts";
+import { advancedFront } from "../../src/season/rootFront.ts";
+import type { Ground, Ledger, Rooting, SeasonInput } from "../../src/season/season.ts";
+import { makeWorkspace, simulate } from "../../src/season/simulate.ts";
+import { takeBySlice } from "../../src/season/uptake.ts";
+import type { Slices } from "../../src/soil/layer.ts";
+import { column, testCourse, testInput, type TestLayer, testWeather } from "../support/column.ts";
+
+const unit = fc.double({ min: 0, max: 1, noNaN: true });
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+const anyLayer: fc.Arbitrary<TestLayer> = fc
+  .record({
+    thicknessMm: between(5, 700),
+    wiltingPoint: between(0.02, 0.3),
+    available: between(0.02, 0.2),
+    drainable: between(0.02, 0.2),
+    conductivityMmPerDay: between(0.5, 4000),
+    drainExponent: between(5, 35),
+    passage: unit,
+  })
+  .map(({ available, drainable, ...layer }) => ({
+    ...layer,
+    fieldCapacity: layer.wiltingPoint + available,
+    saturation: layer.wiltingPoint + available + drainable,
+  }));
+
+const anySlices = fc
+  .record({ layers: fc.array(anyLayer, { minLength: 1, maxLength: 6 }), sliceMm: between(5, 25) })
+  .map(({ layers, sliceMm }) => column(layers, sliceMm));
+
+const anyGround: fc.Arbitrary<Ground> = fc.record({
+  curveNumberFallow: between(30, 100),
+  curveNumberCrop: between(30, 100),
+  residueCoverFallow: unit,
+  residueCoverCrop: unit,
+  snowCatchShare: unit,
+  snowBelowC: between(-2, 3),
+  meltMmPerCDay: between(1, 8),
+  evaporatingDepthMm: between(50, 150),
+  readilyEvaporableMm: between(0, 15),
+});
+
+const anyRooting: fc.Arbitrary<Rooting> = fc.oneof(
+  fc.constant<Rooting>({ kind: "grown" }),
+  between(0, 3000).map((depthMm) => ({ kind: "stops", depthMm }) as const),
+);
+
+/** Any soil under any weather: dry to drowned, frost to heat, fallow or none. */
+const anyRun: fc.Arbitrary<SeasonInput> = fc
+  .record({
+    slices: anySlices,
+    ground: anyGround,
+    rooting: anyRooting,
+    days: fc.integer({ min: 2, max: 220 }),
+    fallowShare: between(0, 0.9),
+    startShare: unit,
+    rain: fc.array(
+      fc.oneof({ weight: 3, arbitrary: fc.constant(0) }, { weight: 1, arbitrary: between(0, 120) }),
+      {
+        minLength: 20,
+        maxLength: 20,
+      },
+    ),
+    et0: between(0, 12),
+    meanC: between(-15, 30),
+    rule: fc.constantFrom("by slice" as const, "root-zone average" as const),
+    sharePerDay: between(0.01, 0.5),
+    slowDrainage: fc.boolean(),
+  })
+  .map((a) =>
+    testInput({
+      slices: a.slices,
+      ground: a.ground,
+      rooting: a.rooting,
+      slowDrainage: a.slowDrainage,
+      startWaterMm: a.slices.wiltingPointMm.map(
+        (wp, j) => wp + a.startShare * (a.slices.saturationMm[j]! - wp),
+      ),
+      weather: testWeather(a.days, (d) => ({
+        rainMm: a.rain[d % a.rain.length]!,
+        et0Mm: a.et0,
+        meanC: a.meanC + 8 * Math.sin(d / 9),
+      })),
+      course: testCourse(a.days, Math.floor(a.days * a.fallowShare)),
+      uptake: { rule: a.rule, sharePerDay: a.sharePerDay, depletionFraction: 0.55 },
+    }),
+  );
+
+function run(input: SeasonInput): { ledger: Ledger; totals: ReturnType<typeof simulate> } {
+  const ledger = makeLedger(input.course.maturityDay + 1, input.slices.count);
+  const totals = simulate(input, ledger, makeWorkspace(input.slices.count));
+  return { ledger, totals };
+}
+
+test("water is neither made nor lost: the ledger closes to 1e-9 mm on every day of 1,000 random runs", () => {
+  fc.assert(
+    fc.property(anyRun, (input) => {
+      const { ledger, totals } = run(input);
+      for (let d = 0; d <= input.course.maturityDay; d++) {
+        expect(Math.abs(ledger.residualMm[d]!)).toBeLessThan(1e-9);
+        const reaching = ledger.rainMm[d]! + ledger.meltMm[d]!;
+        expect(Math.abs(reaching - ledger.runoffMm[d]! - ledger.infiltrationMm[d]!)).toBeLessThan(1e-9);
+      }
+      expect(totals.balanceErrorMm).toBeLessThan(1e-9);
+      // The residual compares storage with the day's own fluxes; over the run they must add up too.
+      const days = input.course.maturityDay + 1;
+      const sum = (a: Float64Array) => a.subarray(0, days).reduce((s, x) => s + x, 0);
+      const start = input.startWaterMm.reduce((s, x) => s + x, 0);
+      const change = ledger.storageMm[days - 1]! - start;
+      const net =
+        sum(ledger.infiltrationMm) -
+        sum(ledger.evaporationMm) -
+        sum(ledger.transpirationMm) -
+        sum(ledger.drainageMm);
+      expect(Math.abs(change - net)).toBeLessThan(1e-6);
+    }),
+    { numRuns: 1000, seed: 20260 },
+  );
+});
+
+test("storage stays between half the wilting point and saturation, the front never rises, and no number is lost", () => {
+  fc.assert(
+    fc.property(anyRun, (input) => {
+      const { ledger, totals } = run(input);
+      const { count, wiltingPointMm, saturationMm } = input.slices;
+      let front = 0;
+      for (let d = 0; d <= input.course.maturityDay; d++) {
+        for (let j = 0; j < count; j++) {
+          const water = ledger.waterMmByDayAndSlice![d * count + j]!;
+          // A plain throw: an expect for each of a million numbers would take minutes.
+          if (!(water >= 0.5 * wiltingPointMm[j]! - 1e-9)) throw new Error(`slice ${j} dries to ${water} mm`);
+          if (!(water <= saturationMm[j]! + 1e-9)) throw new Error(`slice ${j} holds ${water} mm`);
+        }
+        expect(ledger.frontMm[d]!).toBeGreaterThanOrEqual(front);
+        front = ledger.frontMm[d]!;
+      }
+      for (const [name, values] of Object.entries({ ...ledger, ...totals })) {
+        if (values === null) continue;
+        for (const v of typeof values === "number" ? [values] : (values as Float64Array)) {
+          if (!Number.isFinite(v)) throw new Error(`${name} holds ${v}`);
+          if (v < -1e-9 && name !== "residualMm" && name !== "fallowGainMm")
+            throw new Error(`${name} is ${v}`);
+        }
+      }
+    }),
+    { numRuns: 300, seed: 20261 },
+  );
+});
+
+const anyWater = (slices: Slices) =>
+  fc
+    .array(unit, { minLength: slices.count, maxLength: slices.count })
+    .map((shares) =>
+      Float64Array.from(
+        shares,
+        (s, j) => slices.wiltingPointMm[j]! + s * (slices.saturationMm[j]! - slices.wiltingPointMm[j]!),
+      ),
+    );
+
+test("over the same soil water a deeper front never lowers the day's uptake", () => {
+  fc.assert(
+    fc.property(
+      anySlices.chain((slices) => fc.tuple(fc.constant(slices), anyWater(slices))),
+      between(0, 3000),
+      between(0, 500),
+      between(0, 15),
+      between(0.01, 0.5),
+      ([slices, water], front, deeper, demand, share) => {
+        const scratch = new Float64Array(slices.count);
+        const shallow = takeBySlice(demand, front, share, slices, water.slice(), scratch);
+        const deep = takeBySlice(demand, front + deeper, share, slices, water.slice(), scratch);
+        expect(deep).toBeGreaterThanOrEqual(shallow - 1e-12);
+      },
+    ),
+    { numRuns: 1000, seed: 20262 },
+  );
+});
+
+test("over the same soil water, less passage in any layer never deepens the front", () => {
+  fc.assert(
+    fc.property(
+      anySlices.chain((slices) =>
+        fc.tuple(fc.constant(slices), anyWater(slices), fc.nat({ max: slices.count - 1 })),
+      ),
+      between(0, 2000),
+      between(0, 60),
+      unit,
+      ([slices, water, j], front, descent, less) => {
+        const layer = slices.layer[j]!;
+        const denser: Slices = {
+          ...slices,
+          passage: slices.passage.map((p, k) => (slices.layer[k] === layer ? p * less : p)),
+        };
+        const free = advancedFront(front, descent, Infinity, slices, water);
+        const held = advancedFront(front, descent, Infinity, denser, water);
+        expect(held).toBeLessThanOrEqual(free + 1e-9);
+        expect(held).toBeGreaterThanOrEqual(front);
+      },
+    ),
+    { numRuns: 1000, seed: 20263 },
+  );
+});
+
+test("the day's budget is spent slice by slice: cutting slices finer changes the front by rounding only", () => {
+  fc.assert(
+    fc.property(
+      fc.array(anyLayer, { minLength: 1, maxLength: 5 }),
+      between(0, 400),
+      between(0, 200),
+      (layers, front, descent) => {
+        const coarse = column(layers, 25);
+        const fine = column(layers, 12.5);
+        const at = (s: Slices) => s.wiltingPointMm.map((wp, j) => wp + 0.3 * (s.fieldCapacityMm[j]! - wp));
+        const a = advancedFront(front, descent, Infinity, coarse, at(coarse));
+        const b = advancedFront(front, descent, Infinity, fine, at(fine));
+        expect(Math.abs(a - b)).toBeLessThan(1e-6);
+      },
+    ),
+    { numRuns: 300, seed: 20264 },
+  );
+});

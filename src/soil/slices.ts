@@ -1,0 +1,84 @@
+import type { Hindrance, Slices, SoilLayer } from "./layer.ts";
+
+/** One run's draw of what is uncertain in a soil; `{ availableScale: 1, lenience: 0 }` is the soil as resolved. */
+export interface SoilDraw {
+  /** Multiplies field capacity less wilting point; held at 0.1 from below. */
+  readonly availableScale: number;
+  /** Reading of the hindrance: -1 strict, 0 usual, 1 lenient, straight between; held within. */
+  readonly lenience: number;
+}
+
+/** Share of the pore space above field capacity that a scaled field capacity leaves to drain. */
+const leastDrainableShare = 0.1;
+
+/**
+ * Cuts layers into slices: at every layer boundary, equal within a layer, none thicker than asked.
+ *
+ * Scaling moves field capacity alone: wilting point and saturation stay, and at least a tenth of the space that lay between
+ * field capacity and saturation is left.
+ *
+ * @param layers from the surface down without gaps, any number and thickness
+ * @param maxThicknessMm above 0; 25 by default in a scenario
+ */
+export function cutSlices(layers: readonly SoilLayer[], maxThicknessMm: number, draw: SoilDraw): Slices {
+  if (!(maxThicknessMm > 0))
+    throw new RangeError(`slices need a thickness above 0 mm, got ${maxThicknessMm}`);
+  const cuts = layers.map(({ topMm, bottomMm }) => slicesIn(bottomMm - topMm, maxThicknessMm));
+  const count = cuts.reduce((sum, cut) => sum + cut, 0);
+  const slices: Slices = {
+    count,
+    topMm: new Float64Array(count),
+    thicknessMm: new Float64Array(count),
+    layer: new Int32Array(count),
+    wiltingPointMm: new Float64Array(count),
+    fieldCapacityMm: new Float64Array(count),
+    saturationMm: new Float64Array(count),
+    saturatedConductivityMmPerDay: new Float64Array(count),
+    drainExponent: new Float64Array(count),
+    passage: new Float64Array(count),
+  };
+  let slice = 0;
+  for (const [index, layer] of layers.entries()) {
+    const cut = cuts[index] ?? 0;
+    const thicknessMm = (layer.bottomMm - layer.topMm) / cut;
+    const fieldCapacity = scaledFieldCapacity(layer, draw.availableScale);
+    const passage = passageOf(layer, draw.lenience);
+    for (let i = 0; i < cut; i++, slice++) {
+      slices.topMm[slice] = layer.topMm + i * thicknessMm;
+      slices.thicknessMm[slice] = thicknessMm;
+      slices.layer[slice] = index;
+      slices.wiltingPointMm[slice] = layer.wiltingPoint * thicknessMm;
+      slices.fieldCapacityMm[slice] = fieldCapacity * thicknessMm;
+      slices.saturationMm[slice] = layer.saturation * thicknessMm;
+      slices.saturatedConductivityMmPerDay[slice] = layer.saturatedConductivityMmPerDay;
+      slices.drainExponent[slice] = layer.drainExponent;
+      slices.passage[slice] = passage;
+    }
+  }
+  return slices;
+}
+
+/** At least one; a hair of rounding does not make another slice. */
+function slicesIn(thicknessMm: number, maxThicknessMm: number): number {
+  return Math.max(1, Math.ceil(thicknessMm / maxThicknessMm - 1e-9));
+}
+
+function scaledFieldCapacity(
+  { wiltingPoint, fieldCapacity, saturation }: SoilLayer,
+  availableScale: number,
+): number {
+  if (availableScale === 1) return fieldCapacity;
+  const scaled = wiltingPoint + Math.max(0.1, availableScale) * (fieldCapacity - wiltingPoint);
+  return Math.min(scaled, saturation - leastDrainableShare * (saturation - fieldCapacity));
+}
+
+/** Pace factor at field capacity, cracks included, 0 to 1. */
+export function passageOf(layer: SoilLayer, lenience: number): number {
+  return layer.openShare + (1 - layer.openShare) * hindranceAt(layer.hindrance, lenience);
+}
+
+/** Between the strict (-1), the usual (0) and the lenient (1) reading, straight; held at the ends. */
+export function hindranceAt({ strict, usual, lenient }: Hindrance, lenience: number): number {
+  const reading = Math.min(1, Math.max(-1, lenience));
+  return reading < 0 ? usual - reading * (strict - usual) : usual + reading * (lenient - usual);
+}

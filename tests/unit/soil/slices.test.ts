@@ -1,0 +1,113 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { resolveColumn } from "../../../src/soil/column.ts";
+import type { SoilLayer } from "../../../src/soil/layer.ts";
+import { cutSlices, hindranceAt } from "../../../src/soil/slices.ts";
+import { anyColumn } from "./anySoil.ts";
+
+const asIs = { availableScale: 1, lenience: 0 };
+const sum = (values: Float64Array): number => values.reduce((total, value) => total + value, 0);
+const anyDraw = fc.record({
+  availableScale: fc.double({ min: -1, max: 4, noNaN: true }),
+  lenience: fc.double({ min: -2, max: 2, noNaN: true }),
+});
+
+const loam: SoilLayer = resolveColumn(
+  [{ name: "loam", topMm: 0, bottomMm: 100, texture: "loam" }],
+  "soil.layers",
+).layers[0]!;
+const stack = (...thicknessesMm: number[]): SoilLayer[] => {
+  let topMm = 0;
+  return thicknessesMm.map((thicknessMm) => {
+    const layer = { ...loam, topMm, bottomMm: topMm + thicknessMm };
+    topMm += thicknessMm;
+    return layer;
+  });
+};
+
+test("cutting neither makes nor loses thickness or water, and keeps the limits in order under any draw", () => {
+  fc.assert(
+    fc.property(
+      anyColumn,
+      fc.double({ min: 1, max: 100, noNaN: true }),
+      anyDraw,
+      (descriptions, maxMm, draw) => {
+        const { layers } = resolveColumn(descriptions, "soil.layers");
+        const slices = cutSlices(layers, maxMm, draw);
+        const depthMm = layers.at(-1)!.bottomMm;
+        expect(Math.abs(sum(slices.thicknessMm) - depthMm)).toBeLessThan(1e-6);
+        const wiltingMm = layers.reduce((total, l) => total + l.wiltingPoint * (l.bottomMm - l.topMm), 0);
+        expect(Math.abs(sum(slices.wiltingPointMm) - wiltingMm)).toBeLessThan(1e-6);
+        const bad: number[] = [];
+        for (let i = 0; i < slices.count; i++) {
+          const layer = layers[slices.layer[i]!]!;
+          const [topMm, thicknessMm] = [slices.topMm[i]!, slices.thicknessMm[i]!];
+          const good =
+            thicknessMm > 0 &&
+            thicknessMm <= maxMm * (1 + 1e-9) &&
+            topMm >= layer.topMm &&
+            topMm + thicknessMm <= layer.bottomMm + 1e-6 &&
+            slices.wiltingPointMm[i]! > 0 &&
+            slices.fieldCapacityMm[i]! > slices.wiltingPointMm[i]! &&
+            slices.saturationMm[i]! > slices.fieldCapacityMm[i]! &&
+            slices.passage[i]! >= 0 &&
+            slices.passage[i]! <= 1;
+          if (!good) bad.push(i);
+        }
+        expect(bad).toEqual([]);
+      },
+    ),
+    { numRuns: 100 },
+  );
+});
+
+describe("cuts", () => {
+  test.each([
+    [[100], 25, [25, 25, 25, 25]],
+    [[100], 40, [100 / 3, 100 / 3, 100 / 3]],
+    [[3, 26], 25, [3, 13, 13]],
+    [[0.3 * 3 * 1000], 300, [300, 300, 300]], // 900.0000000000001 / 300 is a hair above 3
+  ])("layers of %j mm, at most %s mm", (thicknesses, maxMm, expected) => {
+    const { thicknessMm } = cutSlices(stack(...thicknesses), maxMm, asIs);
+    expect([...thicknessMm].map((mm) => Math.round(mm * 1e6))).toEqual(
+      expected.map((mm) => Math.round(mm * 1e6)),
+    );
+  });
+  test("four hundred layers", () => {
+    expect(cutSlices(stack(...Array.from({ length: 400 }, () => 3)), 25, asIs).count).toBe(400);
+  });
+  test.each([0, -1, Number.NaN])("a thickness of %s is our own mistake", (maxMm) => {
+    expect(() => cutSlices([loam], maxMm, asIs)).toThrow(RangeError);
+  });
+});
+
+describe("draws", () => {
+  const available = (availableScale: number): number => {
+    const { fieldCapacityMm, wiltingPointMm } = cutSlices([loam], 100, { availableScale, lenience: 0 });
+    return fieldCapacityMm[0]! - wiltingPointMm[0]!;
+  };
+  test("scale available water with the wilting point fixed", () => {
+    expect(available(1.1) / available(1)).toBeCloseTo(1.1, 12);
+    expect(available(0.8) / available(1)).toBeCloseTo(0.8, 12);
+  });
+  test("leave a tenth of the drainable space below saturation", () => {
+    const { fieldCapacityMm, saturationMm } = cutSlices([loam], 100, { availableScale: 9, lenience: 0 });
+    expect(saturationMm[0]! - fieldCapacityMm[0]!).toBeCloseTo(
+      10 * (loam.saturation - loam.fieldCapacity),
+      9,
+    );
+  });
+  test("read hindrance from strict to lenient in a straight line, held at the ends", () => {
+    const hindrance = { strict: 0.2, usual: 0.5, lenient: 1, basis: "bulk density" } as const;
+    const readings = [-3, -1, -0.5, 0, 0.5, 1, 3].map((lenience) => hindranceAt(hindrance, lenience));
+    [0.2, 0.2, 0.35, 0.5, 0.75, 1, 1].forEach((value, i) => expect(readings[i]).toBeCloseTo(value, 12));
+  });
+  test("cracks let a share through whatever the density", () => {
+    const shut = {
+      ...loam,
+      openShare: 0.1,
+      hindrance: { strict: 0, usual: 0, lenient: 0, basis: "bulk density" as const },
+    };
+    expect(cutSlices([shut], 100, asIs).passage[0]).toBeCloseTo(0.1, 12);
+  });
+});

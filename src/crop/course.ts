@@ -23,4 +23,11 @@ export interface CropCourse {
 }
 
 /** Index = value of `stageByDay`. */
-export const stageNames = ["fallow", "initial", "development", "mid-season", "late season", "after maturity"] as const;
+export const stageNames = [
+  "fallow",
+  "initial",
+  "development",
+  "mid-season",
+  "late season",
+  "after maturity",
+] as const;

@@ -8,6 +8,8 @@ export interface CropPlan {
   readonly clock: "thermal time" | "days";
   /** Initial, development, mid-season, late season: days (clock "days") or degree days C above `baseC`. */
   readonly stageLengths: readonly [number, number, number, number];
+  /** The same stages in calendar days: the clock of a record without temperatures, and what the longest season is taken from. */
+  readonly stageDaysFallback: readonly [number, number, number, number];
   readonly baseC: number;
   /** Basal coefficients for the standard climate (FAO-56 Table 17). */
   readonly kcbInitial: number;

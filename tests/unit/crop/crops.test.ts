@@ -1,0 +1,126 @@
+import { describe, expect, test } from "vitest";
+import table from "../../../data-reference/crops.json";
+import {
+  cropDefaults,
+  cropNamed,
+  cropNames,
+  defaultPlan,
+  findCrop,
+  type Sourced,
+} from "../../../src/crop/crops.ts";
+import { stageHeat, suitedToSite } from "../../../src/crop/siteHeat.ts";
+import { isDate } from "../../../src/weather/calendar.ts";
+import { lindon, waggaWagga } from "./siteWeather.ts";
+
+describe("the crop table", () => {
+  test("holds the ten dryland crops", () => {
+    expect(cropNames).toEqual([
+      "corn",
+      "grain sorghum",
+      "proso millet",
+      "winter wheat",
+      "spring wheat",
+      "barley",
+      "sunflower",
+      "field pea",
+      "chickpea",
+      "canola",
+    ]);
+  });
+  test("no name or alias means two crops", () => {
+    const all = cropDefaults.flatMap((crop) => [crop.name, ...crop.aliases]);
+    expect(new Set(all).size).toBe(all.length);
+  });
+  test("every figure read in the published tables keeps its page", () => {
+    const values = cropDefaults.flatMap((crop) => Object.values(crop.values) as Sourced<unknown>[]);
+    for (const { mark, why } of values) {
+      expect(["read", "memory", "common practice, no source", "ours"]).toContain(mark);
+      expect(why.length).toBeGreaterThan(10);
+    }
+    const read = values.filter(({ mark }) => mark === "read");
+    expect(read.length).toBeGreaterThan(60);
+    for (const { why } of read) expect(why).toMatch(/p\. \d+|et al\. \d{4}/);
+  });
+  test("studies named with a year are in the list of sources", () => {
+    const cited = cropDefaults.flatMap(({ rootDepthsSeen }) => rootDepthsSeen.map(({ source }) => source));
+    const named = cited.filter((source) => /^[A-Z][a-z-]+.*(et al\.|&).* \d{4}$/.test(source));
+    expect(named.length).toBeGreaterThan(8);
+    for (const source of named) expect(Object.keys(table.sources)).toContain(source);
+  });
+  test.each(cropDefaults.map((crop) => [crop.name, defaultPlan(crop)] as const))(
+    "%s is a plan that can run",
+    (name, plan) => {
+      expect(plan.name).toBe(name);
+      expect(isDate(2001, plan.sowing.month, plan.sowing.day)).toBe(true);
+      for (const lengths of [plan.stageLengths, plan.stageDaysFallback]) {
+        expect(lengths.length).toBe(4);
+        for (const length of lengths) expect(length).toBeGreaterThan(0);
+      }
+      const inRange: readonly (readonly [number, number, number])[] = [
+        [plan.baseC, 0, 10],
+        [plan.kcbInitial, 0.1, 0.2],
+        [plan.kcbMid, 0.9, 1.2],
+        [plan.kcbEnd, 0.1, 0.5],
+        [plan.heightMm, 400, 2000],
+        [plan.standShare, 1, 1],
+        [plan.sowingDepthMm, 10, 80],
+        [plan.maxRootDepthMm, 800, 2600],
+        [plan.uptakeSharePerDay, 0.05, 0.15],
+        [plan.depletionFraction, 0.3, 0.65],
+      ];
+      for (const [value, least, most] of inRange) {
+        expect(value).toBeGreaterThanOrEqual(least);
+        expect(value).toBeLessThanOrEqual(most);
+      }
+      expect(plan.frontVelocityMmPerDay).toBeNull();
+      expect(plan.dormantBelowC === null).toBe(name !== "winter wheat");
+    },
+  );
+});
+
+describe("finding a crop", () => {
+  test.each([
+    ["Sorghum", "grain sorghum"],
+    ["milo", "grain sorghum"],
+    [" MAIZE ", "corn"],
+    ["winter-wheat", "winter wheat"],
+    ["Winter  Wheat", "winter wheat"],
+    ["rapeseed", "canola"],
+    ["garbanzo", "chickpea"],
+    ["dry pea", "field pea"],
+    ["proso", "proso millet"],
+  ])("%s is %s", (said, name) => expect(findCrop(said).name).toBe(name));
+
+  test("wheat asks which", () => {
+    expect(cropNamed("wheat")).toBeNull();
+    expect(() => findCrop("Wheat")).toThrow(
+      'crop.name: expected one crop, found "Wheat"; say "winter wheat" or "spring wheat"',
+    );
+  });
+  test("a slip of the pen is answered with the nearest name", () => {
+    expect(() => findCrop("sunflwer", "--crop")).toThrow(
+      /^--crop: .*found "sunflwer"; did you mean "sunflower"\?$/,
+    );
+  });
+  test("what is no crop of ours gets the list", () => {
+    expect(() => findCrop("quinoa plantation")).toThrow(/one of corn, grain sorghum, .*by its numbers$/);
+  });
+});
+
+describe("a type that fits the site's season", () => {
+  test("takes its calendar days in a normal year there", () => {
+    const sorghum = defaultPlan(findCrop("sorghum"));
+    const suited = suitedToSite({ ...sorghum, sowing: { month: 11, day: 15 } }, waggaWagga);
+    expect(suited.stageLengths).toEqual(
+      stageHeat(sorghum.stageDaysFallback, { month: 11, day: 15 }, sorghum.baseC, waggaWagga),
+    );
+    expect(suited.stageLengths[2]).toBeGreaterThan(1.2 * sorghum.stageLengths[2]);
+  });
+  test("a plan on calendar days, or a site too cold, is left as it is", () => {
+    const sorghum = defaultPlan(findCrop("sorghum"));
+    const onDays = { ...sorghum, clock: "days" } as const;
+    expect(suitedToSite(onDays, lindon)).toBe(onDays);
+    const frozen = { ...lindon, tMaxC: lindon.tMaxC.map((c) => c - 30) };
+    expect(suitedToSite(sorghum, frozen)).toBe(sorghum);
+  });
+});

@@ -1,0 +1,32 @@
+import { dayOfYear, yearOf } from "./calendar.ts";
+import { checkNormals, overDays, yearCourse } from "./normals.ts";
+import type { MonthlyNormals, WeatherRecord } from "./record.ts";
+
+/** Temperatures of every day of a record. */
+export interface Air {
+  readonly tMaxC: Float64Array;
+  readonly tMinC: Float64Array;
+  /** Mean of the two; FAO-56 eq. 9. */
+  readonly tMeanC: Float64Array;
+  readonly fromNormals: boolean;
+}
+
+/** The record's own temperatures, else the smooth course of the normals, the same every year; null where there is neither. */
+export function airOf(record: WeatherRecord, normals: MonthlyNormals | null): Air | null {
+  const { tMaxC, tMinC, firstDay, days } = record;
+  if (tMaxC && tMinC) return { tMaxC, tMinC, tMeanC: meanOf(tMaxC, tMinC), fromNormals: false };
+  if (!normals) return null;
+  checkNormals(normals);
+  const over = (monthly: readonly number[]) =>
+    overDays(yearCourse(monthly), yearOf(firstDay), dayOfYear(firstDay), days);
+  const [high, low] = [over(normals.tMaxC), over(normals.tMinC)];
+  return { tMaxC: high, tMinC: low, tMeanC: meanOf(high, low), fromNormals: true };
+}
+
+function meanOf(tMaxC: Float64Array, tMinC: Float64Array): Float64Array {
+  return tMaxC.map((high, day) => (high + tMinC[day]!) / 2);
+}
+
+export function temperaturesInWords(air: Air): string {
+  return air.fromNormals ? "the monthly normals' temperatures" : "daily temperatures";
+}

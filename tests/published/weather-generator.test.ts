@@ -1,0 +1,159 @@
+/**
+ * The rain and temperature generator against its published forms, and its output against the chain's and the gamma
+ * distribution's own properties. Rows, sources and tolerances: data-reference/rain-generator.json.
+ */
+import { describe, expect, test } from "vitest";
+import generator from "../../data-reference/rain-generator.json" with { type: "json" };
+import { stream } from "../../src/randomness.ts";
+import { dayOfYear, monthOf } from "../../src/weather/calendar.ts";
+import { generateYears } from "../../src/weather/generate.ts";
+import { isWet, wetChances, wetDayAmounts } from "../../src/weather/rainChain.ts";
+import type { MonthlyNormals, Site } from "../../src/weather/record.ts";
+import { residualMatrices, residualWalk } from "../../src/weather/temperatureResiduals.ts";
+import { tablesOf } from "./weather-tables.ts";
+
+const { check, noneLeft } = tablesOf(generator.checks);
+const draws = 200_000;
+
+check("geng-wet-after-dry", (wetShare: number) => wetChances(wetShare).afterDry);
+check("geng-wet-after-wet", (wetShare: number) => wetChances(wetShare).afterWet);
+check("geng-scale", (meanMm: number) => wetDayAmounts(meanMm).scaleMm);
+check("geng-shape", (meanMm: number) => wetDayAmounts(meanMm).shape);
+check("richardson-a", (row: number, column: number) => residualMatrices().a[2 * row + column]!);
+check("richardson-b", (row: number, column: number) => residualMatrices().b[2 * row + column]!);
+
+check("chain-wet-share", (afterDry: number, afterWet: number) => mean(drawnChain(afterDry, afterWet)));
+check("chain-wet-spell", (afterDry: number, afterWet: number) => {
+  const days = drawnChain(afterDry, afterWet);
+  const spells = days.filter((wet, day) => wet === 1 && days[day - 1] !== 1).length;
+  return days.reduce((sum, wet) => sum + wet, 0) / spells;
+});
+check("chain-lag-one", (afterDry: number, afterWet: number) => {
+  const days = drawnChain(afterDry, afterWet);
+  return correlation(days.slice(1), days.slice(0, -1));
+});
+
+check("gamma-mean", (shape: number, scaleMm: number) => mean(drawnGamma(shape, scaleMm)));
+check("gamma-spread", (shape: number, scaleMm: number) => spread(drawnGamma(shape, scaleMm)));
+
+noneLeft();
+
+/** The matrices' own terms come back from a long walk: 4 / sqrt(200,000), somewhat more for days that hang together. */
+describe("Richardson 1981: residuals of 200,000 days (memory; within 0.02)", () => {
+  const walk = residualWalk(stream(7, "residuals"));
+  const days = Array.from({ length: draws }, () => walk());
+  const [high, low] = [days.map(({ tMax }) => tMax), days.map(({ tMin }) => tMin)];
+  const { m0, m1 } = generator.residuals;
+  test.each([
+    ["sd of the highest", spread(high), 1],
+    ["sd of the lowest", spread(low), 1],
+    ["highest with lowest", correlation(high, low), m0[0]![1]!],
+    ["highest with yesterday's highest", correlation(high.slice(1), high.slice(0, -1)), m1[0]![0]!],
+    ["highest with yesterday's lowest", correlation(high.slice(1), low.slice(0, -1)), m1[0]![1]!],
+    ["lowest with yesterday's highest", correlation(low.slice(1), high.slice(0, -1)), m1[1]![0]!],
+    ["lowest with yesterday's lowest", correlation(low.slice(1), low.slice(0, -1)), m1[1]![1]!],
+  ])("%s: %d is %d", (_what, drawn, given) => expect(Math.abs(drawn - given)).toBeLessThan(0.02));
+});
+
+/**
+ * Lindon 5 WNW, Colorado, 1971-2000 (NCDC monthly normals; read): 14.4 in a year. Its wet days are not printed, so the
+ * assumed ones serve. Tolerance: four standard errors of 2,000 years (from the drawn years themselves), and never more than
+ * 10 % of a month's rain or 0.5 C, so that a wide spread cannot hide a wrong mean.
+ */
+describe("2,000 generated years bring the normals back", () => {
+  const lindon: MonthlyNormals = {
+    rainMm: [12.2, 5.8, 16.8, 36.1, 47.5, 52.1, 76.2, 53.3, 18.0, 24.4, 16.5, 6.9],
+    wetDays: null,
+    tMaxC: [4.6, 7.0, 11.2, 16.0, 21.2, 27.7, 31.2, 30.2, 25.9, 19.2, 9.8, 5.4],
+    tMinC: [-10.9, -9.0, -4.8, -1.0, 5.0, 10.3, 13.5, 12.4, 7.3, 0.2, -6.2, -9.9],
+  };
+  const site: Site = { latitudeDeg: 40, elevationM: 1470, setting: "inland" };
+  const years = 2000;
+  const record = generateYears(lindon, site, { years, firstYear: 2001, seed: 20 });
+  const byMonth = monthlyValues(record.firstDay, record.days, {
+    rain: record.rainMm,
+    tMax: record.tMaxC!,
+    tMin: record.tMinC!,
+  });
+
+  test.each(lindon.rainMm.map((mm, month) => [month, mm]))("rain of month %d: %d mm", (month, mm) => {
+    const totals = byMonth[month]!.rain;
+    expect(totals).toHaveLength(years);
+    const error = Math.abs(mean(totals) - mm);
+    expect(error).toBeLessThan(4 * (spread(totals) / Math.sqrt(years)));
+    expect(error).toBeLessThan(0.1 * mm);
+  });
+
+  test("rain of the year: 365.8 mm within 1.5 %", () => {
+    const yearly = record.rainMm.reduce((sum, mm) => sum + mm, 0) / years;
+    expect(Math.abs(yearly / 365.8 - 1)).toBeLessThan(0.015);
+  });
+
+  test.each(lindon.tMaxC.map((highC, month) => [month, highC, lindon.tMinC[month]!]))(
+    "temperatures of month %d: %d and %d C",
+    (month, highC, lowC) => {
+      const days = byMonth[month]!.days;
+      expect(Math.abs(mean(byMonth[month]!.tMax.map((sum) => sum / days)) - highC)).toBeLessThan(0.5);
+      expect(Math.abs(mean(byMonth[month]!.tMin.map((sum) => sum / days)) - lowC)).toBeLessThan(0.5);
+    },
+  );
+
+  test("the lowest never stands above the highest", () => {
+    expect(record.tMaxC!.findIndex((high, day) => high < record.tMinC![day]!)).toBe(-1);
+  });
+});
+
+/** Sums of each month of each year; `days` is the mean length of the month. */
+function monthlyValues(
+  firstDay: number,
+  days: number,
+  series: { rain: Float64Array; tMax: Float64Array; tMin: Float64Array },
+) {
+  const months = Array.from({ length: 12 }, () => ({
+    rain: [] as number[],
+    tMax: [] as number[],
+    tMin: [] as number[],
+    days: 0,
+  }));
+  let month = -1;
+  for (let day = 0; day < days; day++) {
+    if (month !== monthOf(firstDay + day) - 1) {
+      month = monthOf(firstDay + day) - 1;
+      for (const name of ["rain", "tMax", "tMin"] as const) months[month]![name].push(0);
+    }
+    const into = months[month]!;
+    for (const name of ["rain", "tMax", "tMin"] as const)
+      into[name][into[name].length - 1]! += series[name][day]!;
+    into.days++;
+  }
+  expect(dayOfYear(firstDay)).toBe(1);
+  return months.map((each) => ({ ...each, days: each.days / each.rain.length }));
+}
+
+function drawnChain(afterDry: number, afterWet: number): number[] {
+  const chain = stream(11, "chain");
+  let wet = false;
+  return Array.from({ length: draws }, () => {
+    wet = isWet(wet, { afterDry, afterWet }, chain);
+    return wet ? 1 : 0;
+  });
+}
+
+function drawnGamma(shape: number, scaleMm: number): number[] {
+  const amounts = stream(5, "amounts");
+  return Array.from({ length: draws }, () => amounts.gamma(shape, scaleMm));
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+function spread(values: readonly number[]): number {
+  const centre = mean(values);
+  return Math.sqrt(mean(values.map((value) => (value - centre) ** 2)));
+}
+
+function correlation(a: readonly number[], b: readonly number[]): number {
+  const [meanA, meanB] = [mean(a), mean(b)];
+  return mean(a.map((value, index) => (value - meanA) * (b[index]! - meanB))) / (spread(a) * spread(b));
+}

@@ -1,0 +1,103 @@
+import { describe, expect, test } from "vitest";
+import { InputError } from "../../../src/problem.ts";
+import { isoDate } from "../../../src/weather/calendar.ts";
+import { toDailyWeather } from "../../../src/weather/dailyWeather.ts";
+import { assumedWetDays, generateYears } from "../../../src/weather/generate.ts";
+import { usualRainPerWetDayMm, wetDayAmounts } from "../../../src/weather/rainChain.ts";
+import { plains, plainsNormals } from "./sampleRecord.ts";
+
+const plan = { years: 4, firstYear: 2001, seed: 1 };
+
+describe("generated years", () => {
+  test("are whole calendar years with leap days", () => {
+    const record = generateYears(plainsNormals, plains, plan);
+    expect(isoDate(record.firstDay)).toBe("2001-01-01");
+    expect(record.days).toBe(3 * 365 + 366);
+    expect(record.station.latitudeDeg).toBe(39);
+  });
+
+  test("are the same for the same seed, others for another, and the first ones however many are asked", () => {
+    const first = generateYears(plainsNormals, plains, plan);
+    const more = generateYears(plainsNormals, plains, { ...plan, years: 9 });
+    const other = generateYears(plainsNormals, plains, { ...plan, seed: 2 });
+    for (const series of ["rainMm", "tMaxC", "tMinC"] as const) {
+      expect(more[series]!.subarray(0, first.days)).toEqual(first[series]);
+      expect(other[series]).not.toEqual(first[series]);
+    }
+  });
+
+  test("serve reference ET: 1,000 to 1,700 mm a year on the dry plains, no gap anywhere", () => {
+    const record = generateYears(plainsNormals, plains, { ...plan, years: 50 });
+    const weather = toDailyWeather(record, plains, { method: "penman-monteith", normals: plainsNormals });
+    const yearly = weather.et0Mm.reduce((sum, mm) => sum + mm, 0) / 50;
+    expect(yearly).toBeGreaterThan(1000);
+    expect(yearly).toBeLessThan(1700);
+    expect(weather.referenceEt).toContain("dry climate");
+  });
+
+  test("a month without rain stays dry, and wet days are fewer where fewer are given", () => {
+    const dryJuly = { ...plainsNormals, rainMm: plainsNormals.rainMm.map((mm, m) => (m === 6 ? 0 : mm)) };
+    const record = generateYears(dryJuly, plains, { ...plan, years: 1 });
+    expect(record.rainMm.subarray(181, 212).every((mm) => mm === 0)).toBe(true);
+    const wetDays = (days: readonly number[]) =>
+      generateYears({ ...plainsNormals, wetDays: days }, plains, { ...plan, years: 30 }).rainMm.filter(
+        (mm) => mm > 0,
+      ).length / 30;
+    expect(Math.abs(wetDays(Array<number>(12).fill(4)) - 48)).toBeLessThan(4);
+    expect(Math.abs(wetDays(Array<number>(12).fill(10)) - 120)).toBeLessThan(6);
+  });
+
+  test("rain without a wet day, or a wet day every day, still brings the rain", () => {
+    for (const wetDays of [Array<number>(12).fill(0), Array<number>(12).fill(31)]) {
+      const record = generateYears({ ...plainsNormals, wetDays }, plains, { ...plan, years: 60 });
+      const yearly = record.rainMm.reduce((sum, mm) => sum + mm, 0) / 60;
+      expect(Math.abs(yearly / 340 - 1)).toBeLessThan(0.1);
+    }
+  });
+
+  test("wet days are about 3 C cooler by day than dry ones", () => {
+    const record = generateYears(plainsNormals, plains, { ...plan, years: 200 });
+    const july: { wet: number[]; dry: number[] } = { wet: [], dry: [] };
+    for (let day = 0; day < record.days; day++) {
+      if (isoDate(record.firstDay + day).slice(5, 7) !== "07") continue;
+      july[record.rainMm[day]! > 0 ? "wet" : "dry"].push(record.tMaxC![day]!);
+    }
+    const mean = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+    expect(Math.abs(mean(july.dry) - mean(july.wet) - 3)).toBeLessThan(0.6);
+  });
+
+  test("say what they are, and which wet days were assumed", () => {
+    const { notes } = generateYears({ ...plainsNormals, wetDays: null }, plains, plan);
+    expect(notes[0]).toContain("4 years generated from monthly normals (seed 1)");
+    expect(notes[1]).toMatch(/^Wet days a month were not given; assumed from rain and temperature: 3, /);
+  });
+
+  test("refuse normals that cannot be", () => {
+    const normals = {
+      ...plainsNormals,
+      rainMm: [...plainsNormals.rainMm.slice(1), Number.POSITIVE_INFINITY],
+    };
+    expect(() => generateYears(normals, plains, plan)).toThrow(InputError);
+  });
+});
+
+describe("amounts of a wet day", () => {
+  test.each([0.3, 1.1, 2.59, 2.61, 8, 40])("keep their mean at %d mm a wet day", (meanMm) => {
+    const { shape, scaleMm } = wetDayAmounts(meanMm);
+    expect(shape * scaleMm).toBeCloseTo(meanMm, 12);
+    expect(shape).toBeGreaterThan(0.5);
+    expect(shape).toBeLessThanOrEqual(1);
+  });
+
+  test("are exponential below 2.6 mm and meet the published line there without a step", () => {
+    expect(wetDayAmounts(2).shape).toBe(1);
+    expect(Math.abs(wetDayAmounts(2.59).scaleMm - wetDayAmounts(2.62).scaleMm)).toBeLessThan(0.06);
+  });
+
+  test("assumed wet days are fewest where it is dry or warm, and never a whole month", () => {
+    expect(usualRainPerWetDayMm(-40)).toBe(2);
+    expect(usualRainPerWetDayMm(40)).toBe(9);
+    const drenched = assumedWetDays({ ...plainsNormals, rainMm: Array<number>(12).fill(900) });
+    expect(Math.max(...drenched)).toBeCloseTo(27.9);
+  });
+});

@@ -76,6 +76,19 @@ export function zoneDepletionMm(
   return lacking < zone.totalEvaporableMm ? lacking : zone.totalEvaporableMm;
 }
 
+/** How wet the zone is as a whole: 0 at half its wilting point, 1 at field capacity, more above it. */
+export function zoneWetness(
+  zone: EvaporatingZone,
+  waterMmBySlice: Float64Array,
+  wiltingPointMm: Float64Array,
+): number {
+  let above = 0;
+  for (let j = 0; j < zone.count; j++) {
+    above += zone.shareBySlice[j]! * (waterMmBySlice[j]! - 0.5 * wiltingPointMm[j]!);
+  }
+  return above > 0 ? above / zone.totalEvaporableMm : 0;
+}
+
 /**
  * Takes a day's evaporation from the zone, each slice in proportion to what it has above half its wilting point.
  * Changes waterMmBySlice; returns what was really there to take, mm.

@@ -6,9 +6,33 @@ import type { Slices } from "../soil/layer.ts";
  * Source: roots held back below 45 to 50 % of available water, [Kirkegaard & Lilley 2007] abstract (read); the line is ours.
  */
 export function drynessFactor(waterMm: number, wiltingPointMm: number, fieldCapacityMm: number): number {
-  const share = (waterMm - wiltingPointMm) / (fieldCapacityMm - wiltingPointMm);
+  return wetnessFactor((waterMm - wiltingPointMm) / (fieldCapacityMm - wiltingPointMm));
+}
+
+/** The same from the share of available water, 0 at wilting point and 1 at field capacity. */
+export function wetnessFactor(share: number): number {
   if (share >= 0.5) return 1;
   return share > 0 ? 2 * share : 0;
+}
+
+/**
+ * How wet the layer that evaporation dries is for the front, share of available water: as wet as the layer together, or as the
+ * soil just beneath it where that is wetter. Its mean water hides a dry top and a moist bottom; growers sow into moisture, and
+ * seedling roots follow it down. Ours.
+ *
+ * @param zoneWetness of the layer together, 0 to 1
+ */
+export function seedbedWetness(
+  zoneWetness: number,
+  evaporating: number,
+  slices: Slices,
+  waterMmBySlice: Float64Array,
+): number {
+  if (evaporating >= slices.count) return zoneWetness;
+  const wiltingPoint = slices.wiltingPointMm[evaporating]!;
+  const beneath =
+    (waterMmBySlice[evaporating]! - wiltingPoint) / (slices.fieldCapacityMm[evaporating]! - wiltingPoint);
+  return beneath > zoneWetness ? beneath : zoneWetness;
 }
 
 /**
@@ -17,6 +41,9 @@ export function drynessFactor(waterMm: number, wiltingPointMm: number, fieldCapa
  * @param frontMm this morning's depth, mm
  * @param descentMm how far an unhindered front would go, mm, >= 0
  * @param stopMm depth it cannot pass, mm
+ * @param beneathMm water of the front's slice were it all as wet as its part beneath the front, mm (see `rootedPartMm`)
+ * @param evaporating how many slices evaporation dries; they count as one
+ * @param evaporatingWetness of those slices for the front, 0 to 1 (see `seedbedWetness`)
  * @returns tonight's depth, mm: never less than frontMm
  */
 export function advancedFront(
@@ -25,14 +52,22 @@ export function advancedFront(
   stopMm: number,
   slices: Slices,
   waterMmBySlice: Float64Array,
+  beneathMm: number,
+  evaporating: number,
+  evaporatingWetness: number,
 ): number {
   const { count, topMm, thicknessMm, passage, wiltingPointMm, fieldCapacityMm } = slices;
   const bottom = Math.min(stopMm, topMm[count - 1]! + thicknessMm[count - 1]!);
   let front = frontMm;
   let budget = descentMm;
   let j = sliceAt(front, slices);
+  let water = beneathMm;
   while (budget > 0 && front < bottom && j < count) {
-    const pace = passage[j]! * drynessFactor(waterMmBySlice[j]!, wiltingPointMm[j]!, fieldCapacityMm[j]!);
+    const dryness =
+      j < evaporating
+        ? wetnessFactor(evaporatingWetness)
+        : drynessFactor(water, wiltingPointMm[j]!, fieldCapacityMm[j]!);
+    const pace = passage[j]! * dryness;
     if (pace <= 0) break;
     const end = Math.min(topMm[j]! + thicknessMm[j]!, bottom);
     const reach = front + budget * pace;
@@ -43,6 +78,7 @@ export function advancedFront(
     budget -= (end - front) / pace;
     front = end;
     j++;
+    if (j < count) water = waterMmBySlice[j]!;
   }
   return front > frontMm ? front : frontMm;
 }

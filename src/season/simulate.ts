@@ -21,22 +21,36 @@ import {
   takeEvaporation,
   totalEvaporableUnderResidue,
   zoneDepletionMm,
+  zoneWetness,
 } from "./evaporation.ts";
 import { totalsOf } from "./ledger.ts";
-import { advancedFront } from "./rootFront.ts";
+import { advancedFront, seedbedWetness, sliceAt } from "./rootFront.ts";
 import { runoffMm } from "./runoff.ts";
 import type { Ledger, SeasonInput, SeasonTotals } from "./season.ts";
 import { isSnowDay, meltMm } from "./snow.ts";
-import { takeByRootZoneAverage, takeBySlice } from "./uptake.ts";
+import {
+  adjustedDepletionFraction,
+  makeRootSupply,
+  setRootSupply,
+  takeByRootZoneAverage,
+  takeBySlice,
+  type Rooted,
+  type RootSupply,
+} from "./uptake.ts";
 
 /** Scratch arrays indexed by slice, for columns of up to `count` slices. */
 export interface Workspace {
   readonly waterMmBySlice: Float64Array;
-  readonly supplyMmBySlice: Float64Array;
+  readonly availableMmBySlice: Float64Array;
+  readonly rootSupply: RootSupply;
 }
 
 export function makeWorkspace(count: number): Workspace {
-  return { waterMmBySlice: new Float64Array(count), supplyMmBySlice: new Float64Array(count) };
+  return {
+    waterMmBySlice: new Float64Array(count),
+    availableMmBySlice: new Float64Array(count),
+    rootSupply: makeRootSupply(count),
+  };
 }
 
 /**
@@ -46,7 +60,7 @@ export function makeWorkspace(count: number): Workspace {
 export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspace): SeasonTotals {
   const { slices, weather, firstIndex, course, ground, rooting, uptake, slowDrainage } = input;
   const { count, wiltingPointMm, fieldCapacityMm } = slices;
-  const { waterMmBySlice, supplyMmBySlice } = workspace;
+  const { waterMmBySlice, availableMmBySlice, rootSupply } = workspace;
   const days = course.maturityDay + 1;
   const { sowingDay } = course;
 
@@ -58,6 +72,7 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
     wiltingPointMm,
     ground.evaporatingDepthMm,
   );
+  setRootSupply(rootSupply, slices, zone.count);
   const bareTewMm = zone.totalEvaporableMm;
   const fallowTewMm = totalEvaporableUnderResidue(bareTewMm, ground.residueCoverFallow);
   const bareRewMm = Math.min(ground.readilyEvaporableMm, bareTewMm);
@@ -70,7 +85,9 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
   const soak: SoakResult = { refusedMm: 0, deepDrainageMm: 0 };
 
   let snowMm = 0;
-  let frontMm = 0;
+  const rooted: Rooted = { frontMm: 0, beneathMm: 0 };
+  /** Index of the slice that holds the front. */
+  let frontSlice = 0;
   let storageMm = sumFirst(waterMmBySlice, count);
   const storedOnFirstDayMm = availableMm(waterMmBySlice, wiltingPointMm, count);
   let storedAtSowingMm = storedOnFirstDayMm;
@@ -111,6 +128,7 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
     }
 
     // 3. infiltration and drainage
+    const frontSliceMm = waterMmBySlice[frontSlice]!;
     soakAndDrain(waterMmBySlice, reachingMm - runoff, slices, slowDrainage, soak);
     runoff += soak.refusedMm;
 
@@ -138,11 +156,38 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
 
     // 5. root front
     if (inCrop) {
-      if (rooting.kind === "stretched") {
-        frontMm = Math.max(frontMm, Math.min(bottomMm, rooting.frontMmByDay[day]! * rooting.factor));
+      if (day === sowingDay) {
+        if (rooting.kind !== "stretched") rooted.frontMm = Math.min(course.sowingDepthMm, stopMm, bottomMm);
+        frontSlice = sliceAt(rooted.frontMm, slices);
+        rooted.beneathMm = waterMmBySlice[frontSlice]!;
       } else {
-        if (day === sowingDay) frontMm = Math.min(course.sowingDepthMm, stopMm, bottomMm);
-        frontMm = advancedFront(frontMm, course.descentMmByDay[day]!, stopMm, slices, waterMmBySlice);
+        // What came or went since morning reached both parts of the front's slice; draining leaves neither wetter than this.
+        const wettestMm = Math.max(fieldCapacityMm[frontSlice]!, waterMmBySlice[frontSlice]!);
+        const changed = rooted.beneathMm + waterMmBySlice[frontSlice]! - frontSliceMm;
+        rooted.beneathMm = Math.min(wettestMm, Math.max(0, changed));
+      }
+      rooted.frontMm =
+        rooting.kind === "stretched"
+          ? Math.max(rooted.frontMm, Math.min(bottomMm, rooting.frontMmByDay[day]! * rooting.factor))
+          : advancedFront(
+              rooted.frontMm,
+              course.descentMmByDay[day]!,
+              stopMm,
+              slices,
+              waterMmBySlice,
+              rooted.beneathMm,
+              zone.count,
+              seedbedWetness(
+                zoneWetness(zone, waterMmBySlice, wiltingPointMm),
+                zone.count,
+                slices,
+                waterMmBySlice,
+              ),
+            );
+      const holder = sliceAt(rooted.frontMm, slices);
+      if (holder !== frontSlice) {
+        frontSlice = holder;
+        rooted.beneathMm = waterMmBySlice[holder]!;
       }
     }
 
@@ -150,18 +195,29 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
     const demandMm = inCrop ? kcb * et0Mm : 0;
     let transpirationMm = 0;
     if (demandMm > 0) {
-      transpirationMm =
-        uptake.rule === "by slice"
-          ? takeBySlice(demandMm, frontMm, uptake.sharePerDay, slices, waterMmBySlice, supplyMmBySlice)
-          : takeByRootZoneAverage(
-              demandMm,
-              (kcb + ke) * et0Mm,
-              frontMm,
-              uptake.depletionFraction,
-              slices,
-              waterMmBySlice,
-              supplyMmBySlice,
-            );
+      if (uptake.rule === "by slice") {
+        const { sharePerDay } = uptake;
+        transpirationMm = takeBySlice(
+          demandMm,
+          sharePerDay,
+          rooted,
+          rootSupply,
+          slices,
+          waterMmBySlice,
+          availableMmBySlice,
+        );
+      } else {
+        const p = adjustedDepletionFraction(uptake.depletionFraction, (kcb + ke) * et0Mm);
+        transpirationMm = takeByRootZoneAverage(
+          demandMm,
+          p,
+          rooted,
+          rootSupply,
+          slices,
+          waterMmBySlice,
+          availableMmBySlice,
+        );
+      }
     }
 
     // 7. ledger
@@ -177,7 +233,7 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
     ledger.transpirationMm[day] = transpirationMm;
     ledger.transpirationDemandMm[day] = demandMm;
     ledger.drainageMm[day] = soak.deepDrainageMm;
-    ledger.frontMm[day] = frontMm;
+    ledger.frontMm[day] = rooted.frontMm;
     ledger.storageMm[day] = storageTonightMm;
     ledger.residualMm[day] =
       storageTonightMm - storageMm - (infiltrationMm - evaporationMm - transpirationMm - soak.deepDrainageMm);

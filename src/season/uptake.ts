@@ -1,45 +1,119 @@
 import type { Slices } from "../soil/layer.ts";
 
 /**
- * Uptake of a day, slice by slice: each rooted slice can give a fixed share of its available water, and the crop takes the
- * smaller of its demand and all they can give, from each in proportion. A deeper front only adds to what can be given, so it
- * never makes a day's uptake smaller.
+ * What roots can draw on, by slice: available water is (water - emptyMm) x shareAbove.
  *
- * Changes waterMmBySlice; uses supplyMmBySlice as scratch; returns mm taken.
- * Source: [Monteith 1986]; [Dardanelli et al. 2004], about 0.096 a day (memory).
+ * Below the evaporating layer that is water above wilting point. Within it, evaporation dries to half the wilting point and
+ * rain wets it from the top, so its mean water hides a wet part and a dry one: roots find the wet part. Counting linearly from
+ * empty to field capacity says so, and gives the same answer however thin the slices are. The line is ours.
  */
-export function takeBySlice(
-  demandMm: number,
-  frontMm: number,
-  sharePerDay: number,
+export interface RootSupply {
+  readonly emptyMm: Float64Array;
+  readonly shareAbove: Float64Array;
+}
+
+export function makeRootSupply(count: number): RootSupply {
+  return { emptyMm: new Float64Array(count), shareAbove: new Float64Array(count) };
+}
+
+/** Fills `supply` for a column whose first `evaporating` slices evaporation can dry. */
+export function setRootSupply(supply: RootSupply, slices: Slices, evaporating: number): void {
+  for (let j = 0; j < slices.count; j++) {
+    const wiltingPoint = slices.wiltingPointMm[j]!;
+    const fieldCapacity = slices.fieldCapacityMm[j]!;
+    supply.emptyMm[j] = j < evaporating ? 0.5 * wiltingPoint : wiltingPoint;
+    supply.shareAbove[j] = (fieldCapacity - wiltingPoint) / (fieldCapacity - supply.emptyMm[j]!);
+  }
+}
+
+/**
+ * Available water of the rooted part of the slice that holds the front.
+ *
+ * Roots dry only the part they are in: the rest stays as it was when the front came. Taking the slice's mean instead would let
+ * a resting front draw on water beneath it, more of it the thicker the slices.
+ *
+ * @param availableMm of the whole slice, mm
+ * @param beneathAvailableMm what the whole slice would have were it all as wet as its part beneath the front, mm
+ * @param part share of the slice above the front, 0 to 1
+ * @returns mm, 0 to availableMm
+ */
+export function rootedPartMm(availableMm: number, beneathAvailableMm: number, part: number): number {
+  const rooted = availableMm - (beneathAvailableMm > 0 ? beneathAvailableMm : 0) * (1 - part);
+  if (rooted <= 0) return 0;
+  return rooted < availableMm ? rooted : availableMm;
+}
+
+/** Where roots are, on one day. */
+export interface Rooted {
+  frontMm: number;
+  /** Water of the front's slice were it all as wet as its part beneath the front, mm. */
+  beneathMm: number;
+}
+
+/** Writes what each rooted slice has available, mm, to availableMmBySlice; returns how many slices are rooted. */
+function availableToRoots(
+  rooted: Rooted,
+  supply: RootSupply,
   slices: Slices,
   waterMmBySlice: Float64Array,
-  supplyMmBySlice: Float64Array,
+  availableMmBySlice: Float64Array,
 ): number {
-  if (demandMm <= 0) return 0;
-  const { count, topMm, thicknessMm, wiltingPointMm } = slices;
-  let total = 0;
-  let rooted = 0;
-  for (; rooted < count && topMm[rooted]! < frontMm; rooted++) {
-    const available = waterMmBySlice[rooted]! - wiltingPointMm[rooted]!;
-    let supply = 0;
-    if (available > 0) {
-      const reach = frontMm - topMm[rooted]!;
-      const thickness = thicknessMm[rooted]!;
-      supply = sharePerDay * available * (reach < thickness ? reach / thickness : 1);
-    }
-    supplyMmBySlice[rooted] = supply;
-    total += supply;
+  const { count, topMm, thicknessMm } = slices;
+  const { frontMm, beneathMm } = rooted;
+  const { emptyMm, shareAbove } = supply;
+  let j = 0;
+  for (; j < count && topMm[j]! < frontMm; j++) {
+    const empty = emptyMm[j]!;
+    let available = (waterMmBySlice[j]! - empty) * shareAbove[j]!;
+    const reach = frontMm - topMm[j]!;
+    const thickness = thicknessMm[j]!;
+    if (reach < thickness)
+      available = rootedPartMm(available, (beneathMm - empty) * shareAbove[j]!, reach / thickness);
+    availableMmBySlice[j] = available > 0 ? available : 0;
   }
-  if (total <= 0) return 0;
-  const share = demandMm < total ? demandMm / total : 1;
+  return j;
+}
+
+/** Takes a share of what each of the first `rooted` slices has available; returns mm taken. */
+function takeShare(
+  share: number,
+  rooted: number,
+  waterMmBySlice: Float64Array,
+  availableMmBySlice: Float64Array,
+): number {
   let taken = 0;
   for (let j = 0; j < rooted; j++) {
-    const take = share * supplyMmBySlice[j]!;
+    const take = share * availableMmBySlice[j]!;
     waterMmBySlice[j] = waterMmBySlice[j]! - take;
     taken += take;
   }
   return taken;
+}
+
+/**
+ * Uptake of a day, slice by slice: each rooted slice can give a fixed share of its available water, and the crop takes the
+ * smaller of its demand and all they can give, from each in proportion. A deeper front only adds to what can be given, so it
+ * never makes a day's uptake smaller.
+ *
+ * Changes waterMmBySlice; uses availableMmBySlice as scratch; returns mm taken.
+ * Source: [Monteith 1986]; [Dardanelli et al. 2004], about 0.096 a day (memory).
+ */
+export function takeBySlice(
+  demandMm: number,
+  sharePerDay: number,
+  rooted: Rooted,
+  supply: RootSupply,
+  slices: Slices,
+  waterMmBySlice: Float64Array,
+  availableMmBySlice: Float64Array,
+): number {
+  if (demandMm <= 0) return 0;
+  const count = availableToRoots(rooted, supply, slices, waterMmBySlice, availableMmBySlice);
+  let canGive = 0;
+  for (let j = 0; j < count; j++) canGive += sharePerDay * availableMmBySlice[j]!;
+  if (canGive <= 0) return 0;
+  const share = sharePerDay * (demandMm < canGive ? demandMm / canGive : 1);
+  return takeShare(share, count, waterMmBySlice, availableMmBySlice);
 }
 
 /** FAO-56 p moved for today's rate, 0.1 to 0.8. Table 22, footnote 2 (read). */
@@ -62,42 +136,29 @@ export function stressCoefficient(
  * The named alternative: FAO-56's stress of the root zone's average (eq. 82 to 84). Growing into dry soil lowers it, so it
  * can hide the worth of depth; results say when it was used.
  *
- * Changes waterMmBySlice; returns mm taken, from rooted slices in proportion to their available water.
+ * Changes waterMmBySlice; uses availableMmBySlice as scratch; returns mm taken, from rooted slices in proportion to their
+ * available water.
  */
 export function takeByRootZoneAverage(
   demandMm: number,
-  etcMmPerDay: number,
-  frontMm: number,
-  tableP: number,
+  depletionFraction: number,
+  rooted: Rooted,
+  supply: RootSupply,
   slices: Slices,
   waterMmBySlice: Float64Array,
-  supplyMmBySlice: Float64Array,
+  availableMmBySlice: Float64Array,
 ): number {
   if (demandMm <= 0) return 0;
-  const { count, topMm, thicknessMm, wiltingPointMm, fieldCapacityMm } = slices;
+  const { topMm, thicknessMm, wiltingPointMm, fieldCapacityMm } = slices;
+  const count = availableToRoots(rooted, supply, slices, waterMmBySlice, availableMmBySlice);
   let totalAvailable = 0;
-  let depletion = 0;
   let held = 0;
-  let rooted = 0;
-  for (; rooted < count && topMm[rooted]! < frontMm; rooted++) {
-    const reach = frontMm - topMm[rooted]!;
-    const thickness = thicknessMm[rooted]!;
-    const part = reach < thickness ? reach / thickness : 1;
-    totalAvailable += part * (fieldCapacityMm[rooted]! - wiltingPointMm[rooted]!);
-    depletion += part * (fieldCapacityMm[rooted]! - waterMmBySlice[rooted]!);
-    const available = part * (waterMmBySlice[rooted]! - wiltingPointMm[rooted]!);
-    supplyMmBySlice[rooted] = available > 0 ? available : 0;
-    held += supplyMmBySlice[rooted]!;
+  for (let j = 0; j < count; j++) {
+    const part = Math.min(1, (rooted.frontMm - topMm[j]!) / thicknessMm[j]!);
+    totalAvailable += part * (fieldCapacityMm[j]! - wiltingPointMm[j]!);
+    held += availableMmBySlice[j]!;
   }
   if (held <= 0) return 0;
-  const p = adjustedDepletionFraction(tableP, etcMmPerDay);
-  const wanted = demandMm * stressCoefficient(depletion, totalAvailable, p);
-  const share = wanted < held ? wanted / held : 1;
-  let taken = 0;
-  for (let j = 0; j < rooted; j++) {
-    const take = share * supplyMmBySlice[j]!;
-    waterMmBySlice[j] = waterMmBySlice[j]! - take;
-    taken += take;
-  }
-  return taken;
+  const wanted = demandMm * stressCoefficient(totalAvailable - held, totalAvailable, depletionFraction);
+  return takeShare(wanted < held ? wanted / held : 1, count, waterMmBySlice, availableMmBySlice);
 }

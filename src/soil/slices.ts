@@ -12,19 +12,43 @@ export interface SoilDraw {
 const leastDrainableShare = 0.1;
 
 /**
- * Cuts layers into slices: at every layer boundary, equal within a layer, none thicker than asked.
+ * Rain wets the topsoil from above and stops anywhere in it; the slices are thinner there, or where it stops would depend
+ * on them. Ours: with these, halving all slices moves the demos' extra water by less than 1 %.
+ */
+const topsoilMm = 400;
+const topsoilShare = 0.4;
+
+/**
+ * Cuts layers into slices: at every layer boundary, equal between cuts, none thicker than asked; for a season also at the
+ * depth that evaporation dries, and those of the uppermost 400 mm at most 0.4 as thick as asked.
  *
  * Scaling moves field capacity alone: wilting point and saturation stay, and at least a tenth of the space that lay between
  * field capacity and saturation is left.
  *
  * @param layers from the surface down without gaps, any number and thickness
  * @param maxThicknessMm above 0; 25 by default in a scenario
+ * @param evaporatingDepthMm of a season's ground; left out, only layers are cut
  */
-export function cutSlices(layers: readonly SoilLayer[], maxThicknessMm: number, draw: SoilDraw): Slices {
+export function cutSlices(
+  layers: readonly SoilLayer[],
+  maxThicknessMm: number,
+  draw: SoilDraw,
+  evaporatingDepthMm?: number,
+): Slices {
   if (!(maxThicknessMm > 0))
     throw new RangeError(`slices need a thickness above 0 mm, got ${maxThicknessMm}`);
-  const cuts = layers.map(({ topMm, bottomMm }) => slicesIn(bottomMm - topMm, maxThicknessMm));
-  const count = cuts.reduce((sum, cut) => sum + cut, 0);
+  const forSeason = evaporatingDepthMm !== undefined;
+  const alsoAtMm = forSeason ? [evaporatingDepthMm, topsoilMm] : [];
+  const pieces = layers.flatMap((layer, index) =>
+    edgesOf(layer, alsoAtMm).map(([topMm, bottomMm]) => {
+      const cut = slicesIn(
+        bottomMm - topMm,
+        forSeason && topMm < topsoilMm ? topsoilShare * maxThicknessMm : maxThicknessMm,
+      );
+      return { layer, index, topMm, cut, thicknessMm: (bottomMm - topMm) / cut };
+    }),
+  );
+  const count = pieces.reduce((sum, { cut }) => sum + cut, 0);
   const slices: Slices = {
     count,
     topMm: new Float64Array(count),
@@ -38,13 +62,11 @@ export function cutSlices(layers: readonly SoilLayer[], maxThicknessMm: number, 
     passage: new Float64Array(count),
   };
   let slice = 0;
-  for (const [index, layer] of layers.entries()) {
-    const cut = cuts[index] ?? 0;
-    const thicknessMm = (layer.bottomMm - layer.topMm) / cut;
+  for (const { layer, index, topMm, cut, thicknessMm } of pieces) {
     const fieldCapacity = scaledFieldCapacity(layer, draw.availableScale);
     const passage = passageOf(layer, draw.lenience);
     for (let i = 0; i < cut; i++, slice++) {
-      slices.topMm[slice] = layer.topMm + i * thicknessMm;
+      slices.topMm[slice] = topMm + i * thicknessMm;
       slices.thicknessMm[slice] = thicknessMm;
       slices.layer[slice] = index;
       slices.wiltingPointMm[slice] = layer.wiltingPoint * thicknessMm;
@@ -56,6 +78,16 @@ export function cutSlices(layers: readonly SoilLayer[], maxThicknessMm: number, 
     }
   }
   return slices;
+}
+
+/** The layer in parts, cut at those depths that lie well within it. */
+function edgesOf({ topMm, bottomMm }: SoilLayer, depthsMm: readonly number[]): (readonly [number, number])[] {
+  const hair = 1e-6;
+  const inside = depthsMm
+    .filter((depth) => depth > topMm + hair && depth < bottomMm - hair)
+    .sort((a, b) => a - b);
+  const edges = [topMm, ...inside, bottomMm];
+  return edges.slice(1).map((bottom, i) => [edges[i]!, bottom] as const);
 }
 
 /** At least one; a hair of rounding does not make another slice. */

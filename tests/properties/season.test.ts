@@ -1,12 +1,19 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeLedger } from "../../src/season/ledger.ts";
-import { advancedFront } from "../../src/season/rootFront.ts";
+import { advancedFront, sliceAt } from "../../src/season/rootFront.ts";
 import type { Ground, Ledger, Rooting, SeasonInput } from "../../src/season/season.ts";
 import { makeWorkspace, simulate } from "../../src/season/simulate.ts";
 import { takeBySlice } from "../../src/season/uptake.ts";
 import type { Slices } from "../../src/soil/layer.ts";
-import { column, testCourse, testInput, type TestLayer, testWeather } from "../support/column.ts";
+import {
+  column,
+  plainSupply,
+  testCourse,
+  testInput,
+  type TestLayer,
+  testWeather,
+} from "../support/column.ts";
 
 const unit = fc.double({ min: 0, max: 1, noNaN: true });
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -170,8 +177,18 @@ test("over the same soil water a deeper front never lowers the day's uptake", ()
       between(0.01, 0.5),
       ([slices, water], front, deeper, demand, share) => {
         const scratch = new Float64Array(slices.count);
-        const shallow = takeBySlice(demand, front, share, slices, water.slice(), scratch);
-        const deep = takeBySlice(demand, front + deeper, share, slices, water.slice(), scratch);
+        const take = (depth: number) =>
+          takeBySlice(
+            demand,
+            share,
+            { frontMm: depth, beneathMm: water[sliceAt(depth, slices)]! },
+            plainSupply(slices),
+            slices,
+            water.slice(),
+            scratch,
+          );
+        const shallow = take(front);
+        const deep = take(front + deeper);
         expect(deep).toBeGreaterThanOrEqual(shallow - 1e-12);
       },
     ),
@@ -194,8 +211,26 @@ test("over the same soil water, less passage in any layer never deepens the fron
           ...slices,
           passage: slices.passage.map((p, k) => (slices.layer[k] === layer ? p * less : p)),
         };
-        const free = advancedFront(front, descent, Infinity, slices, water);
-        const held = advancedFront(front, descent, Infinity, denser, water);
+        const free = advancedFront(
+          front,
+          descent,
+          Infinity,
+          slices,
+          water,
+          water[sliceAt(front, slices)]!,
+          0,
+          0,
+        );
+        const held = advancedFront(
+          front,
+          descent,
+          Infinity,
+          denser,
+          water,
+          water[sliceAt(front, slices)]!,
+          0,
+          0,
+        );
         expect(held).toBeLessThanOrEqual(free + 1e-9);
         expect(held).toBeGreaterThanOrEqual(front);
       },
@@ -214,8 +249,12 @@ test("the day's budget is spent slice by slice: cutting slices finer changes the
         const coarse = column(layers, 25);
         const fine = column(layers, 12.5);
         const at = (s: Slices) => s.wiltingPointMm.map((wp, j) => wp + 0.3 * (s.fieldCapacityMm[j]! - wp));
-        const a = advancedFront(front, descent, Infinity, coarse, at(coarse));
-        const b = advancedFront(front, descent, Infinity, fine, at(fine));
+        const after = (slices: Slices) => {
+          const water = at(slices);
+          return advancedFront(front, descent, Infinity, slices, water, water[sliceAt(front, slices)]!, 0, 0);
+        };
+        const a = after(coarse);
+        const b = after(fine);
         expect(Math.abs(a - b)).toBeLessThan(1e-6);
       },
     ),

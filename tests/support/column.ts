@@ -1,7 +1,15 @@
 import type { CropCourse } from "../../src/crop/course.ts";
 import type { Ground, SeasonInput } from "../../src/season/season.ts";
+import { makeRootSupply, setRootSupply, type RootSupply } from "../../src/season/uptake.ts";
 import type { Slices } from "../../src/soil/layer.ts";
 import type { DailyWeather } from "../../src/weather/record.ts";
+
+/** What roots can draw on where nothing evaporates. */
+export function plainSupply(slices: Slices): RootSupply {
+  const supply = makeRootSupply(slices.count);
+  setRootSupply(supply, slices, 0);
+  return supply;
+}
 
 /** A layer as plain volume fractions: enough to test the season without the soil room. */
 export interface TestLayer {

@@ -122,21 +122,17 @@ function chosen(record: WeatherRecord, { from, to }: GapOptions): WeatherRecord 
 
 /** Without the days at both ends that lack rain or a temperature. */
 function trimmed(record: WeatherRecord, notes: string[]): WeatherRecord {
+  const needed = neededOf(record);
+  for (const element of needed) {
+    if (arrayOf(record, element)!.some((value) => !Number.isNaN(value))) continue;
+    const mend = "choose other days or another record";
+    refuse("weather", `${elements[element].words} on some day`, undefined, mend);
+  }
+  const lacksOne = (day: number) => needed.some((element) => Number.isNaN(arrayOf(record, element)![day]!));
   let first = 0;
   let last = record.days - 1;
-  for (const element of neededOf(record)) {
-    const values = arrayOf(record, element)!;
-    const lacking = values.every(Number.isNaN);
-    if (lacking)
-      refuse(
-        "weather",
-        `${elements[element].words} on some day`,
-        undefined,
-        "choose other days or another record",
-      );
-    while (first < record.days && Number.isNaN(values[first]!)) first++;
-    while (last >= 0 && Number.isNaN(values[last]!)) last--;
-  }
+  while (first <= last && lacksOne(first)) first++;
+  while (last > first && lacksOne(last)) last--;
   if (first > last) {
     refuse(
       "weather",
@@ -246,7 +242,7 @@ function keepOrder(
   for (let day = 0; day < low.length; day++) {
     if (low[day]! <= high[day]!) continue;
     if (Number.isNaN(highBefore[day]!)) high[day] = low[day]!;
-    else low[day] = high[day]!;
+    else if (Number.isNaN(lowBefore[day]!)) low[day] = high[day]!;
   }
 }
 

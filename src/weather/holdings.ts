@@ -212,6 +212,6 @@ function inEveryMonth(means: readonly (number | null)[] | null, words: string): 
     "weather",
     `${words} in every month of the year, to make monthly normals`,
     means === null ? "no such element" : `none in month ${lacking.join(", ")}`,
-    "give a record of a whole year or more, or state weather.normals",
+    "give a record of a whole year or more, or state weather.monthlyNormals",
   );
 }

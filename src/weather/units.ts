@@ -59,6 +59,7 @@ const conversions: Readonly<Record<Quantity, Readonly<Record<string, Conversion>
   wind: {
     "m/s": times(1),
     ms: times(1),
+    "0.1m/s": times(0.1),
     "m/sec": times(1),
     mp: times(1), // "mps" without its s
     "km/h": times(1 / 3.6),

@@ -1,0 +1,21 @@
+import type { Site } from "../record.ts";
+
+/**
+ * Units of a file that does not state them: `metric` mm, °C, m/s; `us` inches, °F, mph; `tenths` tenths of mm, of °C
+ * and of m/s, as in NOAA's archive of one file a station.
+ */
+export type WeatherUnits = "metric" | "us" | "tenths";
+
+export interface ReadOptions {
+  /** For messages only; what a file is, its content says. */
+  readonly fileName: string;
+  /** Identifier or name of the station, where a file holds several. */
+  readonly station?: string | undefined;
+  readonly units?: WeatherUnits | undefined;
+  /** To warn when the station lies far from it. */
+  readonly site?: Site | undefined;
+}
+
+/** How the units are stated, for messages. */
+export const howToStateUnits =
+  'set weather.units in the scenario, or --weather-units, to "us" (inches, °F, mph), "metric" (mm, °C, m/s) or "tenths" (tenths of mm and °C)';

@@ -1,0 +1,7 @@
+export { monthNames, sayMonthDay, tryDate, tryMonthDay } from "./dates.ts";
+export { kinds, type QuantityKind, type Units } from "./kinds.ts";
+export { tryLatitude } from "./latitude.ts";
+export { tryRainTotals } from "./rainTotals.ts";
+export { tryMoney, type Money, type MoneyFor } from "./money.ts";
+export { loadUnits, readQuantity, tryQuantity, type ReadingContext } from "./readQuantity.ts";
+export { inUnits, sayNumber, sayQuantity, sayYield, shownAs } from "./sayQuantity.ts";

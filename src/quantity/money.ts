@@ -1,0 +1,59 @@
+import type { Problem } from "../problem.ts";
+import { splitNumber } from "./numberText.ts";
+import { tryQuantity, type ReadingContext } from "./readQuantity.ts";
+
+type Wrong = Pick<Problem, "expected" | "mend">;
+
+/** Money for each kg, each ha, or by itself. */
+export type MoneyFor = "mass" | "land" | "whole";
+
+export interface Money {
+  readonly amount: number;
+  /** `USD`, `EUR`, ... */
+  readonly currency: string;
+}
+
+const wanted: Readonly<Record<MoneyFor, Wrong>> = {
+  mass: {
+    expected: 'a price such as "5 USD/bu" or "0.18 EUR/kg"',
+    mend: "write amount, currency, and per bu, lb, kg or t",
+  },
+  land: {
+    expected: 'a cost such as "12 USD/ac" or "25 EUR/ha"',
+    mend: "write amount, currency, and per ac or ha",
+  },
+  whole: { expected: 'an amount such as "4000 USD"', mend: "write amount and currency" },
+};
+
+const signs: Readonly<Record<string, string>> = { $: "USD", "\u20ac": "EUR", "\u00a3": "GBP" };
+
+/**
+ * An amount of money; bushels need the crop's test weight.
+ * @example tryMoney("5 USD/bu", "mass", { kgPerBushel: 25 }) // { amount: 0.2, currency: "USD" }, for each kg
+ */
+export function tryMoney(
+  found: unknown,
+  per: MoneyFor,
+  context: ReadingContext = { kgPerBushel: null },
+): Money | Wrong {
+  const wrong = wanted[per];
+  if (typeof found !== "string") return wrong;
+  const sign = /^([+-]?)\s*([$\u20ac\u00a3])\s*(.*)$/.exec(found.trim());
+  const split = splitNumber(sign ? `${sign[1]}${sign[3]}` : found);
+  if (split === null) return wrong;
+  const match = (
+    sign ? /^()(?:\s*(?:\/|per\b)\s*(.+))?$/i : /^([A-Z]{3}|[$\u20ac\u00a3])(?:\s*(?:\/|per\b)\s*(.+))?$/i
+  ).exec(split.unit);
+  if (match === null) return wrong;
+  const [, code = "", each] = match;
+  const mark = sign?.[2] ?? code;
+  const currency = signs[mark] ?? mark.toUpperCase();
+  if ((each === undefined) !== (per === "whole")) return wrong;
+  if (each === undefined) return { amount: split.value, currency };
+  // So many kg/ha (or ha) in one of what the money is for.
+  const size =
+    per === "mass"
+      ? tryQuantity(`1 ${each}/ha`, "yieldPerArea", context)
+      : tryQuantity(`1 ${each}`, "area", context);
+  return typeof size === "number" && size > 0 ? { amount: split.value / size, currency } : wrong;
+}

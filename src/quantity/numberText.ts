@@ -1,0 +1,25 @@
+/** A number and what stands behind it; null when the text does not start with a number. */
+export interface NumberAndUnit {
+  readonly value: number;
+  readonly unit: string;
+}
+
+const leading =
+  /^([+-]?)(?:(\d{1,3}(?:,\d{3})+(?:\.\d+)?)|(?:(\d+) +)?(\d+)\/(\d+)(?![\d.])|(\d+\.?\d*(?:e[+-]?\d+)?|\.\d+))(.*)$/i;
+
+/**
+ * Splits `14 in`, `1.5e3 kg/ha`, `24,000 plants/ac`, `2 1/2 in`, `+2 in` into number and unit.
+ * A comma is only ever a thousands mark: `1,42` is refused, for it may mean two things.
+ */
+export function splitNumber(text: string): NumberAndUnit | null {
+  const match = leading.exec(text.trim().replace(/^\u2212/, "-"));
+  if (match === null) return null;
+  const [, sign, grouped, whole, over, under, plain, rest = ""] = match;
+  let value: number;
+  if (grouped !== undefined) value = Number(grouped.replaceAll(",", ""));
+  else if (over !== undefined) value = Number(whole ?? 0) + Number(over) / Number(under);
+  else value = Number(plain);
+  // "1,42 g/cm^3", "1.2.3 in" and "5-6 in" go on with something that is no unit.
+  if (!Number.isFinite(value) || /^[\d.,+-]/.test(rest)) return null;
+  return { value: sign === "-" ? -value : value, unit: rest.trim() };
+}

@@ -1,0 +1,10 @@
+export { describeScenario } from "./describe.ts";
+export { scenarioFileFields, scenarioFormat, type ScenarioFile } from "./file.ts";
+export { inFlags, quickScenario, type QuickQuestion, type QuickScenario } from "./quickScenario.ts";
+export { readJson } from "./readJson.ts";
+export { readScenarioFile } from "./readFile.ts";
+export type { ReadText } from "./readText.ts";
+export { resolveScenario, type Surroundings } from "./resolve.ts";
+export type * from "./scenario.ts";
+export { scenarioJsonSchema } from "./jsonSchema.ts";
+export { starterScenario } from "./starter.ts";

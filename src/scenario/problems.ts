@@ -1,0 +1,92 @@
+import { quoteFound, type Problem } from "../problem.ts";
+import { nearestKey } from "./nearestKey.ts";
+
+/** What a field of the file found wrong. It travels through zod as the text of its message. */
+export type Fault =
+  | { readonly kind: "wrong"; readonly expected: string; readonly mend: string; readonly found?: string }
+  | { readonly kind: "keys"; readonly known: readonly string[] };
+
+export function encodeFault(fault: Fault): string {
+  return JSON.stringify(fault);
+}
+
+export type Path = readonly PropertyKey[];
+
+interface Issue {
+  readonly code?: string | undefined;
+  readonly path: Path;
+  readonly message: string;
+  readonly keys?: readonly string[];
+}
+
+/** The problems of a file in the order they stand in it. */
+export function problemsOf(issues: readonly Issue[], raw: unknown): Problem[] {
+  return issues
+    .flatMap((issue) => problemsOfIssue(issue, raw))
+    .map((one, order) => ({ ...one, place: placeIn(raw, one.path), order }))
+    .sort((a, b) => comparePlaces(a.place, b.place) || a.order - b.order)
+    .map(({ problem }) => problem);
+}
+
+function problemsOfIssue(
+  { path, message, keys = [] }: Issue,
+  raw: unknown,
+): { path: Path; problem: Problem }[] {
+  const fault = JSON.parse(message) as Fault;
+  if (fault.kind === "wrong") {
+    const { expected, mend, found = quoteFound(at(raw, path)) } = fault;
+    return [{ path, problem: { field: sayPath(path), expected, found, mend } }];
+  }
+  return keys.map((key) => {
+    const near = nearestKey(key, fault.known);
+    return {
+      path: [...path, key],
+      problem: {
+        field: sayPath([...path, key]),
+        expected: near === null ? `one of the keys ${fault.known.join(", ")}` : "a key that belongs here",
+        found: quoteFound(key),
+        mend: near === null ? "leave it out" : `did you mean "${near}"?`,
+      },
+    };
+  });
+}
+
+/** `soil.layers[1].bulkDensity`; the whole file is `scenario`. */
+export function sayPath(path: Path): string {
+  if (path.length === 0) return "scenario";
+  return path
+    .map((part, i) => {
+      if (typeof part === "number") return `[${part}]`;
+      const name = String(part);
+      if (!/^[\w$]{1,60}$/.test(name)) return `[${quoteFound(name)}]`;
+      return i === 0 ? name : `.${name}`;
+    })
+    .join("");
+}
+
+export function at(raw: unknown, path: Path): unknown {
+  let here = raw;
+  for (const part of path) {
+    if (typeof here !== "object" || here === null || !Object.hasOwn(here, part)) return undefined;
+    here = (here as Record<PropertyKey, unknown>)[part];
+  }
+  return here;
+}
+
+/** Where a path stands in the file, level by level; what is missing comes last in its group. */
+function placeIn(raw: unknown, path: Path): number[] {
+  return path.map((part, depth) => {
+    if (typeof part === "number") return part;
+    const group = at(raw, path.slice(0, depth));
+    const index = typeof group === "object" && group !== null ? Object.keys(group).indexOf(String(part)) : -1;
+    return index < 0 ? Infinity : index;
+  });
+}
+
+function comparePlaces(a: readonly number[], b: readonly number[]): number {
+  for (let i = 0; i < Math.min(a.length, b.length); i++) {
+    const [left = 0, right = 0] = [a[i], b[i]];
+    if (left !== right) return left < right ? -1 : 1;
+  }
+  return a.length - b.length;
+}

@@ -1,0 +1,253 @@
+import { InputError } from "../problem.ts";
+import { cropNamed } from "../crop/crops.ts";
+import { loadUnits, sayQuantity } from "../quantity/index.ts";
+import type { CasePart, ScenarioFile } from "./file.ts";
+import { checkLaterParts } from "./laterParts.ts";
+import { mergeCase, type MergedCase } from "./mergeCase.ts";
+import { complain, openNotebook, orDefault, orPlainDefault, type Notebook } from "./notebook.ts";
+import { readScenarioFile } from "./readFile.ts";
+import type { ReadText } from "./readText.ts";
+import { isDescribed, resolveCrop } from "./resolveCrop.ts";
+import { resolveGround } from "./resolveGround.ts";
+import { readBaseLayers, resolveLayers, type BaseLayers } from "./resolveSoil.ts";
+import { resolveStartingWater } from "./resolveStartingWater.ts";
+import { resolveWeather, type PlaceAndWeather } from "./resolveWeather.ts";
+import { resolveYield } from "./resolveYield.ts";
+import type { Case, DefaultUsed, EnsemblePlan, Scenario } from "./scenario.ts";
+
+export interface Surroundings {
+  /** Of the scenario, for messages. */
+  readonly fileName: string;
+  readonly readText: ReadText;
+}
+
+/**
+ * A scenario file, parsed from JSON, as a scenario with nothing left to decide: units read, files fetched, cases laid over
+ * the base, every default filled in and written down.
+ *
+ * @throws InputError with all problems of the file: first those of shape, units and ranges; then, when there are none, those
+ * between fields
+ */
+export async function resolveScenario(raw: unknown, { readText }: Surroundings): Promise<Scenario> {
+  await loadUnits();
+  return resolveFile(readScenarioFile(raw), readText);
+}
+
+function resolveFile(file: ScenarioFile, readText: ReadText): Scenario {
+  const notebook = openNotebook();
+  const base = readBaseLayers(file, readText, notebook);
+  const place = resolveWeather(file.weather, file.site ?? {}, readText, notebook);
+  const parts = casesOf(file, notebook);
+  const cases =
+    base === undefined ? [] : parts.map((part, c) => resolveCase(file, base, place, part, c, notebook));
+  if (base === undefined) resolveCrop(file.crop, file.crop, place?.normals ?? null, "crop", notebook);
+  // What an unknown crop's yield lacks is of no interest before the crop is there.
+  const hasCrop = cropNamed(file.crop.name) !== null || isDescribed(file.crop);
+  const yieldLine = hasCrop ? resolveYield(file.yield ?? {}, file.crop.name, notebook) : undefined;
+  checkLaterParts(
+    file,
+    parts.map(({ name }) => name),
+    yieldLine?.unit ?? null,
+    notebook,
+  );
+  const ensemble = resolveEnsemble(file.ensemble ?? {}, notebook);
+
+  if (notebook.problems.length > 0) throw new InputError(unique(notebook.problems));
+  const [first, ...others] = cases.filter((one) => one !== undefined);
+  if (
+    first === undefined ||
+    place === undefined ||
+    yieldLine === undefined ||
+    others.length + 1 < parts.length
+  ) {
+    throw new Error("a part of the scenario is missing, and no problem was written down");
+  }
+  return {
+    name: file.name,
+    invented: file.invented ?? false,
+    site: place.site,
+    weather: place.weather,
+    cases: [first, ...others],
+    yieldLine,
+    ensemble,
+    defaults: notebook.defaults,
+    notes: [...new Set(notebook.notes)],
+  };
+}
+
+function casesOf({ cases }: ScenarioFile, notebook: Notebook): readonly CasePart[] {
+  if (cases === undefined) {
+    notebook.defaults.push({ field: "cases", value: 'one case, "as described"', why: "nothing is compared" });
+    return [{ name: "as described" }];
+  }
+  cases.forEach(({ name, rootingDepth }, c) => {
+    const before = cases.findIndex((other) => other.name === name);
+    if (before < c)
+      complain(
+        notebook,
+        `cases[${c}].name`,
+        "a name of its own for each case",
+        `"${name}" again`,
+        "give the cases different names",
+      );
+    if (c === 0 && rootingDepth?.kind === "relative") {
+      complain(
+        notebook,
+        "cases[0].rootingDepth",
+        'a depth such as "34 in": only later cases are told against the first',
+        `"${rootingDepth.extraMm < 0 ? "" : "+"}${sayQuantity(rootingDepth.extraMm, "depth", "us")}"`,
+        "give its depth, or leave it out",
+      );
+    }
+  });
+  return cases;
+}
+
+function resolveCase(
+  file: ScenarioFile,
+  base: BaseLayers,
+  place: PlaceAndWeather | undefined,
+  part: CasePart,
+  c: number,
+  notebook: Notebook,
+): Case | undefined {
+  const merged = mergeCase(file, base.layers, base.paths, part, `cases[${c}]`, notebook);
+  const own: Notebook = c === 0 ? notebook : { ...notebook, defaults: [] };
+  const soil = resolveLayers(merged, base.restrictedAtMm, own);
+  const crop = resolveCrop(merged.crop, file.crop, place?.normals ?? null, merged.cropPath, own);
+  const startingWater = soil && resolveStartingWater(merged, soil.layers, own);
+  const below = soil && { ...soil, group: merged.soil.hydrologicGroup };
+  const ground = below && resolveGround(merged.surface, merged.crop.name, below, merged.surfacePath, own);
+  const sliceThicknessMm = orDefault(
+    own,
+    merged.soil.sliceThickness,
+    25,
+    "depth",
+    "soil.sliceThickness",
+    "halving it hardly moves the results",
+  );
+  const fallow = orDefault(
+    own,
+    merged.fallowLength,
+    0,
+    "duration",
+    "fallow.length",
+    "the run starts at sowing with the starting water",
+  );
+  const rule = orPlainDefault(
+    own,
+    merged.model.uptake,
+    "by slice",
+    "model.uptake",
+    "so that a deeper root never makes a day's uptake smaller",
+  );
+  const slowDrainage = orPlainDefault(
+    own,
+    merged.model.slowDrainage,
+    false,
+    "model.slowDrainage",
+    "drainage stops at field capacity",
+  );
+  if (c > 0) tellOwnDefaults(own.defaults, merged, base.paths, notebook);
+  if (soil === undefined || crop === undefined || startingWater === undefined || ground === undefined)
+    return undefined;
+  const bottomMm = soil.layers.at(-1)?.bottomMm ?? 0;
+  return {
+    name: merged.name,
+    layers: soil.layers,
+    sliceThicknessMm,
+    startingWater,
+    ground,
+    crop,
+    fallowDays: Math.round(fallow),
+    rooting: rootingOf(merged, bottomMm, part, c === 0, notebook),
+    uptake: { rule, sharePerDay: crop.uptakeSharePerDay, depletionFraction: crop.depletionFraction },
+    slowDrainage,
+  };
+}
+
+/** Of a later case's defaults, those that are not the first's as well. */
+function tellOwnDefaults(
+  defaults: readonly DefaultUsed[],
+  merged: MergedCase,
+  basePaths: readonly string[],
+  notebook: Notebook,
+): void {
+  const told = new Set(notebook.defaults.map(({ field, value }) => `${field} ${value}`));
+  const places = merged.layerPaths.map((here, l) => [`${here}.`, `${basePaths[l]}.`] as const);
+  for (const one of defaults) {
+    const [here, there] = places.find(([from]) => one.field.startsWith(from)) ?? [`${merged.path}.`, ""];
+    const inBase = one.field.startsWith(here) ? there + one.field.slice(here.length) : one.field;
+    if (!told.has(`${inBase} ${one.value}`)) notebook.defaults.push(one);
+  }
+}
+
+function rootingOf(
+  { rootingDepth, path }: MergedCase,
+  bottomMm: number,
+  { soil }: CasePart,
+  isFirst: boolean,
+  notebook: Notebook,
+): Case["rooting"] {
+  if (rootingDepth === undefined) return { kind: "grown" };
+  if (rootingDepth.kind === "absolute" && rootingDepth.depthMm > bottomMm + 0.1) {
+    complain(
+      notebook,
+      `${path}.rootingDepth`,
+      `a depth within the soil described, ${sayQuantity(bottomMm, "depth", "us")}`,
+      sayQuantity(rootingDepth.depthMm, "depth", "us"),
+      "describe the soil deeper, or give a smaller depth",
+    );
+  }
+  const densities = (soil?.layers ?? []).some(
+    (layer) => (layer.bulkDensity ?? layer.penetrationResistance ?? layer.openShare) !== undefined,
+  );
+  if (densities && !isFirst) {
+    notebook.notes.push(
+      `${path} states its rooting depth, so its own densities move water but do not hold its roots back.`,
+    );
+  }
+  return rootingDepth;
+}
+
+function resolveEnsemble(part: NonNullable<ScenarioFile["ensemble"]>, notebook: Notebook): EnsemblePlan {
+  const ours = "our choice";
+  return {
+    years: orPlainDefault(notebook, part.years, 200, "ensemble.years", ours),
+    seed: orPlainDefault(notebook, part.seed, 1, "ensemble.seed", "any number will do"),
+    availableCapacitySd: orDefault(
+      notebook,
+      part.availableCapacitySpread,
+      0.1,
+      "share",
+      "ensemble.availableCapacitySpread",
+      `standard deviation; ${ours}`,
+    ),
+    deepWaterSd: orDefault(
+      notebook,
+      part.deepWaterSpread,
+      0.1,
+      "share",
+      "ensemble.deepWaterSpread",
+      `standard deviation; ${ours}`,
+    ),
+    deepBelowMm: orDefault(notebook, part.deepBelow, 610, "depth", "ensemble.deepBelow", ours),
+    densityReading: orPlainDefault(
+      notebook,
+      part.density,
+      "range",
+      "ensemble.density",
+      "between a strict and a lenient reading of the handbook's densities",
+    ),
+  };
+}
+
+/** A problem of the base met again in another case is told once. */
+function unique<T extends { readonly field: string; readonly expected: string }>(
+  problems: readonly T[],
+): T[] {
+  return problems.filter(
+    (one, p) =>
+      problems.findIndex(({ field, expected }) => field === one.field && expected === one.expected) === p,
+  );
+}

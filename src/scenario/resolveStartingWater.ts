@@ -1,0 +1,128 @@
+import { sayQuantity, tryQuantity } from "../quantity/index.ts";
+import type { SoilLayer } from "../soil/layer.ts";
+import {
+  volumeFromAvailableWater,
+  volumeFromGravimetric,
+  type StartingWater,
+} from "../soil/startingWater.ts";
+import type { MergedCase } from "./mergeCase.ts";
+import { complain, type Notebook } from "./notebook.ts";
+
+const defaultShare = 0.5;
+const forms = '"22 % by weight", "27 % by volume", "1.2 in available" or "40 % of available"';
+
+/** Water in the soil when the run begins; undefined where it cannot be told, with the problems written down. */
+export function resolveStartingWater(
+  merged: MergedCase,
+  layers: readonly SoilLayer[],
+  notebook: Notebook,
+): StartingWater | undefined {
+  const { soil, startingWaterPath: path, layerPaths } = merged;
+  const start = soil.startingWater;
+  const waters = (soil.layers ?? []).slice(0, layers.length).map(({ water }) => water);
+  const hasWater = waters.some((water) => water !== undefined);
+  if (hasWater && start !== undefined) {
+    complain(notebook, path, "starting water here or in the layers", "both", "leave one out");
+    return undefined;
+  }
+  if (hasWater) return byLayer(waters, layers, layerPaths, notebook);
+  if (start === undefined) {
+    notebook.defaults.push({
+      field: "soil.startingWater.share",
+      value: sayQuantity(defaultShare, "share", "us"),
+      why: "of the available water when the run begins; only a guess, and what the subsoil holds decides what depth is worth: probe it",
+    });
+    return { kind: "share", share: defaultShare };
+  }
+  const { share, moistDepth, shareBelow } = start;
+  if (share !== undefined) {
+    if (moistDepth === undefined && shareBelow === undefined) return { kind: "share", share };
+    complain(notebook, path, "share, or moistDepth and shareBelow", "all of them", "leave out one way");
+    return undefined;
+  }
+  if (moistDepth !== undefined && shareBelow !== undefined)
+    return { kind: "moist depth", moistDepthMm: moistDepth, shareBelow };
+  if (moistDepth === undefined && shareBelow === undefined)
+    complain(
+      notebook,
+      path,
+      "share, or moistDepth and shareBelow",
+      "none of them",
+      'write { "share": "50 %" } or leave startingWater out',
+    );
+  else {
+    const lacking = moistDepth === undefined ? "moistDepth" : "shareBelow";
+    complain(
+      notebook,
+      `${path}.${lacking}`,
+      "moistDepth and shareBelow together",
+      undefined,
+      lacking === "shareBelow"
+        ? "say how moist the soil is below the probe's depth"
+        : "say how deep the probe went",
+    );
+  }
+  return undefined;
+}
+
+function byLayer(
+  waters: readonly (string | undefined)[],
+  layers: readonly SoilLayer[],
+  paths: readonly string[],
+  notebook: Notebook,
+): StartingWater | undefined {
+  const before = notebook.problems.length;
+  const volumeFraction = layers.map((layer, l) => {
+    const field = `${paths[l]}.water`;
+    const water = waters[l];
+    if (water === undefined) {
+      complain(
+        notebook,
+        field,
+        `water in every layer, such as ${forms}`,
+        undefined,
+        "give it, or take water out of the other layers",
+      );
+      return 0;
+    }
+    const volume = volumeOf(water, layer);
+    if (volume === undefined) {
+      complain(
+        notebook,
+        field,
+        `water as ${forms}`,
+        `"${water}"`,
+        "say by weight, by volume, available or of available",
+      );
+      return 0;
+    }
+    const percent = (fraction: number) => sayQuantity(fraction, "share", "us");
+    if (volume > layer.saturation + 1e-9 || volume < 0.5 * layer.wiltingPoint - 1e-9) {
+      complain(
+        notebook,
+        field,
+        `${percent(0.5 * layer.wiltingPoint)} to ${percent(layer.saturation)} by volume, half of wilting point to saturation`,
+        `"${water}", which is ${percent(volume)} by volume`,
+        "check the sample, and the layer's density and texture",
+      );
+    }
+    return volume;
+  });
+  return notebook.problems.length === before ? { kind: "by layer", volumeFraction } : undefined;
+}
+
+/** Volume fraction of water meant by a text; undefined where it is none of the forms. */
+function volumeOf(text: string, layer: SoilLayer): number | undefined {
+  const match = /^(.*?)\s+(by weight|by volume|available|of available)$/i.exec(text.trim());
+  const [, amount = "", form = ""] = match ?? [];
+  const { wiltingPoint, fieldCapacity, bottomMm, topMm } = layer;
+  if (form.toLowerCase() === "available") {
+    const mm = tryQuantity(amount, "rain");
+    return typeof mm === "number" ? volumeFromAvailableWater(mm, bottomMm - topMm, wiltingPoint) : undefined;
+  }
+  const share = tryQuantity(amount, "share");
+  if (typeof share !== "number") return undefined;
+  if (form.toLowerCase() === "by volume") return share;
+  if (form.toLowerCase() === "of available") return wiltingPoint + share * (fieldCapacity - wiltingPoint);
+  return volumeFromGravimetric(share * 100, layer.bulkDensityKgPerM3, layer.gravelVolumeFraction);
+}

@@ -1,0 +1,70 @@
+import { choice, group, number, quantity } from "./fields.ts";
+
+/** The ground in a scenario file: residue, runoff, snow, evaporation. */
+
+const cover = { from: 0, to: 1, says: "0 to 100 %" };
+const curve = { from: 30, to: 100, says: "30 to 100" };
+
+export const surfaceFields = group(
+  {
+    residueCover: quantity("share", {
+      means: "Ground under dead residue, fallow and crop alike",
+      otherwise: "none",
+      within: cover,
+    }).optional(),
+    residueCoverFallow: quantity("share", {
+      means: "Ground under dead residue in fallow",
+      otherwise: "`residueCover`",
+      within: cover,
+    }).optional(),
+    residueCoverCrop: quantity("share", {
+      means: "Ground under dead residue while the crop stands",
+      otherwise: "`residueCover`",
+      within: cover,
+    }).optional(),
+    cover: choice(
+      ["row crops", "small grain", "close-seeded legumes"],
+      "What stands there, for the curve number. Left out: by the crop",
+    ).optional(),
+    treatment: choice(
+      ["straight row", "contoured", "contoured and terraced"],
+      "How the field is worked, for the curve number. Left out: straight row",
+    ).optional(),
+    condition: choice(
+      ["poor", "good"],
+      "Hydrologic condition, for the curve number. Left out: good with residue on 20 % or more of the ground, otherwise poor",
+    ).optional(),
+    curveNumber: number(
+      "Curve number at average wetness, fallow and crop alike. Left out: from the handbook's table",
+      curve,
+    ).optional(),
+    curveNumberFallow: number("Curve number in fallow", curve).optional(),
+    curveNumberCrop: number("Curve number while the crop stands", curve).optional(),
+    snowCatch: quantity("share", {
+      means: "Snow that standing stubble keeps beyond what bare ground does, share of the snowfall",
+      otherwise: "none",
+      within: { from: 0, to: 2, says: "0 to 200 %" },
+    }).optional(),
+    snowBelow: quantity("temperature", {
+      means: "Below this daily mean precipitation is snow",
+      otherwise: "34 F (1 C)",
+      within: { from: -5, to: 5, says: "23 to 41 F (-5 to 5 C)" },
+    }).optional(),
+    melt: quantity("meltFactor", {
+      means: "Melt for each degree above freezing and day",
+      otherwise: "0.06 in/F/day (2.74 mm/C/day)",
+      within: { from: 0.5, to: 10, says: "0.011 to 0.22 in/F/day (0.5 to 10 mm/C/day)" },
+    }).optional(),
+    evaporatingDepth: quantity("depth", {
+      means: "Depth that evaporation dries (FAO-56 Ze)",
+      otherwise: "4 in (100 mm)",
+      within: { from: 50, to: 200, says: "2 to 8 in (50 to 200 mm)" },
+    }).optional(),
+    readilyEvaporable: quantity("rain", {
+      means: "Water that evaporates freely after wetting (FAO-56 REW)",
+      otherwise: "by the topsoil's texture",
+      within: { from: 1, to: 25, says: "0.04 to 1 in (1 to 25 mm)" },
+    }).optional(),
+  },
+  "The soil surface",
+);

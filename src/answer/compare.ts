@@ -1,0 +1,156 @@
+import type { Units } from "../quantity/kinds.ts";
+import type { Scenario } from "../scenario/scenario.ts";
+import { cautionsFor } from "./cautions.ts";
+import type {
+  AnswerAtRain,
+  CaseAnswer,
+  Comparison,
+  ComparisonMethod,
+  DifferenceAnswer,
+  YieldSpread,
+} from "./comparison.ts";
+import type { CaseRuns, Ensemble, EnsembleAtRain } from "./ensemble.ts";
+import { medianOf, spreadOf } from "./quantiles.ts";
+import { shownYield, type ShownYield } from "./yieldUnits.ts";
+
+/**
+ * Extra water from which we say that depth mattered in a season, mm. Ours: 5 mm, 0.2 in, is worth about a bushel of
+ * sorghum or wheat an acre, the least that could be told apart in a field.
+ */
+export const matteredFromMm = 5;
+
+/** Below this mean extra transpiration, mm, its share after flowering says nothing. */
+const tellingTranspirationMm = 0.5;
+
+/** Boils an ensemble down to the answer. */
+export function comparisonOf(ensemble: Ensemble, units: Units): Comparison {
+  const { scenario } = ensemble.preparation;
+  const shown = shownYield(scenario.yieldLine.unit, units);
+  const byRainTotal = ensemble.byRainTotal.map((atRain) => answerAtRain(atRain, shown));
+  const middle = byRainTotal[middleTotalIndex(byRainTotal.map(({ rainTotalMm }) => rainTotalMm))]!;
+  const answer = {
+    format: "rootfront-comparison/1" as const,
+    scenario: scenario.name,
+    invented: scenario.invented,
+    method: methodOf(ensemble, shown),
+    ...middle,
+    byRainTotal,
+    defaults: scenario.defaults,
+    notes: [...new Set([...scenario.notes, ...ensemble.preparation.weatherYears.notes])],
+  };
+  return { ...answer, cautions: cautionsFor(answer, scenario) };
+}
+
+/** The total that stands for a sweep: the middle one by size, the lower of two. */
+export function middleTotalIndex(totals: readonly (number | null)[]): number {
+  const order = totals
+    .map((total, i) => ({ total: total ?? 0, i }))
+    .sort((a, b) => a.total - b.total || a.i - b.i);
+  return order[(order.length - 1) >> 1]?.i ?? 0;
+}
+
+function answerAtRain(atRain: EnsembleAtRain, shown: ShownYield): AnswerAtRain {
+  const [first, ...later] = atRain.cases;
+  return {
+    rainTotalMm: atRain.rainTotalMm,
+    annualRainMm: atRain.annualRainMmByRun === null ? null : spreadOf(atRain.annualRainMmByRun),
+    cases: atRain.cases.map((one) => caseAnswer(one, shown)),
+    differences: later.map((to, p) => differenceAnswer(first!, to, atRain.pairs[p]!, shown)),
+  };
+}
+
+function caseAnswer({ name, byRun, yieldKgPerHaByRun }: CaseRuns, shown: ShownYield): CaseAnswer {
+  return {
+    name,
+    finalRootDepthMm: medianOf(byRun.finalRootDepthMm),
+    transpirationMm: medianOf(byRun.transpirationMm),
+    evaporationMm: medianOf(byRun.evaporationMm),
+    runoffMm: medianOf(byRun.runoffMm),
+    drainageMm: medianOf(byRun.drainageMm),
+    waterUseMm: medianOf(byRun.waterUseMm),
+    seasonRainMm: medianOf(byRun.rainMm),
+    storedAtSowingMm: medianOf(byRun.storedAtSowingMm),
+    balanceErrorMm: byRun.balanceErrorMm.reduce((worst, error) => Math.max(worst, error), 0),
+    demandMet: medianOf(
+      byRun.transpirationMm.map((used, run) => {
+        const demand = byRun.transpirationDemandMm[run]!;
+        return demand > 0 ? used / demand : 1;
+      }),
+    ),
+    yield: yieldSpread(yieldKgPerHaByRun, shown),
+  };
+}
+
+function differenceAnswer(
+  from: CaseRuns,
+  to: CaseRuns,
+  pair: EnsembleAtRain["pairs"][number],
+  shown: ShownYield,
+): DifferenceAnswer {
+  const extraUsed = minus(to.byRun.waterUseMm, from.byRun.waterUseMm);
+  const mattered = extraUsed.reduce((n, mm) => (Math.abs(mm) >= matteredFromMm ? n + 1 : n), 0);
+  return {
+    from: from.name,
+    to: to.name,
+    extraDepthMm: medianOf(minus(to.byRun.finalRootDepthMm, from.byRun.finalRootDepthMm)),
+    ruleOfThumbMm: medianOf(pair.ruleOfThumbMmByRun),
+    storedInExtraDepthMm: medianOf(pair.storedInExtraDepthMmByRun),
+    extraWaterUsedMm: spreadOf(extraUsed),
+    shareAfterFlowering: shareAfterFlowering(from, to),
+    shareOfSeasonsItMattered: mattered / extraUsed.length,
+    extraYield: yieldSpread(minus(to.yieldKgPerHaByRun, from.yieldKgPerHaByRun), shown),
+  };
+}
+
+/** Of all the extra transpiration of all runs, the share after flowering; may pass 1 where the start of the season lost some. */
+function shareAfterFlowering(from: CaseRuns, to: CaseRuns): number | null {
+  const all = sum(minus(to.byRun.transpirationMm, from.byRun.transpirationMm));
+  if (Math.abs(all) < tellingTranspirationMm * from.byRun.transpirationMm.length) return null;
+  return sum(minus(to.byRun.transpirationAfterFloweringMm, from.byRun.transpirationAfterFloweringMm)) / all;
+}
+
+function yieldSpread(kgPerHa: Float64Array, { unit, factor }: ShownYield): YieldSpread {
+  const { p10, p50, p90 } = spreadOf(kgPerHa);
+  return { unit, p10: p10 * factor, p50: p50 * factor, p90: p90 * factor };
+}
+
+function methodOf({ preparation, runs }: Ensemble, shown: ShownYield): ComparisonMethod {
+  const { scenario, weatherYears } = preparation;
+  const { ensemble, yieldLine, weather } = scenario;
+  const years = weatherYears.sowingYears.map(({ year }) => year);
+  return {
+    referenceEt: weatherYears.weather.referenceEt,
+    uptake: uptakeInWords(scenario),
+    rain: weatherYears.rain,
+    rainTotalOver: weather.rainTotalOver,
+    runs,
+    seed: ensemble.seed,
+    sowingYears: years.length,
+    firstSowingYear: years[0]!,
+    lastSowingYear: years.at(-1)!,
+    densityReading: ensemble.densityReading,
+    availableCapacitySd: ensemble.availableCapacitySd,
+    deepWaterSd: ensemble.deepWaterSd,
+    yieldLine: {
+      source: yieldLine.source,
+      slopeKgPerHaPerMm: yieldLine.slopeKgPerHaPerMm,
+      thresholdMm: yieldLine.thresholdMm,
+      capKgPerHa: yieldLine.capKgPerHa,
+      kgPerHaPerUnit: 1 / shown.factor,
+      storedInchNote: yieldLine.storedInchNote,
+    },
+    matteredFromMm,
+  };
+}
+
+function uptakeInWords({ cases }: Scenario): string {
+  return [...new Set(cases.map(({ uptake }) => uptake.rule))].join(" and ");
+}
+
+function minus(a: Float64Array, b: Float64Array): Float64Array {
+  return a.map((value, run) => value - b[run]!);
+}
+
+function sum(values: Float64Array): number {
+  return values.reduce((all, value) => all + value, 0);
+}

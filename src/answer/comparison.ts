@@ -1,0 +1,93 @@
+import type { DefaultUsed } from "../scenario/scenario.ts";
+import type { Spread } from "./quantiles.ts";
+import type { ShownYield } from "./yieldUnits.ts";
+
+/** The answer of `compare`, as `--json` gives it: `rootfront-comparison/1`. Water and depth in mm. */
+export interface Comparison {
+  readonly format: "rootfront-comparison/1";
+  readonly scenario: string;
+  readonly invented: boolean;
+  readonly method: ComparisonMethod;
+  /** What `cases` and `differences` stand for: the middle one of the totals asked; null = years as they were. */
+  readonly rainTotalMm: number | null;
+  readonly annualRainMm: Spread | null;
+  readonly cases: readonly CaseAnswer[];
+  readonly differences: readonly DifferenceAnswer[];
+  /** Every total asked, with its own cases and differences; one entry with null where none was. */
+  readonly byRainTotal: readonly AnswerAtRain[];
+  readonly defaults: readonly DefaultUsed[];
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export interface AnswerAtRain {
+  readonly rainTotalMm: number | null;
+  /** Rain of the calendar years of sowing. */
+  readonly annualRainMm: Spread | null;
+  readonly cases: readonly CaseAnswer[];
+  readonly differences: readonly DifferenceAnswer[];
+}
+
+export interface ComparisonMethod {
+  readonly referenceEt: string;
+  readonly uptake: string;
+  /** What the rain is, in words. */
+  readonly rain: string;
+  readonly rainTotalOver: "year" | "season";
+  readonly runs: number;
+  readonly seed: number;
+  /** How many different years were there to sow in; fewer than `runs` when a record is gone through again. */
+  readonly sowingYears: number;
+  readonly firstSowingYear: number;
+  readonly lastSowingYear: number;
+  readonly densityReading: "range" | "strict" | "usual" | "lenient";
+  readonly availableCapacitySd: number;
+  readonly deepWaterSd: number;
+  readonly yieldLine: {
+    readonly source: string;
+    readonly slopeKgPerHaPerMm: { readonly low: number; readonly middle: number; readonly high: number };
+    readonly thresholdMm: number;
+    readonly capKgPerHa: number | null;
+    /** kg/ha in one of the units that yields are given in. */
+    readonly kgPerHaPerUnit: number;
+    readonly storedInchNote: string | null;
+  };
+  /** Extra water from which a season counts as one in which the depth mattered. */
+  readonly matteredFromMm: number;
+}
+
+/** Medians over the runs, each by itself; `balanceErrorMm` is the largest daily residual of all. */
+export interface CaseAnswer {
+  readonly name: string;
+  readonly finalRootDepthMm: number;
+  readonly transpirationMm: number;
+  readonly evaporationMm: number;
+  readonly runoffMm: number;
+  readonly drainageMm: number;
+  readonly waterUseMm: number;
+  readonly seasonRainMm: number;
+  readonly storedAtSowingMm: number;
+  readonly balanceErrorMm: number;
+  /** Share of what a fully watered crop would have transpired. */
+  readonly demandMet: number;
+  readonly yield: YieldSpread;
+}
+
+export interface YieldSpread extends Spread {
+  readonly unit: ShownYield["unit"];
+}
+
+/** One case against the first, run by run over the same weather and draws. */
+export interface DifferenceAnswer {
+  readonly from: string;
+  readonly to: string;
+  readonly extraDepthMm: number;
+  readonly ruleOfThumbMm: number;
+  readonly storedInExtraDepthMm: number;
+  readonly extraWaterUsedMm: Spread;
+  /** Share of the extra transpiration that came after flowering; null where there was hardly any. */
+  readonly shareAfterFlowering: number | null;
+  /** Share of the seasons with at least `method.matteredFromMm` of extra water used. */
+  readonly shareOfSeasonsItMattered: number;
+  readonly extraYield: YieldSpread;
+}

@@ -1,0 +1,238 @@
+import type { Case, Scenario } from "../scenario/scenario.ts";
+import { sumOver } from "../season/ledger.ts";
+import type { SeasonTotals } from "../season/season.ts";
+import { dayNumber } from "../weather/calendar.ts";
+import { drawRuns, type RunDraws } from "./draws.ts";
+import { newMemory, recallShelves, type CourseShelf, type Memory } from "./memory.ts";
+import {
+  courseOf,
+  makeDesk,
+  readyCase,
+  runCases,
+  type CaseAfterRun,
+  type CaseDesk,
+  type ReadyCase,
+} from "./run.ts";
+import { capacityBetweenMm, storedBetweenMm } from "./threeNumbers.ts";
+import { weatherYears, type SowingYear, type WeatherYears } from "./weatherYears.ts";
+import { yieldKgPerHa } from "./yieldLine.ts";
+
+/** Everything of a scenario that stands before the first run: weather, which years, the draws. */
+export interface Preparation {
+  readonly scenario: Scenario;
+  readonly weatherYears: WeatherYears;
+  /** The sowing year of each run; a short record is gone through again. */
+  readonly yearByRun: readonly SowingYear[];
+  readonly drawsByRun: readonly RunDraws[];
+  /** The totals run, mm; [null] = years as they are. */
+  readonly rainTotalsMm: readonly (number | null)[];
+  /** Courses of each case's crop already worked out, by sowing index. */
+  readonly shelfByCase: readonly CourseShelf[];
+}
+
+/** Results of all runs, kept apart by run, so that seasons can be told one by one. */
+export interface Ensemble {
+  readonly preparation: Preparation;
+  readonly runs: number;
+  readonly byRainTotal: readonly EnsembleAtRain[];
+}
+
+export interface EnsembleAtRain {
+  /** What each year was scaled to; null = years as they were. */
+  readonly rainTotalMm: number | null;
+  /** Rain of the calendar year of sowing; null where one of those years is not whole in the record. */
+  readonly annualRainMmByRun: Float64Array | null;
+  readonly cases: readonly CaseRuns[];
+  /** One for each case after the first, in their order: that case against the first. */
+  readonly pairs: readonly PairRuns[];
+}
+
+export interface CaseRuns {
+  readonly name: string;
+  /** Season totals, each indexed by run. */
+  readonly byRun: { readonly [K in keyof SeasonTotals]: Float64Array };
+  readonly yieldKgPerHaByRun: Float64Array;
+}
+
+/** What of a pair can only be told while both soils are there; indexed by run. */
+export interface PairRuns {
+  readonly ruleOfThumbMmByRun: Float64Array;
+  readonly storedInExtraDepthMmByRun: Float64Array;
+}
+
+const totalNames: readonly (keyof SeasonTotals)[] = [
+  "rainMm",
+  "runoffMm",
+  "drainageMm",
+  "evaporationMm",
+  "transpirationMm",
+  "waterUseMm",
+  "transpirationAfterFloweringMm",
+  "transpirationDemandMm",
+  "finalRootDepthMm",
+  "storedAtSowingMm",
+  "balanceErrorMm",
+  "fallowRainMm",
+  "fallowGainMm",
+];
+
+/**
+ * Weather, sowing years and draws of a scenario.
+ * Throws InputError where the record is too short for a single run.
+ *
+ * @param memory of an earlier preparation, where there is one: saves time, changes nothing
+ */
+export function prepare(scenario: Scenario, memory: Memory = newMemory()): Preparation {
+  const { ensemble, yieldLine, weather, cases } = scenario;
+  const years = weatherYears(weather, scenario.site, cases, ensemble, memory);
+  return {
+    scenario,
+    weatherYears: years,
+    yearByRun: Array.from(
+      { length: ensemble.years },
+      (_, run) => years.sowingYears[run % years.sowingYears.length]!,
+    ),
+    drawsByRun: drawRuns(ensemble.years, ensemble, yieldLine),
+    rainTotalsMm: weather.rainTotalsMm.length === 0 ? [null] : weather.rainTotalsMm,
+    shelfByCase: recallShelves(memory, cases),
+  };
+}
+
+/** All runs of a scenario. `onProgress` hears of every run done. */
+export function runEnsemble(
+  scenario: Scenario,
+  onProgress?: (done: number, total: number) => void,
+): Ensemble {
+  const ensemble = emptyEnsemble(prepare(scenario));
+  const { preparation, runs, byRainTotal } = ensemble;
+  const totals = byRainTotal.length;
+  const desk = makeDesk();
+  for (let run = 0; run < runs; run++) {
+    const ready = readyRun(preparation, run);
+    for (let t = 0; t < totals; t++) {
+      runInto(ensemble, run, t, ready, desk);
+      onProgress?.(run * totals + t + 1, runs * totals);
+    }
+  }
+  return ensemble;
+}
+
+/** An ensemble before its first run, all results 0; `runInto` fills it in any order. */
+export function emptyEnsemble(preparation: Preparation): Ensemble {
+  const { scenario, rainTotalsMm, yearByRun } = preparation;
+  const runs = yearByRun.length;
+  const byRainTotal = rainTotalsMm.map((total, t) =>
+    emptyResults(total, scenario.cases, runs, annualRain(preparation, t)),
+  );
+  return { preparation, runs, byRainTotal };
+}
+
+/** Runs every case of one run at one of the totals and writes the results down; what it returns is the desk's. */
+export function runInto(
+  { preparation, byRainTotal }: Ensemble,
+  run: number,
+  totalIndex: number,
+  ready: readonly ReadyCase[],
+  desk: CaseDesk[],
+): CaseAfterRun[] {
+  const after = runAtRain(preparation, ready, totalIndex, desk);
+  note(byRainTotal[totalIndex]!, run, after, preparation.drawsByRun[run]!, preparation.scenario);
+  return after;
+}
+
+/** One run's cases, cut and filled: the same for every rainfall total. */
+export function readyRun(
+  { scenario, weatherYears, yearByRun, drawsByRun, shelfByCase }: Preparation,
+  run: number,
+): ReadyCase[] {
+  const { sowingIndexByCase } = yearByRun[run]!;
+  return scenario.cases.map((plan, c) => {
+    const sowingIndex = sowingIndexByCase[c]!;
+    const shelf = shelfByCase[c]!;
+    const course = shelf.get(sowingIndex) ?? courseOf(plan, weatherYears.weather, sowingIndex);
+    shelf.set(sowingIndex, course);
+    return readyCase(
+      plan,
+      drawsByRun[run]!,
+      scenario.ensemble.deepBelowMm,
+      course,
+      sowingIndex - plan.fallowDays,
+    );
+  });
+}
+
+/** One run of every case at one of the rainfall totals. */
+export function runAtRain(
+  { weatherYears }: Preparation,
+  ready: readonly ReadyCase[],
+  totalIndex: number,
+  desk: CaseDesk[] = makeDesk(),
+): CaseAfterRun[] {
+  return runCases(ready, weatherYears.weatherByTotal[totalIndex]!, desk);
+}
+
+function emptyResults(
+  rainTotalMm: number | null,
+  cases: Scenario["cases"],
+  runs: number,
+  annualRainMmByRun: Float64Array | null,
+): EnsembleAtRain {
+  const column = () => new Float64Array(runs);
+  return {
+    rainTotalMm,
+    annualRainMmByRun,
+    cases: cases.map(({ name }: Case) => ({
+      name,
+      byRun: Object.fromEntries(totalNames.map((key) => [key, column()])) as CaseRuns["byRun"],
+      yieldKgPerHaByRun: column(),
+    })),
+    pairs: cases.slice(1).map(() => ({ ruleOfThumbMmByRun: column(), storedInExtraDepthMmByRun: column() })),
+  };
+}
+
+function annualRain({ weatherYears, yearByRun }: Preparation, totalIndex: number): Float64Array | null {
+  const { firstDay, days, rainMm } = weatherYears.weatherByTotal[totalIndex]!;
+  const annual = new Float64Array(yearByRun.length);
+  for (const [run, { year }] of yearByRun.entries()) {
+    const from = dayNumber(year, 1, 1) - firstDay;
+    const to = dayNumber(year + 1, 1, 1) - firstDay;
+    if (from < 0 || to > days) return null;
+    annual[run] = sumOver(rainMm, from, to - 1);
+  }
+  return annual;
+}
+
+function note(
+  results: EnsembleAtRain,
+  run: number,
+  after: readonly CaseAfterRun[],
+  { slope }: RunDraws,
+  { yieldLine }: Scenario,
+): void {
+  after.forEach(({ totals }, c) => {
+    const kept = results.cases[c]!;
+    for (const key of totalNames) kept.byRun[key][run] = totals[key];
+    kept.yieldKgPerHaByRun[run] = yieldKgPerHa(yieldLine, slope, totals.waterUseMm);
+  });
+  const from = after[0]!.totals.finalRootDepthMm;
+  after.slice(1).forEach((later, p) => {
+    const pair = results.pairs[p]!;
+    const to = later.totals.finalRootDepthMm;
+    // The extra depth is soil of the case whose roots are in it.
+    const deeper = to >= from ? later : after[0]!;
+    pair.ruleOfThumbMmByRun[run] = capacityBetweenMm(deeper.slices, from, to);
+    const { waterMm, offset } = waterAtSowing(deeper);
+    pair.storedInExtraDepthMmByRun[run] = storedBetweenMm(deeper.slices, waterMm, offset, from, to);
+  });
+}
+
+/** Water by slice on the morning of sowing: last evening's, or the starting water. */
+function waterAtSowing({ course, ledger, slices, startWaterMm }: CaseAfterRun): {
+  waterMm: Float64Array;
+  offset: number;
+} {
+  if (course.sowingDay === 0) return { waterMm: startWaterMm, offset: 0 };
+  const bySlice = ledger.waterMmByDayAndSlice;
+  if (bySlice === null) throw new Error("the ledger keeps no water by slice");
+  return { waterMm: bySlice, offset: (course.sowingDay - 1) * slices.count };
+}

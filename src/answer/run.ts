@@ -1,0 +1,126 @@
+import type { CropCourse } from "../crop/course.ts";
+import { cropCourse } from "../crop/cropCourse.ts";
+import type { Case } from "../scenario/scenario.ts";
+import { makeLedger } from "../season/ledger.ts";
+import type { Ledger, SeasonTotals } from "../season/season.ts";
+import { makeWorkspace, simulate, type Workspace } from "../season/simulate.ts";
+import type { Slices } from "../soil/layer.ts";
+import { cutSlices } from "../soil/slices.ts";
+import { startingWaterMm } from "../soil/startingWater.ts";
+import type { DailyWeather } from "../weather/record.ts";
+import type { RunDraws } from "./draws.ts";
+import { rootingOfFirst, rootingOfLater, type FirstFront } from "./rootingOfCase.ts";
+
+/** What one case is before its run: nothing in it depends on the rain. */
+export interface ReadyCase {
+  readonly plan: Case;
+  readonly slices: Slices;
+  readonly startWaterMm: Float64Array;
+  readonly course: CropCourse;
+  /** Index in the weather of the run's first day. */
+  readonly firstIndex: number;
+}
+
+/** Arrays of one case that run after run is written into. */
+export interface CaseDesk {
+  ledger: Ledger;
+  days: number;
+  readonly workspace: Workspace;
+  stretchedFrontMm: Float64Array;
+}
+
+/** A case after its run. The arrays are the desk's: read them before the next run. */
+export interface CaseAfterRun extends ReadyCase {
+  readonly ledger: Ledger;
+  readonly totals: SeasonTotals;
+}
+
+/** Cuts the soil and fills it with one run's draws; the same draws for every case. */
+export function readyCase(
+  plan: Case,
+  draws: RunDraws,
+  deepBelowMm: number,
+  course: CropCourse,
+  firstIndex: number,
+): ReadyCase {
+  const reading = {
+    availableScale: draws.availableScale,
+    lenience: draws.lenience,
+  };
+  const slices = cutSlices(plan.layers, plan.sliceThicknessMm, reading, plan.ground.evaporatingDepthMm);
+  const startWaterMm = startingWaterMm(slices, plan.layers, plan.startingWater, {
+    deepShift: draws.deepShift,
+    deepBelowMm,
+  });
+  return { plan, slices, startWaterMm, course, firstIndex };
+}
+
+/** The crop's course in a run that begins `fallowDays` before sowing. */
+export function courseOf(plan: Case, weather: DailyWeather, sowingIndex: number): CropCourse {
+  return cropCourse(plan.crop, weather, sowingIndex - plan.fallowDays, sowingIndex);
+}
+
+export function makeDesk(): CaseDesk[] {
+  return [];
+}
+
+/** Runs every case of a scenario through one weather year, the first case first. */
+export function runCases(
+  ready: readonly ReadyCase[],
+  weather: DailyWeather,
+  desk: CaseDesk[],
+): CaseAfterRun[] {
+  const after: CaseAfterRun[] = [];
+  let first: FirstFront | null = null;
+  ready.forEach((one, c) => {
+    const { plan, slices, course } = one;
+    const days = course.maturityDay + 1;
+    const place = roomFor(desk, c, days, slices.count);
+    const rooting =
+      first === null
+        ? rootingOfFirst(plan.rooting)
+        : rootingOfLater(plan.rooting, first, course, bottomMm(slices), place.stretchedFrontMm);
+    const totals = simulate(
+      {
+        slices,
+        startWaterMm: one.startWaterMm,
+        weather,
+        firstIndex: one.firstIndex,
+        course,
+        ground: plan.ground,
+        rooting,
+        uptake: plan.uptake,
+        slowDrainage: plan.slowDrainage,
+      },
+      place.ledger,
+      place.workspace,
+    );
+    first ??= {
+      frontMmByDay: place.ledger.frontMm,
+      sowingDay: course.sowingDay,
+      maturityDay: course.maturityDay,
+      finalDepthMm: totals.finalRootDepthMm,
+    };
+    after.push({ ...one, ledger: place.ledger, totals });
+  });
+  return after;
+}
+
+/** The case's arrays on the desk, made larger only when a run is longer than any before it. */
+function roomFor(desk: CaseDesk[], c: number, days: number, count: number): CaseDesk {
+  const here = desk[c];
+  if (here !== undefined && here.days >= days && here.workspace.waterMmBySlice.length >= count) return here;
+  const roomyDays = days + 60;
+  const made: CaseDesk = {
+    ledger: makeLedger(roomyDays, count),
+    days: roomyDays,
+    workspace: makeWorkspace(count),
+    stretchedFrontMm: new Float64Array(roomyDays),
+  };
+  desk[c] = made;
+  return made;
+}
+
+export function bottomMm({ count, topMm, thicknessMm }: Slices): number {
+  return topMm[count - 1]! + thicknessMm[count - 1]!;
+}

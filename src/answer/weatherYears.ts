@@ -1,0 +1,174 @@
+import { longestSeasonDays, seasonClock } from "../crop/stages.ts";
+import { InputError } from "../problem.ts";
+import type { Case, EnsemblePlan, WeatherPlan } from "../scenario/scenario.ts";
+import { sayMonthDay } from "../quantity/dates.ts";
+import { dayInYear, dayOfMonth, dayOfYear, isoDate, monthOf, yearOf } from "../weather/calendar.ts";
+import { toDailyWeather } from "../weather/dailyWeather.ts";
+import { generateYears } from "../weather/generate.ts";
+import type { DailyWeather, MonthlyNormals, Site, WeatherRecord } from "../weather/record.ts";
+import { scaleToTotals, type SeasonWindow } from "../weather/scaleRain.ts";
+import { newMemory, recallWeather, type Memory } from "./memory.ts";
+import { medianOf } from "./quantiles.ts";
+
+/** The weather of all runs, and the years in it that a run can be sown in. */
+export interface WeatherYears {
+  /** Before any scaling. */
+  readonly weather: DailyWeather;
+  /** In the order of the scenario's totals; the weather itself where it has none. Only the rain differs. */
+  readonly weatherByTotal: readonly DailyWeather[];
+  readonly sowingYears: readonly SowingYear[];
+  /** Sowing to usual maturity of the first case: what a season's total is scaled over. */
+  readonly window: SeasonWindow;
+  /** What the rain is, in words. */
+  readonly rain: string;
+  readonly notes: readonly string[];
+}
+
+export interface SowingYear {
+  readonly year: number;
+  /** Index in the weather of each case's sowing day, in the order of the cases. */
+  readonly sowingIndexByCase: readonly number[];
+}
+
+/** Generated sowing years are counted from here; the number stands for no real year. */
+const firstGeneratedYear = 2001;
+/** Years after the last sowing: a winter crop sown late is mature in the second. */
+const yearsAfterSowing = 2;
+
+/**
+ * Takes the record, or generates as many years as there are runs, and scales them to each total.
+ * Throws InputError where a record holds no whole run of every case.
+ */
+export function weatherYears(
+  plan: WeatherPlan,
+  site: Site,
+  cases: readonly Case[],
+  ensemble: EnsemblePlan,
+  memory: Memory = newMemory(),
+): WeatherYears {
+  const { source, rainTotalsMm } = plan;
+  const weather = weatherOf(plan, site, cases, ensemble, memory);
+  // Of generated years there are some to spare at the end; a record is used to its last.
+  const fitting = sowingYearsIn(weather, cases);
+  const sowingYears = source.kind === "record" ? fitting : fitting.slice(0, ensemble.years);
+  if (sowingYears.length === 0) refuseShortRecord(weather, cases);
+  const window = seasonWindow(cases[0]!, weather, sowingYears);
+  const weatherByTotal =
+    rainTotalsMm.length === 0 ? [weather] : scaledTo(rainTotalsMm, weather, plan, window);
+  return {
+    weather,
+    weatherByTotal,
+    sowingYears,
+    window,
+    rain: rainInWords(plan, window),
+    notes: [...new Set(weatherByTotal.flatMap(({ notes }) => notes))],
+  };
+}
+
+/** The same weather at each of the totals. */
+export function scaledTo(
+  totalsMm: readonly number[],
+  weather: DailyWeather,
+  { rainTotalOver }: WeatherPlan,
+  window: SeasonWindow,
+): DailyWeather[] {
+  return totalsMm.map((total) => scaleToTotals(weather, total, rainTotalOver, window));
+}
+
+/** Weather before any scaling. Generated years depend on how many there are, and on how far back the runs begin. */
+function weatherOf(
+  { source, referenceEt }: WeatherPlan,
+  site: Site,
+  cases: readonly Case[],
+  ensemble: EnsemblePlan,
+  memory: Memory,
+): DailyWeather {
+  const how = { method: referenceEt, normals: source.normals };
+  if (source.kind === "record") {
+    const key = JSON.stringify([site, how]);
+    return recallWeather(memory, key, source.record, () => toDailyWeather(source.record, site, how));
+  }
+  const key = JSON.stringify([site, how, ensemble.years, ensemble.seed, yearsBeforeSowing(cases)]);
+  return recallWeather(memory, key, null, () =>
+    toDailyWeather(generated(source.normals, site, cases, ensemble), site, how),
+  );
+}
+
+function generated(
+  normals: MonthlyNormals,
+  site: Site,
+  cases: readonly Case[],
+  { years, seed }: EnsemblePlan,
+): WeatherRecord {
+  const before = yearsBeforeSowing(cases);
+  return generateYears(normals, site, {
+    years: before + years + yearsAfterSowing,
+    firstYear: firstGeneratedYear - before,
+    seed,
+  });
+}
+
+/** From sowing of the first case to the day it is usually mature. */
+function seasonWindow(plan: Case, weather: DailyWeather, sowingYears: readonly SowingYear[]): SeasonWindow {
+  const lengths = sowingYears.map(
+    ({ sowingIndexByCase }) => seasonClock(plan.crop, weather, sowingIndexByCase[0]!).days,
+  );
+  const first = sowingYears[0]!.sowingIndexByCase[0]!;
+  const last = weather.firstDay + first + medianOf(Float64Array.from(lengths)) - 1;
+  const day = Math.round(last);
+  return { from: plan.crop.sowing, to: { month: monthOf(day), day: dayOfMonth(day) } };
+}
+
+function rainInWords(
+  { source, rainTotalsMm, rainTotalOver }: WeatherPlan,
+  { from, to }: SeasonWindow,
+): string {
+  const years = source.kind === "record" ? "years of the record" : "years generated from monthly normals";
+  if (rainTotalsMm.length === 0) return `${years}, as they are`;
+  if (rainTotalOver === "year") return `${years}, each calendar year scaled to the total`;
+  return `${years}, each season (${sayMonthDay(from)} to ${sayMonthDay(to)}) scaled to the total`;
+}
+
+/** Whole years that have to lie before the year of the first sowing. */
+function yearsBeforeSowing(cases: readonly Case[]): number {
+  const most = Math.max(
+    ...cases.map(
+      ({ crop, fallowDays }) => fallowDays - dayOfYear(dayInYear(firstGeneratedYear, crop.sowing)) + 1,
+    ),
+  );
+  return Math.max(0, Math.ceil(most / 365));
+}
+
+/** Years in which every case's run lies within the weather, fallow to maturity. */
+function sowingYearsIn(weather: DailyWeather, cases: readonly Case[]): SowingYear[] {
+  const found: SowingYear[] = [];
+  const last = yearOf(weather.firstDay + weather.days - 1);
+  for (let year = yearOf(weather.firstDay); year <= last; year++) {
+    const sowingIndexByCase = cases.map(({ crop }) => dayInYear(year, crop.sowing) - weather.firstDay);
+    if (cases.every((plan, c) => fits(plan, weather, sowingIndexByCase[c]!)))
+      found.push({ year, sowingIndexByCase });
+  }
+  return found;
+}
+
+function fits({ crop, fallowDays }: Case, weather: DailyWeather, sowingIndex: number): boolean {
+  if (sowingIndex - fallowDays < 0 || sowingIndex >= weather.days) return false;
+  return seasonClock(crop, weather, sowingIndex).end !== "weather ends";
+}
+
+function refuseShortRecord(weather: DailyWeather, cases: readonly Case[]): never {
+  const fallowDays = Math.max(...cases.map((one) => one.fallowDays));
+  const { crop } = cases[0]!;
+  const before = fallowDays > 0 ? `from ${fallowDays} days of fallow before sowing` : "from sowing";
+  throw new InputError([
+    {
+      field: "weather",
+      expected: `a record of at least one whole run, ${before} of ${crop.name} to maturity (at most ${longestSeasonDays(crop, weather.hasTemperature)} days)`,
+      found: `${isoDate(weather.firstDay)} to ${isoDate(weather.firstDay + weather.days - 1)}`,
+      mend:
+        fallowDays > 0
+          ? "give a longer record, or less fallow and the water measured at sowing"
+          : "give a longer record",
+    },
+  ]);
+}

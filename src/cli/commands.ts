@@ -1,0 +1,83 @@
+import type { Context } from "./context.ts";
+import type { FlagName, GivenFlags } from "./flags.ts";
+
+/** A command's work. Throws InputError or UsageError; what it prints goes to the context's streams. */
+export type Act = (context: Context, file: string | undefined, flags: GivenFlags) => Promise<void>;
+
+export interface Command {
+  readonly name: string;
+  readonly summary: string;
+  /** The one thing it works on, as commander writes it; null = none. */
+  readonly argument: string | null;
+  readonly argumentSays: string;
+  readonly flags: readonly FlagName[];
+  /** Fetches the command's code when it is called, not before. */
+  readonly load: () => Promise<{ readonly act: Act }>;
+  readonly example: string;
+}
+
+const results = ["units", "json", "out"] as const;
+const record = ["weatherUnits", "weatherStation"] as const;
+
+export const commands: readonly Command[] = [
+  {
+    name: "compare",
+    summary: "how much the deeper roots matter: water, yield, and how sure that is",
+    argument: "[file]",
+    argumentSays: "scenario file; left out, the quick question of --texture, --rain, --crop, --deeper",
+    flags: [
+      ...results,
+      "seed",
+      "years",
+      "rain",
+      ...record,
+      "texture",
+      "crop",
+      "deeper",
+      "pattern",
+      "sowing",
+      "latitude",
+      "elevation",
+      "save",
+    ],
+    load: () => import("./compare.ts"),
+    example:
+      'rootfront compare --texture "silt loam" --rain "12..14 in" \\\n    --crop "grain sorghum" --deeper "2 in"',
+  },
+  {
+    name: "ledger",
+    summary: "one run day by day, as CSV: every flux, storage by layer, root front, stress, residual",
+    argument: "<file>",
+    argumentSays: "scenario file",
+    flags: [...results, "year", "run", "seed", "years", "rain", ...record],
+    load: () => import("./ledger.ts"),
+    example: "rootfront ledger my-field.json --year 2012 --out 2012.csv",
+  },
+  {
+    name: "weather",
+    summary: "what a weather record holds: years, gaps, totals, reference ET",
+    argument: "<file>",
+    argumentSays: "weather file, or a scenario file that names one",
+    flags: [...results, ...record, "latitude", "elevation"],
+    load: () => import("./weather.ts"),
+    example: "rootfront weather station.csv --weather-units us",
+  },
+  {
+    name: "check",
+    summary: "validate a scenario and say it in plain words, with every default it will use",
+    argument: "<file>",
+    argumentSays: "scenario file",
+    flags: [...results, ...record],
+    load: () => import("./check.ts"),
+    example: "rootfront check my-field.json",
+  },
+  {
+    name: "new",
+    summary: "write a starter scenario to change",
+    argument: "[file]",
+    argumentSays: "file to write, which must not exist yet; left out, print it",
+    flags: [],
+    load: () => import("./new.ts"),
+    example: "rootfront new my-field.json",
+  },
+];

@@ -1,0 +1,94 @@
+import { InvalidArgumentError, Option } from "commander";
+import type { Units } from "../quantity/kinds.ts";
+import type { WeatherUnits } from "../weather/readers/options.ts";
+
+/** What may stand on a command line after its command; undefined where it does not. */
+export interface GivenFlags {
+  readonly units: Units;
+  readonly json?: true;
+  readonly out?: string;
+  readonly seed?: number;
+  readonly years?: number;
+  readonly rain?: string;
+  readonly weatherUnits?: WeatherUnits;
+  readonly weatherStation?: string;
+  readonly year?: number;
+  readonly run?: number;
+  readonly latitude?: string;
+  readonly elevation?: string;
+  readonly texture?: string;
+  readonly crop?: string;
+  readonly deeper?: string;
+  readonly pattern?: string;
+  readonly sowing?: string;
+  readonly save?: string;
+}
+
+interface Flag {
+  /** As commander and the help write it. */
+  readonly spec: string;
+  readonly says: string;
+  /** The only words it takes. */
+  readonly words?: readonly string[];
+  /** A whole number within. */
+  readonly whole?: readonly [from: number, to: number];
+  readonly otherwise?: string;
+}
+
+/** Help and validation come from this one table. Quantities are read later, with the scenario they belong to. */
+const flags = {
+  units: { spec: "--units <system>", says: "show results in", words: ["us", "metric"], otherwise: "us" },
+  json: { spec: "--json", says: "print the result as JSON" },
+  out: { spec: "--out <file>", says: "write the result to a file, whole or not at all" },
+  seed: { spec: "--seed <n>", says: "seed of all draws", whole: [0, 4294967295] },
+  years: { spec: "--years <n>", says: "weather years run for each rainfall total", whole: [1, 5000] },
+  rain: {
+    spec: "--rain <totals>",
+    says: 'scale each year to a total: "13 in", "12..14 in" (low, middle, high)',
+  },
+  weatherUnits: {
+    spec: "--weather-units <units>",
+    says: "units of a weather file that does not state them",
+    words: ["metric", "us", "tenths"],
+  },
+  weatherStation: {
+    spec: "--station, --weather-station <id>",
+    says: "station of a weather file that holds several",
+  },
+  year: { spec: "--year <n>", says: "the run sown in this year", whole: [1, 9999] },
+  run: { spec: "--run <n>", says: "this run, counted from 1", whole: [1, 5000] },
+  latitude: { spec: "--latitude <degrees>", says: 'latitude of the site, such as "38.5" or "38.5 N"' },
+  elevation: { spec: "--elevation <height>", says: 'height of the site, such as "3300 ft"' },
+  texture: { spec: "--texture <class>", says: 'quick question: USDA texture class, such as "silt loam"' },
+  crop: { spec: "--crop <crop>", says: 'quick question: the crop, such as "grain sorghum"' },
+  deeper: { spec: "--deeper <depth>", says: 'quick question: how much deeper the roots go, such as "2 in"' },
+  pattern: {
+    spec: "--pattern <pattern>",
+    says: "quick question: how rain falls over the year",
+    words: ["summer-peak", "winter-peak", "even"],
+  },
+  sowing: { spec: "--sowing <date>", says: 'quick question: sowing date, such as "May 25"' },
+  save: { spec: "--save <file>", says: "quick question: write it as a scenario file to refine" },
+} as const satisfies Record<keyof GivenFlags, Flag>;
+
+export type FlagName = keyof typeof flags;
+
+export function flagOption(name: FlagName): Option {
+  const { spec, says, words, whole, otherwise }: Flag = flags[name];
+  const option = new Option(spec, says);
+  if (words !== undefined) option.choices(words);
+  if (whole !== undefined) option.argParser((text) => wholeNumber(text, ...whole));
+  if (otherwise !== undefined) option.default(otherwise);
+  return option;
+}
+
+/** `--weather-units` */
+export function flagWritten(name: FlagName): string {
+  return flagOption(name).long ?? name;
+}
+
+function wholeNumber(text: string, from: number, to: number): number {
+  const value = /^\d+$/.test(text) ? Number(text) : NaN;
+  if (value >= from && value <= to) return value;
+  throw new InvalidArgumentError(`It is a whole number from ${from} to ${to}.`);
+}

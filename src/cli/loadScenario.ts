@@ -1,0 +1,29 @@
+import { dirname, resolve } from "node:path";
+import { readJson, resolveScenario, type Scenario } from "../scenario/index.ts";
+import type { Context } from "./context.ts";
+import type { GivenFlags } from "./flags.ts";
+import { namingFlags, withFlags } from "./overrides.ts";
+import { readText } from "./readFile.ts";
+
+/** A scenario file read, flags put in place of its fields, and resolved. Paths in it are relative to it. */
+export async function loadScenario({ cwd }: Context, file: string, flags: GivenFlags): Promise<Scenario> {
+  return resolveWith(readJson(readText(cwd, file), file), flags, file, dirname(resolve(cwd, file)));
+}
+
+/** A scenario as written, from a file or from a quick question, resolved under the flags. */
+export async function resolveWith(
+  written: unknown,
+  flags: GivenFlags,
+  fileName: string,
+  folder: string,
+): Promise<Scenario> {
+  const { raw, overrides } = withFlags(written, flags);
+  try {
+    return await resolveScenario(raw, {
+      fileName,
+      readText: (path: string, field: string) => readText(folder, path, field),
+    });
+  } catch (error) {
+    throw namingFlags(error, overrides);
+  }
+}

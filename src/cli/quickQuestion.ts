@@ -1,0 +1,42 @@
+import { InputError } from "../problem.ts";
+import { inFlags, quickScenario, type Scenario } from "../scenario/index.ts";
+import type { Context } from "./context.ts";
+import type { GivenFlags } from "./flags.ts";
+import { resolveWith } from "./loadScenario.ts";
+import { withFlags } from "./overrides.ts";
+import { handOver, refuseUnwritable } from "./writeFile.ts";
+
+/** Flags of the quick question alone: beside a file they have nothing to say. */
+export const quickFlags = [
+  "texture",
+  "crop",
+  "deeper",
+  "pattern",
+  "sowing",
+  "latitude",
+  "elevation",
+  "save",
+] as const satisfies readonly (keyof GivenFlags)[];
+
+/** The flags of it that were given. */
+export function quickFlagsGiven(flags: GivenFlags): readonly (typeof quickFlags)[number][] {
+  return quickFlags.filter((name) => flags[name] !== undefined);
+}
+
+/** A scenario from flags alone, what it assumes told first; saved where that is asked. */
+export async function askQuickly(context: Context, flags: GivenFlags): Promise<Scenario> {
+  const { cwd } = context;
+  refuseUnwritable(cwd, flags.save, "--save");
+  const { file, assumed } = quickScenario(flags);
+  // The rain is in the file already.
+  const { rain: _, ...others } = flags;
+  const written = withFlags(file, others).raw;
+  const scenario = await resolveWith(written, { units: flags.units }, "quick question", cwd).catch(
+    (error: unknown) => {
+      throw error instanceof InputError ? inFlags(error.problems) : error;
+    },
+  );
+  if (flags.save !== undefined)
+    handOver(context, `${JSON.stringify(written, null, 2)}\n`, flags.save, "--save");
+  return { ...scenario, defaults: [...assumed, ...scenario.defaults] };
+}

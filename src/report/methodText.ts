@@ -1,0 +1,41 @@
+import type { Comparison, ComparisonMethod } from "../answer/comparison.ts";
+import { fixed, percent, type Shown } from "./shownUnits.ts";
+import { bullets, referenceEtSaid, sentence } from "./wrap.ts";
+
+/** How the answer came about, a paragraph a subject. */
+export function methodLines({ method, cases }: Comparison, shown: Shown): string[] {
+  const note = method.yieldLine.storedInchNote;
+  return bullets([
+    "One column of soil, one day a step: snow and melt, runoff by curve number, infiltration and drainage, evaporation, root front, uptake. Every day's balance is closed.",
+    `Rain: ${sentence(method.rain)}`,
+    `${referenceEtSaid(method.referenceEt)} Water uptake: ${sentence(method.uptake)}`,
+    drawsSaid(method),
+    yieldLineSaid(method.yieldLine, cases[0]!.yield.unit, shown),
+    ...(note === null ? [] : [note]),
+  ]);
+}
+
+function drawsSaid(method: ComparisonMethod): string {
+  const again =
+    method.sowingYears < method.runs
+      ? ` over ${method.sowingYears} sowing ${method.sowingYears === 1 ? "year" : "years"}, gone through again with other draws`
+      : "";
+  return (
+    `${method.runs} runs${again}, seed ${method.seed}. Every case and every rainfall total meets the same years and draws: ` +
+    `yield slope, available water capacity (sd ${percent(method.availableCapacitySd)}), deep starting water ` +
+    `(sd ${percent(method.deepWaterSd)} of capacity), density reading (${method.densityReading}).`
+  );
+}
+
+function yieldLineSaid(line: ComparisonMethod["yieldLine"], unit: string, shown: Shown): string {
+  const { low, middle, high } = line.slopeKgPerHaPerMm;
+  const mm = shown.system === "us" ? 25.4 : 1;
+  const slope = (kgPerHaPerMm: number) =>
+    fixed((kgPerHaPerMm * mm) / line.kgPerHaPerUnit, unit === "lb/ac" ? 0 : 1);
+  const cap =
+    line.capKgPerHa === null ? "" : `, at most ${fixed(line.capKgPerHa / line.kgPerHaPerUnit, 0)} ${unit}`;
+  return (
+    `Yield = slope x (water use - ${shown.water(line.thresholdMm)} ${shown.length}), slope ${slope(low)} to ${slope(high)}, ` +
+    `most likely ${slope(middle)} ${unit} per ${shown.length}${cap}, never below 0. Source: ${sentence(line.source)}`
+  );
+}

@@ -1,0 +1,15 @@
+/**
+ * Numbers as they are printed: six significant digits, so that two runtimes whose exp and log differ in the last
+ * bit print the same.
+ * @example roundForPrint(1 / 3) // 0.333333
+ */
+export function roundForPrint(value: number): number {
+  if (!Number.isFinite(value)) throw new Error(`a result is ${value}`);
+  const rounded = Number(value.toPrecision(6));
+  return rounded === 0 ? 0 : rounded; // no minus zero
+}
+
+/** A result as JSON text, every number rounded for print. */
+export function jsonText(result: unknown): string {
+  return `${JSON.stringify(result, (_key, value: unknown) => (typeof value === "number" ? roundForPrint(value) : value), 2)}\n`;
+}

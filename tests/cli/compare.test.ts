@@ -1,0 +1,198 @@
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import type { Comparison } from "../../src/answer/comparison.ts";
+import { call, ownFolder, smallScenario, writeJson } from "./callCli.ts";
+
+const folder = ownFolder();
+writeJson(folder, "small.json", smallScenario);
+const question = [
+  "--texture",
+  "silt loam",
+  "--rain",
+  "12..14 in",
+  "--crop",
+  "grain sorghum",
+  "--deeper",
+  "2 in",
+];
+const quick = [...question, "--years", "12"];
+
+async function compareJson(...args: string[]): Promise<Comparison> {
+  const { code, out, err } = await call(folder, "compare", ...args, "--json");
+  expect({ code, err }).toEqual({ code: 0, err: "" });
+  return JSON.parse(out) as Comparison;
+}
+
+function longestLine(text: string): number {
+  return Math.max(...text.split("\n").map((line) => line.length));
+}
+
+describe("compare FILE", () => {
+  test("says the answer first, then tables, defaults, method, cautions", async () => {
+    const { code, out, err } = await call(folder, "compare", "small.json");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toMatch(/^At 13 in of rain the deeper roots used /);
+    const parts = ["small and invented (invented data)", "The cases, in:", "The differences, in:"];
+    const places = [...parts, "Defaults used (", "\nMethod\n", "\nCautions\n"].map((part) =>
+      out.indexOf(part),
+    );
+    expect(places.every((place) => place > 0)).toBe(true);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+  });
+
+  test.each(["us", "metric"])("fits 80 columns in %s units", async (units) => {
+    const { out } = await call(folder, "compare", "small.json", "--units", units);
+    expect(longestLine(out)).toBeLessThanOrEqual(80);
+  });
+
+  test("the same call gives the same bytes, another seed does not", async () => {
+    const [one, two, other] = [
+      await call(folder, "compare", "small.json", "--json"),
+      await call(folder, "compare", "small.json", "--json"),
+      await call(folder, "compare", "small.json", "--json", "--seed", "2"),
+    ];
+    expect(one.out).toBe(two.out);
+    expect(other.out).not.toBe(one.out);
+  });
+
+  test("a case like the first differs by exactly 0", async () => {
+    writeJson(folder, "same.json", { ...smallScenario, cases: [{ name: "one" }, { name: "the same" }] });
+    const { byRainTotal } = await compareJson("same.json");
+    expect(byRainTotal).toHaveLength(3);
+    for (const { differences } of byRainTotal) {
+      expect(differences).toEqual([
+        {
+          from: "one",
+          to: "the same",
+          extraDepthMm: 0,
+          ruleOfThumbMm: 0,
+          storedInExtraDepthMm: 0,
+          extraWaterUsedMm: { p10: 0, p50: 0, p90: 0 },
+          shareAfterFlowering: null,
+          shareOfSeasonsItMattered: 0,
+          extraYield: { unit: "bu/ac", p10: 0, p50: 0, p90: 0 },
+        },
+      ]);
+    }
+    const { out } = await call(folder, "compare", "same.json");
+    expect(out).toMatch(/^At 13 in of rain "the same" used exactly as much water as "one": no/);
+  });
+
+  test("the JSON has all that is promised, for the middle total on top", async () => {
+    const answer = await compareJson("small.json", "--units", "metric");
+    expect(answer.format).toBe("rootfront-comparison/1");
+    expect(answer.method).toMatchObject({ runs: 12, seed: 1, uptake: "by slice", densityReading: "range" });
+    expect(answer.method.referenceEt).toContain("FAO-56");
+    expect(answer.rainTotalMm).toBe(330.2);
+    expect(answer.byRainTotal.map(({ rainTotalMm }) => rainTotalMm)).toEqual([304.8, 330.2, 355.6]);
+    expect(answer.cases).toEqual(answer.byRainTotal[1]!.cases);
+    expect(answer.differences).toEqual(answer.byRainTotal[1]!.differences);
+    for (const { name, balanceErrorMm, waterUseMm, ...rest } of answer.cases) {
+      expect(["as dug", "deeper"]).toContain(name);
+      expect(balanceErrorMm).toBeLessThan(1e-9);
+      expect(waterUseMm).toBeGreaterThan(50);
+      expect(rest.yield.unit).toBe("kg/ha");
+      expect(rest.yield.p10).toBeLessThanOrEqual(rest.yield.p50);
+      expect(rest.yield.p50).toBeLessThanOrEqual(rest.yield.p90);
+    }
+    const [difference] = answer.differences;
+    expect(difference!.extraDepthMm).toBeCloseTo(50.8, 6);
+    expect(difference!.ruleOfThumbMm).toBeGreaterThan(difference!.storedInExtraDepthMm);
+    expect(answer.cautions.join(" ")).toContain("not a basis for insurance or credit");
+    expect(answer.defaults.length).toBeGreaterThan(20);
+  });
+
+  test("--rain and --years stand in for the file's own", async () => {
+    const answer = await compareJson("small.json", "--rain", "400 mm", "--years", "5");
+    expect(answer.byRainTotal.map(({ rainTotalMm }) => rainTotalMm)).toEqual([400]);
+    expect(answer.annualRainMm).toEqual({ p10: 400, p50: 400, p90: 400 });
+    expect(answer.method.runs).toBe(5);
+  });
+
+  test("one case alone is told, with nothing to compare", async () => {
+    writeJson(folder, "alone.json", { ...smallScenario, cases: undefined });
+    const { code, out } = await call(folder, "compare", "alone.json");
+    expect(code).toBe(0);
+    expect(out).toMatch(/^At 13 in of rain the roots reached .* in and the crop used/);
+    expect(out).toMatch(/There is only one case:\s+nothing\s+to\s+compare\s+it\s+with/);
+    expect(out).not.toContain("The differences");
+  });
+
+  test("a shallower case is told as what is lost", async () => {
+    writeJson(folder, "less.json", {
+      ...smallScenario,
+      cases: [{ name: "as dug" }, { name: "shallow", rootingDepth: "-8 in" }],
+    });
+    const { out } = await call(folder, "compare", "less.json", "--years", "30");
+    expect(out).toMatch(/^At 13 in of rain the shallower roots used .* less water/);
+    const { differences } = await compareJson("less.json");
+    expect(differences[0]!.extraDepthMm).toBeCloseTo(-203.2, 6);
+    expect(differences[0]!.ruleOfThumbMm).toBeLessThan(0);
+    expect(differences[0]!.extraWaterUsedMm.p50).toBeLessThan(0);
+  });
+
+  test("--out writes the whole result and leaves nothing else behind", async () => {
+    const { code, out } = await call(folder, "compare", "small.json", "--json", "--out", "answer.json");
+    expect({ code, out }).toEqual({ code: 0, out: "" });
+    const printed = await call(folder, "compare", "small.json", "--json");
+    expect(readFileSync(join(folder, "answer.json"), "utf8")).toBe(printed.out);
+    expect(readdirSync(folder).filter((name) => name.includes(".tmp-"))).toEqual([]);
+  });
+});
+
+describe("the quick question", () => {
+  test("answers without a file and lists every default it used", async () => {
+    const { code, out, err } = await call(folder, "compare", ...quick);
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toMatch(/^At 13 in of rain the deeper roots used /);
+    expect(longestLine(out)).toBeLessThanOrEqual(80);
+    const answer = await compareJson(...quick);
+    expect(out).toContain(`Defaults used (${answer.defaults.length})`);
+    const plain = out.replace(/\s+/g, " ");
+    for (const { field, value } of answer.defaults) expect(plain).toContain(`${field}: ${value}`);
+    expect(answer.defaults.map(({ field }) => field)).toContain("weather.pattern");
+  });
+
+  test.each(["winter-peak", "even"])("takes the rain pattern %s", async (pattern) => {
+    const answer = await compareJson(...quick, "--pattern", pattern);
+    expect(answer.defaults.map(({ field }) => field)).not.toContain("weather.pattern");
+    expect(answer.cases).not.toEqual((await compareJson(...quick)).cases);
+  });
+
+  test("--save writes a scenario that gives the same answer", async () => {
+    const asked = await compareJson(...quick, "--seed", "5", "--save", "quick.json");
+    const again = await compareJson("quick.json");
+    expect(again.byRainTotal).toEqual(asked.byRainTotal);
+    expect(again.method).toEqual(asked.method);
+    expect((await call(folder, "check", "quick.json")).code).toBe(0);
+  });
+
+  test("nothing is saved when the question is wrong", async () => {
+    await call(folder, "compare", ...quick, "--sowing", "6/1", "--save", "wrong.json");
+    expect(existsSync(join(folder, "wrong.json"))).toBe(false);
+  });
+});
+
+const goodwell = join(import.meta.dirname, "../../../shared/data/uscrn-2020-goodwell-ok.csv");
+
+describe.skipIf(!existsSync(goodwell))(
+  "on an open station record (skipped where ../shared/data is absent)",
+  () => {
+    test("a spring crop on one year of Goodwell, 2020", async () => {
+      writeJson(folder, "goodwell.json", {
+        ...smallScenario,
+        weather: { record: goodwell },
+        crop: { name: "grain sorghum" },
+      });
+      const answer = await compareJson("goodwell.json");
+      expect(answer.rainTotalMm).toBeNull();
+      expect(answer.annualRainMm!.p50).toBeCloseTo(478, 0); // SOURCES.md there: 478 mm
+      expect(answer.method).toMatchObject({ sowingYears: 1, firstSowingYear: 2020, lastSowingYear: 2020 });
+      expect(answer.method.referenceEt).toContain("solar radiation");
+      expect(answer.cautions[1]).toContain("one season only");
+      const { out } = await call(folder, "compare", "goodwell.json");
+      expect(out).toMatch(/^With 18.8 in of rain in the year, as it came, the deeper\s+roots used/);
+    });
+  },
+);

@@ -1,0 +1,87 @@
+import { describe, expect, test } from "vitest";
+import { comparisonOf } from "../../../src/answer/compare.ts";
+import { runEnsemble } from "../../../src/answer/ensemble.ts";
+import type { Scenario } from "../../../src/scenario/scenario.ts";
+import { asDug, someRecord, someScenario } from "./someScenario.ts";
+
+const cautionsOf = (change: Partial<Scenario>) =>
+  comparisonOf(runEnsemble(someScenario(change)), "us").cautions.join("\n");
+const { ensemble, weather, yieldLine } = someScenario();
+const measured = asDug.layers.map(({ wiltingPoint }) => wiltingPoint + 0.08);
+const unhindered = asDug.layers.map((layer) => ({
+  ...layer,
+  hindrance: { ...layer.hindrance, strict: 1, usual: 1, lenient: 1 },
+}));
+
+/** what is said, a scenario that calls for it, one that does not */
+const cases: readonly (readonly [string, string, Partial<Scenario>, Partial<Scenario>])[] = [
+  ["invented data", "are invented", { invented: true }, { invented: false }],
+  [
+    "a subsoil assumed, which sends to the field",
+    "probe or core the subsoil",
+    {},
+    { cases: [{ ...asDug, startingWater: { kind: "by layer", volumeFraction: measured } }] },
+  ],
+  [
+    "digging, only where it shows up",
+    "have buried lines located",
+    {},
+    { cases: [{ ...asDug, startingWater: { kind: "by layer", volumeFraction: measured } }] },
+  ],
+  [
+    "the reading of density as a range",
+    "span a strict to a lenient",
+    {},
+    { cases: [{ ...asDug, layers: unhindered }] },
+  ],
+  [
+    "one reading of density",
+    "the strict reading alone",
+    { ensemble: { ...ensemble, densityReading: "strict" } },
+    { ensemble: { ...ensemble, densityReading: "range" } },
+  ],
+  [
+    "one season only",
+    "holds one season only",
+    { weather: { ...weather, source: { kind: "record", record: someRecord(1), normals: null } } },
+    { weather: { ...weather, source: { kind: "record", record: someRecord(12), normals: null } } },
+  ],
+  [
+    "few seasons",
+    "holds 3 seasons only",
+    { weather: { ...weather, source: { kind: "record", record: someRecord(3), normals: null } } },
+    { weather: { ...weather, source: { kind: "record", record: someRecord(12), normals: null } } },
+  ],
+  [
+    "roots at the end of the soil described",
+    'The roots of "deep" came to the bottom',
+    { cases: [asDug, { ...asDug, name: "deep", rooting: { kind: "absolute", depthMm: 2600 } }] },
+    {},
+  ],
+  [
+    "a stated depth not reached",
+    'The roots of "as dug" ended above the depth stated',
+    { cases: [{ ...asDug, rooting: { kind: "absolute", depthMm: 2500 } }] },
+    { cases: [{ ...asDug, rooting: { kind: "absolute", depthMm: 100 } }] },
+  ],
+  [
+    "water use below the line's threshold",
+    "asks for before the first grain",
+    { yieldLine: { ...yieldLine, thresholdMm: 900 } },
+    { yieldLine: { ...yieldLine, thresholdMm: 50 } },
+  ],
+];
+
+describe("said where the result calls for it, and only there", () => {
+  test.each(cases)("%s", (_, words, calls, not) => {
+    expect(cautionsOf(calls)).toContain(words);
+    expect(cautionsOf(not)).not.toContain(words);
+  });
+});
+
+test.each([
+  "One-dimensional",
+  "not a basis for insurance or credit",
+  "licensed local adviser",
+  "straight line",
+])("always: %s", (words) => expect(cautionsOf({})).toContain(words));

@@ -70,6 +70,7 @@ function caseAnswer({ name, byRun, yieldKgPerHaByRun }: CaseRuns, shown: ShownYi
     waterUseMm: medianOf(byRun.waterUseMm),
     seasonRainMm: medianOf(byRun.rainMm),
     storedAtSowingMm: medianOf(byRun.storedAtSowingMm),
+    fallowStorageShare: fallowStorageShare(byRun),
     balanceErrorMm: byRun.balanceErrorMm.reduce((worst, error) => Math.max(worst, error), 0),
     demandMet: medianOf(
       byRun.transpirationMm.map((used, run) => {
@@ -79,6 +80,14 @@ function caseAnswer({ name, byRun, yieldKgPerHaByRun }: CaseRuns, shown: ShownYi
     ),
     yield: yieldSpread(yieldKgPerHaByRun, shown),
   };
+}
+
+/** Median over the runs with fallow rain; below 0 where fallow lost water. */
+function fallowStorageShare({ fallowGainMm, fallowRainMm }: CaseRuns["byRun"]): number | null {
+  const shares = fallowGainMm
+    .map((gain, run) => (fallowRainMm[run]! > 0 ? gain / fallowRainMm[run]! : Number.NaN))
+    .filter(Number.isFinite);
+  return shares.length === 0 ? null : medianOf(shares);
 }
 
 function differenceAnswer(

@@ -67,6 +67,8 @@ export interface CaseAnswer {
   readonly waterUseMm: number;
   readonly seasonRainMm: number;
   readonly storedAtSowingMm: number;
+  /** Share of the fallow's precipitation that was in the soil at sowing; null without fallow. */
+  readonly fallowStorageShare: number | null;
   readonly balanceErrorMm: number;
   /** Share of what a fully watered crop would have transpired. */
   readonly demandMet: number;

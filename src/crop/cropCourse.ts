@@ -2,6 +2,7 @@ import { refuse } from "../problem.ts";
 import { isoDate } from "../weather/calendar.ts";
 import type { DailyWeather } from "../weather/record.ts";
 import { climateAdjusted, climateTerm, coefficientAt, upperCoefficient } from "./basalCoefficient.ts";
+import { coldGroundBelowC, coldUpperCoefficient } from "./coldGround.ts";
 import type { CropCourse } from "./course.ts";
 import type { CropPlan } from "./crop.ts";
 import { isAsleep } from "./dormancy.ts";
@@ -76,7 +77,7 @@ function writeCoefficients(
   const kcbMid = Math.max(0, climateAdjusted(plan.kcbMid, mid.windMPerS, mid.rhMinPercent, plan.heightMm));
   const kcbEnd = Math.max(0, climateAdjusted(plan.kcbEnd, late.windMPerS, late.rhMinPercent, plan.heightMm));
 
-  for (let day = 0; day < sowingDay; day++) kcMaxByDay[day] = upperCoefficient(0, 0); // bare soil
+  for (let day = 0; day < sowingDay; day++) kcMaxByDay[day] = upperCoefficient(0, 0); // no crop
   let heightMm = 0;
   for (let day = 0; day < days; day++) {
     const index = firstIndex + sowingDay + day;
@@ -89,6 +90,10 @@ function writeCoefficients(
     kcMaxByDay[sowingDay + day] = upperCoefficient(kcb, term);
     // Sleeping leaves use little but still shade: cover is that of the crop awake.
     coverByDay[sowingDay + day] = groundCover(awakeKcb, upperCoefficient(awakeKcb, term), heightMm);
+  }
+  for (let day = 0; day < kcMaxByDay.length; day++) {
+    if (isAsleep(weather, firstIndex + day, coldGroundBelowC))
+      kcMaxByDay[day] = coldUpperCoefficient(kcMaxByDay[day]!, kcbByDay[day]!);
   }
 }
 

@@ -11,6 +11,7 @@ import { roundForPrint } from "./roundForPrint.ts";
 const fluxes = [
   ["rain", "rainMm"],
   ["snowfall", "snowfallMm"],
+  ["snow_caught", "snowCaughtMm"],
   ["melt", "meltMm"],
   ["snow_on_ground", "snowOnGroundMm"],
   ["runoff", "runoffMm"],

@@ -1,4 +1,6 @@
 import type { Slices } from "../soil/layer.ts";
+import type { Field } from "./field.ts";
+import type { Today } from "./today.ts";
 
 /**
  * Water left in one slice after draining for a day under unit gradient.
@@ -89,4 +91,29 @@ export function soakAndDrain(
     waterMmBySlice[j] = surplus > 0 ? saturation : water;
   }
   result.refusedMm = surplus;
+}
+
+/** Scratch of the step below: written and read within one call. */
+const soak: SoakResult = { refusedMm: 0, deepDrainageMm: 0 };
+
+/**
+ * Step 3: what did not run off soaks in and drains; what saturates the surface runs off too. Writes infiltration (measured
+ * in the soil, not by subtraction), deep drainage, and adds to runoff.
+ */
+export function soakIn(today: Today, { input, workspace }: Field): void {
+  const { waterMmBySlice } = workspace;
+  const { slices, slowDrainage } = input;
+  const wet = today.reachingMm > 0;
+  const before = wet ? storedMm(waterMmBySlice, slices.count) : 0;
+  soakAndDrain(waterMmBySlice, today.reachingMm - today.runoffMm, slices, slowDrainage, soak);
+  today.deepDrainageMm = soak.deepDrainageMm;
+  today.runoffMm += soak.refusedMm;
+  today.infiltrationMm = wet ? storedMm(waterMmBySlice, slices.count) - before + soak.deepDrainageMm : 0;
+}
+
+/** All water in a column, mm. */
+export function storedMm(waterMmBySlice: Float64Array, count: number): number {
+  let sum = 0;
+  for (let j = 0; j < count; j++) sum += waterMmBySlice[j]!;
+  return sum;
 }

@@ -1,3 +1,6 @@
+import type { Field } from "./field.ts";
+import type { Today } from "./today.ts";
+
 /**
  * Evaporation from the soil by the dual coefficient, from the real water of the top slices.
  * Source: [Allen et al. 1998, FAO-56] ch. 7 (read); residue ch. 10 and 11 (read).
@@ -116,4 +119,31 @@ export function takeEvaporation(
     taken += take;
   }
   return taken;
+}
+
+/**
+ * Step 4: evaporation from the top slices, none from under snow. Residue slows it in crop and shrinks what can evaporate
+ * in fallow, never both. Writes Ke and evaporation.
+ */
+export function evaporate(today: Today, field: Field): void {
+  today.evaporationCoefficient = 0;
+  today.evaporationMm = 0;
+  if (today.snowOnGroundMm > 0) return;
+  const { input, workspace, zone, readilyEvaporableMm, totalEvaporableMm } = field;
+  const { slices, course } = input;
+  const { waterMmBySlice } = workspace;
+  const depletionMm = zoneDepletionMm(zone, waterMmBySlice, slices.fieldCapacityMm);
+  const kcMax = course.kcMaxByDay[today.day]!;
+  if (today.inCrop) {
+    const reduction = evaporationReduction(depletionMm, readilyEvaporableMm.crop, totalEvaporableMm.crop);
+    const exposed = 1 - course.coverByDay[today.day]!;
+    today.evaporationCoefficient =
+      field.cropResidueFactor *
+      evaporationCoefficient(reduction, kcMax, course.kcbByDay[today.day]!, exposed);
+  } else {
+    const reduction = evaporationReduction(depletionMm, readilyEvaporableMm.fallow, totalEvaporableMm.fallow);
+    today.evaporationCoefficient = evaporationCoefficient(reduction, kcMax, 0, 1);
+  }
+  const wantedMm = today.evaporationCoefficient * today.et0Mm;
+  today.evaporationMm = takeEvaporation(wantedMm, zone, waterMmBySlice, slices.wiltingPointMm);
 }

@@ -1,4 +1,7 @@
+import { storedMm } from "./drainage.ts";
+import type { Field } from "./field.ts";
 import type { Ledger, SeasonTotals } from "./season.ts";
+import type { Today } from "./today.ts";
 
 /** Arrays for runs of up to `days` days; `bySlice` > 0 also keeps the water of that many slices every day. */
 export function makeLedger(days: number, bySlice = 0): Ledger {
@@ -6,6 +9,7 @@ export function makeLedger(days: number, bySlice = 0): Ledger {
   return {
     rainMm: column(),
     snowfallMm: column(),
+    snowCaughtMm: column(),
     meltMm: column(),
     snowOnGroundMm: column(),
     runoffMm: column(),
@@ -19,6 +23,39 @@ export function makeLedger(days: number, bySlice = 0): Ledger {
     residualMm: column(),
     waterMmByDayAndSlice: bySlice > 0 ? new Float64Array(days * bySlice) : null,
   };
+}
+
+/**
+ * Step 7: writes the day down and closes it.
+ *
+ * @param storageLastNightMm all water in the column when the day began
+ * @returns all water tonight, mm
+ */
+export function closeDay(ledger: Ledger, today: Today, field: Field, storageLastNightMm: number): number {
+  const { day } = today;
+  const { count } = field.input.slices;
+  const { waterMmBySlice } = field.workspace;
+  const storageMm = storedMm(waterMmBySlice, count);
+  ledger.rainMm[day] = today.rainMm;
+  ledger.snowfallMm[day] = today.snowfallMm;
+  ledger.snowCaughtMm[day] = today.snowCaughtMm;
+  ledger.meltMm[day] = today.meltMm;
+  ledger.snowOnGroundMm[day] = today.snowOnGroundMm;
+  ledger.runoffMm[day] = today.runoffMm;
+  ledger.infiltrationMm[day] = today.infiltrationMm;
+  ledger.evaporationMm[day] = today.evaporationMm;
+  ledger.transpirationMm[day] = today.transpirationMm;
+  ledger.transpirationDemandMm[day] = today.demandMm;
+  ledger.drainageMm[day] = today.deepDrainageMm;
+  ledger.frontMm[day] = field.rooted.frontMm;
+  ledger.storageMm[day] = storageMm;
+  ledger.residualMm[day] =
+    storageMm -
+    storageLastNightMm -
+    (today.infiltrationMm - today.evaporationMm - today.transpirationMm - today.deepDrainageMm);
+  const bySlice = ledger.waterMmByDayAndSlice;
+  if (bySlice !== null) for (let j = 0; j < count; j++) bySlice[day * count + j] = waterMmBySlice[j]!;
+  return storageMm;
 }
 
 /** Sum of an array over days `from` to `to`, both included. */
@@ -56,10 +93,12 @@ export function totalsOf(
     finalRootDepthMm: ledger.frontMm[maturityDay]!,
     storedAtSowingMm,
     balanceErrorMm,
-    fallowRainMm:
-      sowingDay > 0
-        ? sumOver(ledger.rainMm, 0, sowingDay - 1) + sumOver(ledger.snowfallMm, 0, sowingDay - 1)
-        : 0,
+    fallowRainMm: precipitationOver(ledger, 0, sowingDay - 1),
     fallowGainMm: storedAtSowingMm - storedOnFirstDayMm,
   };
+}
+
+/** Rain and snow as they fell; blown snow that stubble caught is not among them. */
+function precipitationOver(ledger: Ledger, from: number, to: number): number {
+  return sumOver(ledger.rainMm, from, to) + sumOver(ledger.snowfallMm, from, to);
 }

@@ -1,4 +1,7 @@
 import type { Slices } from "../soil/layer.ts";
+import { zoneWetness } from "./evaporation.ts";
+import type { Field } from "./field.ts";
+import type { Today } from "./today.ts";
 
 /**
  * What dryness leaves of the root front's pace: 1 while at least half of the available water is there, falling in a straight
@@ -94,4 +97,45 @@ export function sliceAt(depthMm: number, slices: Slices): number {
     else high = middle - 1;
   }
   return low;
+}
+
+/** Step 5: the front goes down through what lies beneath it, or along the path it is given. Writes where the roots are. */
+export function growRoots(today: Today, { input, workspace, zone, rooted, stopMm, bottomMm }: Field): void {
+  if (!today.inCrop) return;
+  const { slices, course, rooting } = input;
+  const { waterMmBySlice } = workspace;
+  if (today.day === course.sowingDay) {
+    rooted.frontMm = rooting.kind === "stretched" ? 0 : Math.min(course.sowingDepthMm, stopMm, bottomMm);
+    rooted.slice = sliceAt(rooted.frontMm, slices);
+    rooted.beneathMm = waterMmBySlice[rooted.slice]!;
+  } else {
+    // What came or went since morning reached both parts of the front's slice; draining leaves neither wetter than this.
+    const waterMm = waterMmBySlice[rooted.slice]!;
+    const wettestMm = Math.max(slices.fieldCapacityMm[rooted.slice]!, waterMm);
+    rooted.beneathMm = Math.min(wettestMm, Math.max(0, rooted.beneathMm + waterMm - rooted.morningMm));
+  }
+  if (rooting.kind === "stretched") {
+    const path = Math.min(bottomMm, rooting.frontMmByDay[today.day]! * rooting.factor);
+    if (path > rooted.frontMm) rooted.frontMm = path;
+  } else {
+    const together = zoneWetness(zone, waterMmBySlice, slices.wiltingPointMm);
+    const wetness = seedbedWetness(together, zone.count, slices, waterMmBySlice);
+    const descentMm = course.descentMmByDay[today.day]!;
+    const { frontMm, beneathMm } = rooted;
+    rooted.frontMm = advancedFront(
+      frontMm,
+      descentMm,
+      stopMm,
+      slices,
+      waterMmBySlice,
+      beneathMm,
+      zone.count,
+      wetness,
+    );
+  }
+  const slice = sliceAt(rooted.frontMm, slices);
+  if (slice !== rooted.slice) {
+    rooted.slice = slice;
+    rooted.beneathMm = waterMmBySlice[slice]!;
+  }
 }

@@ -1,3 +1,8 @@
+import { movedCurveNumber } from "./curveNumber.ts";
+import { zoneDepletionMm } from "./evaporation.ts";
+import type { Field } from "./field.ts";
+import type { Today } from "./today.ts";
+
 /**
  * Runoff of one day's rain by the curve-number method.
  *
@@ -12,4 +17,17 @@ export function runoffMm(rainMm: number, curveNumber: number): number {
   const initialLossMm = 0.2 * retentionMm; // eq 2-2
   if (rainMm <= initialLossMm) return 0;
   return (rainMm - initialLossMm) ** 2 / (rainMm + 0.8 * retentionMm); // eq 2-3
+}
+
+/** Step 2: runoff by the curve number of the ground, moved with this morning's topsoil water. Writes runoff. */
+export function runOff(today: Today, field: Field): void {
+  today.runoffMm = 0;
+  if (today.reachingMm <= 0) return;
+  const { input, workspace, zone, curveNumbers, readilyEvaporableMm, totalEvaporableMm } = field;
+  const { dry, average, wet } = today.inCrop ? curveNumbers.crop : curveNumbers.fallow;
+  const depletionMm = zoneDepletionMm(zone, workspace.waterMmBySlice, input.slices.fieldCapacityMm);
+  today.runoffMm = runoffMm(
+    today.reachingMm,
+    movedCurveNumber(dry, average, wet, depletionMm, readilyEvaporableMm.crop, totalEvaporableMm.crop),
+  );
 }

@@ -84,6 +84,8 @@ export interface Ledger {
   /** Rain only; what falls as snow stands in snowfallMm. */
   readonly rainMm: Float64Array;
   readonly snowfallMm: Float64Array;
+  /** Blown snow that standing stubble kept beyond the snowfall. */
+  readonly snowCaughtMm: Float64Array;
   readonly meltMm: Float64Array;
   readonly snowOnGroundMm: Float64Array;
   readonly runoffMm: Float64Array;

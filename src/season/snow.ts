@@ -1,3 +1,6 @@
+import type { Field } from "./field.ts";
+import type { Today } from "./today.ts";
+
 /**
  * Snowfall, the snow on the ground and its melt, by degree days.
  * Source: [NRCS 2004, NEH 630] ch. 11, degree-day method (memory): melt = factor x (mean air temperature - 0 C),
@@ -20,4 +23,28 @@ export function isSnowDay(meanAirC: number, snowBelowC: number): boolean {
 export function meltMm(snowOnGroundMm: number, meanAirC: number, meltMmPerCDay: number): number {
   if (meanAirC <= 0 || snowOnGroundMm <= 0) return 0;
   return Math.min(snowOnGroundMm, meltMmPerCDay * meanAirC);
+}
+
+/**
+ * Step 1: cold precipitation lies as snow, with what stubble keeps of blown snow; warm days melt it. A record without
+ * temperatures has no snow. Writes rain, snowfall, snow caught, melt, snow on the ground and what reaches the ground.
+ */
+export function snowAndMelt(today: Today, { input }: Field): void {
+  const { weather, ground } = input;
+  today.rainMm = weather.rainMm[today.index]!;
+  today.snowfallMm = 0;
+  today.snowCaughtMm = 0;
+  today.meltMm = 0;
+  if (weather.hasTemperature) {
+    const meanC = weather.tMeanC[today.index]!;
+    if (isSnowDay(meanC, ground.snowBelowC)) {
+      today.snowfallMm = today.rainMm;
+      today.snowCaughtMm = today.rainMm * ground.snowCatchShare;
+      today.rainMm = 0;
+    }
+    const lyingMm = today.snowOnGroundMm + today.snowfallMm + today.snowCaughtMm;
+    today.meltMm = meltMm(lyingMm, meanC, ground.meltMmPerCDay);
+    today.snowOnGroundMm = lyingMm - today.meltMm;
+  }
+  today.reachingMm = today.rainMm + today.meltMm;
 }

@@ -1,4 +1,6 @@
 import type { Slices } from "../soil/layer.ts";
+import type { Field } from "./field.ts";
+import type { Today } from "./today.ts";
 
 /**
  * What roots can draw on, by slice: available water is (water - emptyMm) x shareAbove.
@@ -46,13 +48,17 @@ export function rootedPartMm(availableMm: number, beneathAvailableMm: number, pa
 /** Where roots are, on one day. */
 export interface Rooted {
   frontMm: number;
-  /** Water of the front's slice were it all as wet as its part beneath the front, mm. */
+  /** Index of the slice that holds the front. */
+  slice: number;
+  /** Water of that slice were it all as wet as its part beneath the front, mm. */
   beneathMm: number;
+  /** Water of that slice this morning, mm. */
+  morningMm: number;
 }
 
 /** Writes what each rooted slice has available, mm, to availableMmBySlice; returns how many slices are rooted. */
 function availableToRoots(
-  rooted: Rooted,
+  rooted: Pick<Rooted, "frontMm" | "beneathMm">,
   supply: RootSupply,
   slices: Slices,
   waterMmBySlice: Float64Array,
@@ -101,7 +107,7 @@ function takeShare(
 export function takeBySlice(
   demandMm: number,
   sharePerDay: number,
-  rooted: Rooted,
+  rooted: Pick<Rooted, "frontMm" | "beneathMm">,
   supply: RootSupply,
   slices: Slices,
   waterMmBySlice: Float64Array,
@@ -142,7 +148,7 @@ export function stressCoefficient(
 export function takeByRootZoneAverage(
   demandMm: number,
   depletionFraction: number,
-  rooted: Rooted,
+  rooted: Pick<Rooted, "frontMm" | "beneathMm">,
   supply: RootSupply,
   slices: Slices,
   waterMmBySlice: Float64Array,
@@ -161,4 +167,40 @@ export function takeByRootZoneAverage(
   if (held <= 0) return 0;
   const wanted = demandMm * stressCoefficient(totalAvailable - held, totalAvailable, depletionFraction);
   return takeShare(wanted < held ? wanted / held : 1, count, waterMmBySlice, availableMmBySlice);
+}
+
+/** Step 6: the crop takes up what it wants and roots can give. Writes demand and transpiration. */
+export function takeUp(today: Today, { input, workspace, rooted }: Field): void {
+  today.demandMm = 0;
+  today.transpirationMm = 0;
+  if (!today.inCrop) return;
+  const { slices, course, uptake } = input;
+  const { rootSupply, waterMmBySlice, availableMmBySlice } = workspace;
+  const kcb = course.kcbByDay[today.day]!;
+  const demandMm = kcb * today.et0Mm;
+  today.demandMm = demandMm;
+  if (uptake.rule === "by slice") {
+    const share = uptake.sharePerDay;
+    today.transpirationMm = takeBySlice(
+      demandMm,
+      share,
+      rooted,
+      rootSupply,
+      slices,
+      waterMmBySlice,
+      availableMmBySlice,
+    );
+  } else {
+    const etcMm = (kcb + today.evaporationCoefficient) * today.et0Mm;
+    const p = adjustedDepletionFraction(uptake.depletionFraction, etcMm);
+    today.transpirationMm = takeByRootZoneAverage(
+      demandMm,
+      p,
+      rooted,
+      rootSupply,
+      slices,
+      waterMmBySlice,
+      availableMmBySlice,
+    );
+  }
 }

@@ -11,6 +11,7 @@ export const someCase: CaseAnswer = {
   waterUseMm: 200,
   seasonRainMm: 150,
   storedAtSowingMm: 120,
+  fallowStorageShare: null,
   balanceErrorMm: 1e-13,
   demandMet: 0.5,
   yield: { unit: "bu/ac", p10: 10, p50: 24, p90: 40 },

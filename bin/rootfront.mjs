@@ -6,6 +6,6 @@ if (existsSync(built)) {
   const { runProcess } = await import(built.href);
   await runProcess();
 } else {
-  process.stderr.write('rootfront: not built yet; run "npm run build" first\n');
+  process.stderr.write('rootfront: not built yet; run "npm run prepare" first\n');
   process.exitCode = 3;
 }

@@ -24,7 +24,8 @@ export const commands: readonly Command[] = [
     name: "compare",
     summary: "how much the deeper roots matter: water, yield, and how sure that is",
     argument: "[file]",
-    argumentSays: "scenario file; left out, the quick question of --texture, --rain, --crop, --deeper",
+    argumentSays:
+      "scenario file; left out, a quick question: it needs --texture, --rain, --crop and --deeper",
     flags: [
       ...results,
       "seed",
@@ -46,7 +47,7 @@ export const commands: readonly Command[] = [
   },
   {
     name: "ledger",
-    summary: "one run day by day, as CSV: every flux, storage by layer, root front, stress, residual",
+    summary: "one run, day by day, as CSV: every flux, storage by layer, root front, stress, residual",
     argument: "<file>",
     argumentSays: "scenario file",
     flags: [...results, "year", "run", "seed", "years", "rain", ...record],
@@ -64,7 +65,7 @@ export const commands: readonly Command[] = [
   },
   {
     name: "check",
-    summary: "validate a scenario and say it in plain words, with every default it will use",
+    summary: "check a scenario and say it in plain words, with every default it will use",
     argument: "<file>",
     argumentSays: "scenario file",
     flags: [...results, ...record],

@@ -37,14 +37,22 @@ interface Flag {
 
 /** Help and validation come from this one table. Quantities are read later, with the scenario they belong to. */
 const flags = {
-  units: { spec: "--units <system>", says: "show results in", words: ["us", "metric"], otherwise: "us" },
+  units: { spec: "--units <system>", says: "units of the results", words: ["us", "metric"], otherwise: "us" },
   json: { spec: "--json", says: "print the result as JSON" },
   out: { spec: "--out <file>", says: "write the result to a file, whole or not at all" },
-  seed: { spec: "--seed <n>", says: "seed of all draws", whole: [0, 4294967295] },
-  years: { spec: "--years <n>", says: "weather years run for each rainfall total", whole: [1, 5000] },
+  seed: {
+    spec: "--seed <n>",
+    says: "seed of all draws (left out: the file's, or 1)",
+    whole: [0, 4294967295],
+  },
+  years: {
+    spec: "--years <n>",
+    says: "weather years to run for each rainfall total (left out: the file's, or 200)",
+    whole: [1, 5000],
+  },
   rain: {
     spec: "--rain <totals>",
-    says: 'scale each year to a total: "13 in", "12..14 in" (low, middle, high)',
+    says: 'scale each year to a total: "13 in", "12..14 in" (low, middle and high)',
   },
   weatherUnits: {
     spec: "--weather-units <units>",
@@ -55,10 +63,20 @@ const flags = {
     spec: "--station, --weather-station <id>",
     says: "station of a weather file that holds several",
   },
-  year: { spec: "--year <n>", says: "the run sown in this year", whole: [1, 9999] },
-  run: { spec: "--run <n>", says: "this run, counted from 1", whole: [1, 5000] },
-  latitude: { spec: "--latitude <degrees>", says: 'latitude of the site, such as "38.5" or "38.5 N"' },
-  elevation: { spec: "--elevation <height>", says: 'height of the site, such as "3300 ft"' },
+  year: { spec: "--year <n>", says: "take the first run sown in this year", whole: [1, 9999] },
+  run: {
+    spec: "--run <n>",
+    says: "take this run, counted from 1; with neither --run nor --year, the middle one",
+    whole: [1, 5000],
+  },
+  latitude: {
+    spec: "--latitude <degrees>",
+    says: 'latitude of the site, such as "38.5 N" (compare: quick question only)',
+  },
+  elevation: {
+    spec: "--elevation <height>",
+    says: 'height of the site, such as "3300 ft" (compare: quick question only)',
+  },
   texture: { spec: "--texture <class>", says: 'quick question: USDA texture class, such as "silt loam"' },
   crop: { spec: "--crop <crop>", says: 'quick question: the crop, such as "grain sorghum"' },
   deeper: { spec: "--deeper <depth>", says: 'quick question: how much deeper the roots go, such as "2 in"' },

@@ -33,8 +33,13 @@ function commandLine(context: Context): Commander {
   for (const command of commands) program.addCommand(subcommand(command, context));
   program.addHelpText(
     "after",
-    "\nExit codes: 0 done, 1 the input is wrong, 2 usage, 3 a fault of ours.\n" +
-      "Each command has its own help: rootfront compare --help",
+    "\nStart with a quick question, or with a file to change:\n" +
+      '  rootfront compare --texture "silt loam" --rain "12..14 in" \\\n' +
+      '    --crop "grain sorghum" --deeper "2 in"\n' +
+      "  rootfront new my-field.json\n\n" +
+      "Each command has its own help: rootfront compare --help\n" +
+      "Exit codes: 0 done, 1 the input is wrong, 2 not called as it can be,\n" +
+      "3 a fault of ours.",
   );
   return program;
 }

@@ -1,0 +1,220 @@
+/**
+ * What README.md and DEVELOPERS.md show is what the program does today.
+ *
+ * An output block stands below a comment that names its command, as one would type it:
+ * `<!-- rootfront weather station.csv | head -12 -->`. Understood behind the command: `2>&1` adds what goes to
+ * stderr, `| head -N` keeps the first N lines. The block repeats the command on its first line, for readers.
+ * `npx vitest run tests/unit/docs.test.ts -u` writes the blocks anew.
+ */
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
+import { describe, expect, test } from "vitest";
+import packageFile from "../../package.json" with { type: "json" };
+import rootFronts from "../../data-reference/crop-root-front.json" with { type: "json" };
+import type { Comparison } from "../../src/answer/comparison.ts";
+import { commands } from "../../src/cli/commands.ts";
+import { flagOption } from "../../src/cli/flags.ts";
+import { cropCourse } from "../../src/crop/cropCourse.ts";
+import { cropNames, defaultPlan, findCrop } from "../../src/crop/crops.ts";
+import { readJson, resolveScenario } from "../../src/scenario/index.ts";
+import { weatherFormats } from "../../src/weather/readers/index.ts";
+import { call } from "../cli/callCli.ts";
+import { lindon, normalWeather, sowingIndexOf } from "./crop/siteWeather.ts";
+
+const root = join(import.meta.dirname, "../..");
+const read = (name: string): string => readFileSync(join(root, name), "utf8");
+/** A paragraph may break anywhere. */
+const flowing = (text: string): string => text.replaceAll(/\s+/g, " ");
+
+const readme = read("README.md");
+const developers = read("DEVELOPERS.md");
+
+/** The comment, its command line and the fenced block below it. */
+const outputBlock = /^<!-- (rootfront .+) -->\n```\n[^]*?^```$/gm;
+
+describe("the output shown in README.md", () => {
+  test("is what the commands print today", async () => {
+    const blocks = [...readme.matchAll(outputBlock)];
+    expect(blocks.length).toBeGreaterThanOrEqual(5);
+    expect(blocks.length).toBe(readme.match(/^<!-- rootfront /gm)?.length);
+    let today = readme;
+    for (const [block, line] of blocks) {
+      const fresh = `<!-- ${line} -->\n\`\`\`\n$ npx ${line}\n${await printed(line!)}\n\`\`\``;
+      today = today.replace(block, () => fresh);
+    }
+    await expect(today).toMatchFileSnapshot(join(root, "README.md"));
+  });
+
+  test("the scenario is taken as it stands, and is marked invented", async () => {
+    const [, json] = /<!-- scenario -->\n```json\n([^]*?)^```$/m.exec(readme) ?? [];
+    const readText = (): string => {
+      throw new Error("it names no file");
+    };
+    const scenario = await resolveScenario(readJson(json ?? "", "README.md"), {
+      fileName: "README.md",
+      readText,
+    });
+    expect(scenario.cases.length).toBe(2);
+    expect(scenario.invented).toBe(true);
+  });
+
+  test("the storage in fallow is today's", async () => {
+    const [least, most] = await fallowStorage();
+    expect(flowing(readme)).toContain(`store ${least} to ${most} % of their fallow's precipitation`);
+  });
+
+  test("the paces of the root front are today's", () => {
+    const rows = readme.split("\n").filter((line) => line.startsWith("| "));
+    const missing = rootFronts.paces.flatMap(({ inputs, expected }) => {
+      const [crop, from, to] = inputs as [string, number | null, number | null];
+      const end = `| ${expected.toFixed(0)} | ${pace(crop, from, to).toFixed(0)} |`;
+      return rows.some((row) => row.startsWith(`| ${crop}`) && row.endsWith(end)) ? [] : [`${crop} ${end}`];
+    });
+    expect(missing).toEqual([]);
+    expect(rootFronts.paces.length).toBe(3);
+  });
+});
+
+/** Smallest and largest share of the fallow's precipitation stored in any case of the examples that have a fallow, percent. */
+async function fallowStorage(): Promise<[number, number]> {
+  const lines = [...readme.matchAll(outputBlock)].map(([, line]) => line!.split(" | ")[0]!);
+  const examples = [
+    ...lines.filter((line) => /^rootfront compare .*--deeper/.test(line) && !line.endsWith("2>&1")),
+    ...["sorghum-over-plough-pan", "wheat-after-fallow"].map(
+      (name) => `rootfront compare shared/scenarios/${name}.json`,
+    ),
+  ];
+  const answers = await Promise.all(examples.map((line) => printed(`${line} --json`)));
+  const shares = answers.flatMap((answer) =>
+    (JSON.parse(answer) as Comparison).cases.flatMap((one) => one.fallowStorageShare ?? []),
+  );
+  const percent = shares.map((share) => Math.round(100 * share));
+  return [Math.min(...percent), Math.max(...percent)];
+}
+
+/** What a command line prints, without the last line's end. */
+async function printed(line: string): Promise<string> {
+  const [, command, errors, head] = /^rootfront (.+?)( 2>&1)?(?: \| head -(\d+))?$/.exec(line)!;
+  const args = [...command!.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain!);
+  const { out, err } = await call(root, ...args);
+  const lines = (errors === undefined ? out : out + err).trimEnd().split("\n");
+  if (head !== undefined && lines.length <= Number(head))
+    throw new Error(`${line}: there are only ${lines.length} lines`);
+  return lines.slice(0, head === undefined ? undefined : Number(head)).join("\n");
+}
+
+/** mm a day between two days after sowing, or on the fastest day. */
+function pace(crop: string, from: number | null, to: number | null): number {
+  const plan = defaultPlan(findCrop(crop));
+  const weather = normalWeather(lindon);
+  const sowing = sowingIndexOf(plan, weather);
+  const { descentMmByDay } = cropCourse(plan, weather, sowing, sowing);
+  if (from === null || to === null) return Math.max(...descentMmByDay);
+  return descentMmByDay.slice(from, to).reduce((sum, mm) => sum + mm, 0) / (to - from);
+}
+
+describe("README.md names", () => {
+  test.each(commands.map(({ name }) => name))("the command %s", (name) => {
+    expect(readme).toMatch(new RegExp(`^\\| \`${name}[ \`]`, "m"));
+  });
+  const flags = new Set(commands.flatMap((command) => command.flags));
+  test.each([...flags].map((flag) => flagOption(flag).long))("the flag %s", (long) => {
+    expect(readme).toContain(`\`${long}`);
+  });
+  test.each([...weatherFormats])("the weather format %s", (format) => {
+    expect(flowing(readme)).toContain(format.replace(/ \(such as.*/, ""));
+  });
+  test.each([...cropNames])("the crop %s", (crop) => expect(flowing(readme)).toContain(crop));
+});
+
+describe.each([
+  ["README.md", readme],
+  ["DEVELOPERS.md", developers],
+  ["CHANGELOG.md", read("CHANGELOG.md")],
+])("%s", (name, text) => {
+  const links = [...text.matchAll(/\]\(([^)\s]+)\)/g)].map(([, to]) => to!);
+  const inside = links.filter((to) => !/^https?:/.test(to));
+
+  test("every link leads somewhere", () => {
+    const broken = inside.filter((to) => {
+      const [path, heading] = to.split("#");
+      const target = path === "" ? name : path!;
+      if (!existsSync(join(root, target))) return true;
+      return heading !== undefined && !headings(read(target)).includes(heading);
+    });
+    expect(broken).toEqual([]);
+  });
+
+  test("every file and folder it names is there", () => {
+    const folders = readdirSync(root).filter((entry) => statSync(join(root, entry)).isDirectory());
+    const named = [...text.matchAll(/`([^`\s]+)`/g)]
+      .map(([, code]) => code!)
+      .filter((code) => folders.includes(code.split("/")[0]!) && code.includes("/"));
+    expect(named.filter((path) => !hasAny(path))).toEqual([]);
+  });
+
+  test("every npm script it names is there", () => {
+    const scripts = [...text.matchAll(/npm run ([\w:-]+)/g)].map(([, script]) => script!);
+    expect(scripts.filter((script) => !Object.hasOwn(packageFile.scripts, script))).toEqual([]);
+  });
+});
+
+/** As the usual Markdown viewers make anchors of them. */
+function headings(markdown: string): string[] {
+  return [...markdown.matchAll(/^#+ (.+)$/gm)].map(([, heading]) =>
+    heading!
+      .toLowerCase()
+      .replaceAll(/[^\w\s-]/g, "")
+      .replaceAll(" ", "-"),
+  );
+}
+
+/** A path, or with one star in its last part any that fits. */
+function hasAny(path: string): boolean {
+  const full = join(root, path);
+  if (!path.includes("*")) return existsSync(full);
+  const [before, after] = full.slice(dirname(full).length + 1).split("*") as [string, string];
+  return (
+    existsSync(dirname(full)) &&
+    readdirSync(dirname(full)).some((entry) => entry.startsWith(before) && entry.endsWith(after))
+  );
+}
+
+describe("DEVELOPERS.md", () => {
+  const ownWords = sourcesOf(join(root, "src"));
+
+  /** Rows of the tables below this heading, by their cells. */
+  function rowsBelow(heading: string): string[][] {
+    const section = developers.split(/^## /m).find((part) => part.startsWith(heading));
+    const rows = (section ?? "").split("\n").filter((line) => line.startsWith("| `"));
+    return rows.map((row) => row.split("|").map((cell) => cell.trim()));
+  }
+
+  test("every name of the list is used in src, and has a unit and a meaning", () => {
+    const rows = rowsBelow("Names");
+    expect(rows.length).toBeGreaterThan(50);
+    const names = rows.flatMap(([, cell]) => [...cell!.matchAll(/`(\w+)`/g)].map(([, name]) => name!));
+    expect(names.filter((name) => !ownWords.has(name))).toEqual([]);
+    expect(rows.filter(([, , unit, meaning]) => unit === "" || meaning === "")).toEqual([]);
+  });
+
+  test("the map holds every room, every file of the season, and no file that is gone", () => {
+    const map = developers.split(/^## /m).find((part) => part.startsWith("The rooms")) ?? "";
+    const onMap = new Set([...map.matchAll(/`([\w/]+\.ts)`/g)].map(([, file]) => basename(file!)));
+    const here = new Set(filesOf(join(root, "src")).map((file) => basename(file)));
+    expect([...onMap].filter((file) => !here.has(file))).toEqual([]);
+    const season = filesOf(join(root, "src/season")).map((file) => basename(file));
+    expect(season.filter((file) => !onMap.has(file))).toEqual([]);
+    for (const room of readdirSync(join(root, "src"))) expect(map).toContain(`| src/${room} |`);
+  });
+});
+
+function filesOf(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".ts"))
+    .map((name) => join(folder, name));
+}
+
+function sourcesOf(folder: string): Set<string> {
+  return new Set(filesOf(folder).flatMap((file) => readFileSync(file, "utf8").match(/\w+/g) ?? []));
+}

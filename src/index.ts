@@ -63,8 +63,8 @@ export type {
 } from "./answer/comparison.ts";
 export { weatherAnswer, type WeatherAnswer } from "./answer/weatherAnswer.ts";
 export { quantile, spreadOf, type Spread } from "./answer/quantiles.ts";
-export { yieldKgPerHa, type YieldLine, type YieldUnit } from "./answer/yieldLine.ts";
-export { yieldLineFor } from "./answer/yieldLines.ts";
+export { yieldKgPerHa, type YieldLine, type YieldUnit } from "./crop/yieldLine.ts";
+export { yieldLineFor } from "./crop/yieldLines.ts";
 
 // Results as text
 export { comparisonText, type DefaultsTold } from "./report/comparisonText.ts";

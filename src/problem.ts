@@ -1,3 +1,5 @@
+import { printable } from "./report/printable.ts";
+
 /**
  * What is wrong with an input, as data: worded once here, for an agronomist.
  * A user's mistake is an InputError or a UsageError; anything else thrown is our own fault.
@@ -15,7 +17,7 @@ export interface Problem {
 
 /** The one line a person reads. */
 export function sayProblem({ field, expected, found, mend }: Problem): string {
-  return `${field}: expected ${expected}, found ${found}; ${mend}`;
+  return printable(`${field}: expected ${expected}, found ${found}; ${mend}`);
 }
 
 /** Quotes what was found so that no text, however long or odd, breaks the line it stands in. */
@@ -23,10 +25,11 @@ export function quoteFound(found: unknown): string {
   if (found === undefined) return "nothing";
   let text: string;
   if (typeof found === "string") text = found;
+  else if (typeof found === "number" && !Number.isFinite(found)) return "a number too large";
   else if (typeof found === "number" || typeof found === "boolean" || found === null) return String(found);
   else if (Array.isArray(found)) return found.length === 0 ? "an empty list" : `a list of ${found.length}`;
   else return "a group of keys";
-  const plain = Array.from(text, (c) => (c < " " || c === "\u007f" ? " " : c));
+  const plain = Array.from(printable(text));
   return plain.length > 60 ? `"${plain.slice(0, 57).join("")}..."` : `"${plain.join("")}"`;
 }
 

@@ -1,10 +1,9 @@
 import type { Case, Scenario } from "../scenario/scenario.ts";
+import { passageOf } from "../soil/slices.ts";
 import type { Comparison } from "./comparison.ts";
+import { atEndMm } from "./rootsOfCases.ts";
 
 type Answer = Omit<Comparison, "cautions">;
-
-/** A front within this distance of its end counts as having reached it, mm. */
-const atEndMm = 1;
 
 /**
  * What has to be said beside a result: first what this very result calls for, then the limits of the model.
@@ -14,12 +13,15 @@ export function cautionsFor(answer: Answer, scenario: Scenario): string[] {
   const subsoil = subsoilCaution(scenario);
   return [
     ...(scenario.invented ? ["The data of this scenario are invented: it shows the tool, not a place."] : []),
+    ...fewRunsCaution(answer),
     ...shortRecordCaution(answer),
     ...subsoil.said,
     ...fallowCaution(answer),
-    ...densityCaution(scenario),
-    ...columnCaution(answer, scenario),
+    ...densityCaution(answer, scenario),
+    ...columnCaution(answer),
+    ...rootlessCaution(answer, scenario),
     ...statedDepthCaution(answer, scenario),
+    ...unripeCaution(answer),
     ...thresholdCaution(answer),
     ...afterFloweringCaution(answer),
     "Yield follows a published straight line against water use, from another place and other years; rain at the right time can be worth far more or far less than the season's average.",
@@ -64,20 +66,43 @@ function fallowCaution({ cases }: Answer): string[] {
   const percent = (share: number) => Math.round(100 * share);
   const [least, most] = [percent(Math.min(...shares)), percent(Math.max(...shares))];
   return [
-    `Over the fallow ${least === most ? least : `${least} to ${most}`} % of the precipitation was stored. Trials at Akron, Colorado, stored 20 % with tillage (8 to 34) and 35 % without (20 to 51) (Nielsen & Vigil 2010), so the subsoil is probably wetter than here: water measured at sowing, without the fallow, makes a surer answer.`,
+    `Over the fallow ${least === most ? least : `${least} to ${most}`} % of the precipitation was stored. Trials at Akron, Colorado, stored 20 % with tillage (8 to 34) and 35 % without (20 to 51) (Nielsen & Vigil 2010), so the subsoil is probably wetter than here. Water measured at sowing, without the fallow, makes a surer answer; slowDrainage, under model in the file, stores about as much as those trials, but drains too fast elsewhere.`,
   ];
 }
 
-function densityCaution({ cases, ensemble }: Scenario): string[] {
-  const grown = cases.filter(({ rooting }, c) => c === 0 || rooting.kind === "grown");
-  const hindered = grown.some(({ layers }) =>
-    layers.some(({ hindrance }) => hindrance.strict !== hindrance.lenient),
-  );
+/** In other runs than the middle one roots come this much deeper, mm. Ours. */
+const beyondMiddleMm = 100;
+
+/** Said only where a density stands in the way of some roots, and its readings differ in what they let through. */
+function densityCaution({ byRainTotal }: Answer, { cases, ensemble }: Scenario): string[] {
+  const hindered = cases.some(({ layers, rooting }, c) => {
+    // Roots of a depth told against the first case follow that case, not their own soil.
+    if (c > 0 && rooting.kind !== "grown") return false;
+    const reachMm = Math.max(...byRainTotal.map((at) => at.cases[c]!.finalRootDepthMm)) + beyondMiddleMm;
+    return layers.some(
+      (layer) =>
+        layer.topMm < reachMm &&
+        layer.hindrance.basis === "bulk density" &&
+        passageOf(layer, -1) !== passageOf(layer, 1),
+    );
+  });
   if (!hindered) return [];
   return [
     ensemble.densityReading === "range"
       ? "How a bulk density is read as hindrance to roots moves the answer more than most inputs; the ranges here span a strict to a lenient reading."
       : `How a bulk density is read as hindrance to roots moves the answer more than most inputs; here it is the ${ensemble.densityReading} reading alone, so the ranges are too narrow.`,
+  ];
+}
+
+/** Fewer runs than this make no range to speak of: P10 would be the lowest but one. Ours. */
+const fewestRuns = 20;
+
+function fewRunsCaution({ method: { runs } }: Answer): string[] {
+  if (runs >= fewestRuns) return [];
+  return [
+    runs === 1
+      ? "One run only: it says nothing of how seasons differ. Ask for 20 or more, 200 as usual."
+      : `${runs} runs only, so P10 and P90 are rough: ask for ${fewestRuns} or more, 200 as usual.`,
   ];
 }
 
@@ -90,14 +115,33 @@ function shortRecordCaution({ method }: Answer): string[] {
   ];
 }
 
-/** Roots that come to the end of the described soil might go on. */
-function columnCaution({ byRainTotal }: Answer, { cases }: Scenario): string[] {
-  const ended = cases.filter((plan, c) =>
-    byRainTotal.some((at) => (at.cases[c]?.finalRootDepthMm ?? 0) >= columnDepthMm(plan) - atEndMm),
-  );
-  if (ended.length === 0) return [];
+/** Roots that come to the end of the described soil might go on; not so where rock ends them. */
+function columnCaution({ byRainTotal, cases }: Answer): string[] {
+  const stoppedBy = (end: "rock" | "described soil") =>
+    cases.filter((_, c) => byRainTotal.some((at) => at.cases[c]?.rootsEndAt === end));
+  const [rock, described] = [stoppedBy("rock"), stoppedBy("described soil")];
   return [
-    `The roots of ${named(ended)} came to the bottom of the soil described; unless rock lies there, describe the soil deeper.`,
+    ...(described.length === 0
+      ? []
+      : [
+          `The roots of ${named(described)} came to the bottom of the soil described: describe it deeper, or state the rock as soil.restriction where there is some.`,
+        ]),
+    ...(rock.length === 0
+      ? []
+      : [
+          `The roots of ${named(rock)} came to the rock stated; cracks in it, which some roots and water find, are left out.`,
+        ]),
+  ];
+}
+
+/** A depth told against the first case can leave no roots below the seed. */
+function rootlessCaution({ byRainTotal }: Answer, { cases }: Scenario): string[] {
+  const rootless = cases.filter(({ crop }, c) =>
+    byRainTotal.some((at) => at.cases[c]!.finalRootDepthMm <= crop.sowingDepthMm),
+  );
+  if (rootless.length === 0) return [];
+  return [
+    `No roots are left below the seed of ${named(rootless)} in the middle season: give a depth that leaves some.`,
   ];
 }
 
@@ -113,6 +157,17 @@ function statedDepthCaution({ byRainTotal }: Answer, { cases }: Scenario): strin
     : [];
 }
 
+/** From this share of unripe seasons on it is said. */
+const tellingUnripeShare = 0.1;
+
+function unripeCaution({ byRainTotal }: Answer): string[] {
+  const share = Math.max(...byRainTotal.flatMap(({ cases }) => cases.map(({ unripeShare }) => unripeShare)));
+  if (share < tellingUnripeShare) return [];
+  return [
+    `In ${Math.round(100 * share)} % of the seasons the crop ran out of time before it was ripe, and the yield is that of a crop that was: sow earlier, or give stage lengths of a type that ripens here.`,
+  ];
+}
+
 function thresholdCaution({ byRainTotal, method }: Answer): string[] {
   const { thresholdMm } = method.yieldLine;
   const below = byRainTotal.some((at) => at.cases.some(({ waterUseMm }) => waterUseMm <= thresholdMm));
@@ -124,18 +179,17 @@ function thresholdCaution({ byRainTotal, method }: Answer): string[] {
 }
 
 function afterFloweringCaution({ differences }: Answer): string[] {
-  const late = differences.some(({ shareAfterFlowering }) => (shareAfterFlowering ?? 0) >= 0.5);
-  return late
-    ? [
-        "Half or more of the extra water was used after flowering, where an inch is worth more than the season's average that the yield line takes.",
-      ]
-    : [];
+  const late = differences.filter(
+    ({ shareAfterFlowering, extraWaterUsedMm }) =>
+      extraWaterUsedMm.p50 > 0 && (shareAfterFlowering ?? 0) >= 0.5,
+  );
+  return late.length === 0
+    ? []
+    : [
+        `Half or more of the extra water of ${named(late.map(({ to }) => ({ name: to })))} was used after flowering, where an inch is worth more than the season's average that the yield line takes.`,
+      ];
 }
 
-function columnDepthMm({ layers }: Case): number {
-  return layers.at(-1)?.bottomMm ?? Infinity;
-}
-
-function named(cases: readonly Case[]): string {
+function named(cases: readonly Pick<Case, "name">[]): string {
   return cases.map(({ name }) => `"${name}"`).join(", ");
 }

@@ -10,8 +10,10 @@ import { middleIndex } from "./quantiles.ts";
 export function middleRun({ byRainTotal }: Ensemble): number {
   const { cases } = byRainTotal[middleTotalIndex(byRainTotal.map(({ rainTotalMm }) => rainTotalMm))]!;
   const [first, second] = cases;
-  const used = first!.byRun.waterUseMm;
-  return middleIndex(second === undefined ? used : second.byRun.waterUseMm.map((mm, run) => mm - used[run]!));
+  const used = first!.byRun.transpirationMm;
+  return middleIndex(
+    second === undefined ? used : second.byRun.transpirationMm.map((mm, run) => mm - used[run]!),
+  );
 }
 
 /** The first run sown in a year. */

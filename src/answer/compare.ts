@@ -1,5 +1,5 @@
 import type { Units } from "../quantity/kinds.ts";
-import type { Scenario } from "../scenario/scenario.ts";
+import type { Case, Scenario } from "../scenario/scenario.ts";
 import { cautionsFor } from "./cautions.ts";
 import type {
   AnswerAtRain,
@@ -11,6 +11,8 @@ import type {
 } from "./comparison.ts";
 import type { CaseRuns, Ensemble, EnsembleAtRain } from "./ensemble.ts";
 import { medianOf, spreadOf } from "./quantiles.ts";
+import { onlyRootsDiffer, rootsEndAt } from "./rootsOfCases.ts";
+import { unitDoubts } from "./unitDoubts.ts";
 import { shownYield, type ShownYield } from "./yieldUnits.ts";
 
 /**
@@ -26,7 +28,7 @@ const tellingTranspirationMm = 0.5;
 export function comparisonOf(ensemble: Ensemble, units: Units): Comparison {
   const { scenario } = ensemble.preparation;
   const shown = shownYield(scenario.yieldLine.unit, units);
-  const byRainTotal = ensemble.byRainTotal.map((atRain) => answerAtRain(atRain, shown));
+  const byRainTotal = ensemble.byRainTotal.map((atRain) => answerAtRain(atRain, scenario.cases, shown));
   const middle = byRainTotal[middleTotalIndex(byRainTotal.map(({ rainTotalMm }) => rainTotalMm))]!;
   const answer = {
     format: "rootfront-comparison/1" as const,
@@ -36,9 +38,15 @@ export function comparisonOf(ensemble: Ensemble, units: Units): Comparison {
     ...middle,
     byRainTotal,
     defaults: scenario.defaults,
-    notes: [...new Set([...scenario.notes, ...ensemble.preparation.weatherYears.notes])],
+    notes: [
+      ...new Set([...recordDoubts(scenario), ...scenario.notes, ...ensemble.preparation.weatherYears.notes]),
+    ],
   };
   return { ...answer, cautions: cautionsFor(answer, scenario) };
+}
+
+function recordDoubts({ weather: { source } }: Scenario): string[] {
+  return source.kind === "record" ? unitDoubts(source.record) : [];
 }
 
 /** The total that stands for a sweep: the middle one by size, the lower of two. */
@@ -49,20 +57,31 @@ export function middleTotalIndex(totals: readonly (number | null)[]): number {
   return order[(order.length - 1) >> 1]?.i ?? 0;
 }
 
-function answerAtRain(atRain: EnsembleAtRain, shown: ShownYield): AnswerAtRain {
+function answerAtRain(atRain: EnsembleAtRain, plans: Scenario["cases"], shown: ShownYield): AnswerAtRain {
   const [first, ...later] = atRain.cases;
   return {
     rainTotalMm: atRain.rainTotalMm,
     annualRainMm: atRain.annualRainMmByRun === null ? null : spreadOf(atRain.annualRainMmByRun),
-    cases: atRain.cases.map((one) => caseAnswer(one, shown)),
-    differences: later.map((to, p) => differenceAnswer(first!, to, atRain.pairs[p]!, shown)),
+    cases: atRain.cases.map((one, c) => caseAnswer(one, plans[c]!, shown)),
+    differences: later.map((to, p) => ({
+      from: first!.name,
+      to: to.name,
+      onlyRootsDiffer: onlyRootsDiffer(plans[0], plans[p + 1]!),
+      ...differenceAnswer(first!, to, atRain.pairs[p]!, shown),
+    })),
   };
 }
 
-function caseAnswer({ name, byRun, yieldKgPerHaByRun }: CaseRuns, shown: ShownYield): CaseAnswer {
+function caseAnswer(
+  { name, byRun, yieldKgPerHaByRun, unripeByRun }: CaseRuns,
+  plan: Case,
+  shown: ShownYield,
+): CaseAnswer {
+  const finalRootDepthMm = medianOf(byRun.finalRootDepthMm);
   return {
     name,
-    finalRootDepthMm: medianOf(byRun.finalRootDepthMm),
+    finalRootDepthMm,
+    rootsEndAt: rootsEndAt(plan, finalRootDepthMm),
     transpirationMm: medianOf(byRun.transpirationMm),
     evaporationMm: medianOf(byRun.evaporationMm),
     runoffMm: medianOf(byRun.runoffMm),
@@ -72,6 +91,7 @@ function caseAnswer({ name, byRun, yieldKgPerHaByRun }: CaseRuns, shown: ShownYi
     storedAtSowingMm: medianOf(byRun.storedAtSowingMm),
     fallowStorageShare: fallowStorageShare(byRun),
     balanceErrorMm: byRun.balanceErrorMm.reduce((worst, error) => Math.max(worst, error), 0),
+    unripeShare: unripeByRun.reduce((sum, unripe) => sum + unripe, 0) / unripeByRun.length,
     demandMet: medianOf(
       byRun.transpirationMm.map((used, run) => {
         const demand = byRun.transpirationDemandMm[run]!;
@@ -95,12 +115,10 @@ function differenceAnswer(
   to: CaseRuns,
   pair: EnsembleAtRain["pairs"][number],
   shown: ShownYield,
-): DifferenceAnswer {
-  const extraUsed = minus(to.byRun.waterUseMm, from.byRun.waterUseMm);
+): Omit<DifferenceAnswer, "from" | "to" | "onlyRootsDiffer"> {
+  const extraUsed = minus(to.byRun.transpirationMm, from.byRun.transpirationMm);
   const mattered = extraUsed.reduce((n, mm) => (Math.abs(mm) >= matteredFromMm ? n + 1 : n), 0);
   return {
-    from: from.name,
-    to: to.name,
     extraDepthMm: medianOf(minus(to.byRun.finalRootDepthMm, from.byRun.finalRootDepthMm)),
     ruleOfThumbMm: medianOf(pair.ruleOfThumbMmByRun),
     storedInExtraDepthMm: medianOf(pair.storedInExtraDepthMmByRun),

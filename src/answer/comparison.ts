@@ -1,5 +1,6 @@
 import type { DefaultUsed } from "../scenario/scenario.ts";
 import type { Spread } from "./quantiles.ts";
+import type { RootsEnd } from "./rootsOfCases.ts";
 import type { ShownYield } from "./yieldUnits.ts";
 
 /** The answer of `compare`, as `--json` gives it: `rootfront-comparison/1`. Water and depth in mm. */
@@ -60,6 +61,8 @@ export interface ComparisonMethod {
 export interface CaseAnswer {
   readonly name: string;
   readonly finalRootDepthMm: number;
+  /** What stopped the roots in the middle of the runs; null where they ended by themselves, or at a depth stated for them. */
+  readonly rootsEndAt: RootsEnd | null;
   readonly transpirationMm: number;
   readonly evaporationMm: number;
   readonly runoffMm: number;
@@ -70,6 +73,8 @@ export interface CaseAnswer {
   /** Share of the fallow's precipitation that was in the soil at sowing; null without fallow. */
   readonly fallowStorageShare: number | null;
   readonly balanceErrorMm: number;
+  /** Share of the runs whose season ended before the crop was ripe. */
+  readonly unripeShare: number;
   /** Share of what a fully watered crop would have transpired. */
   readonly demandMet: number;
   readonly yield: YieldSpread;
@@ -83,9 +88,12 @@ export interface YieldSpread extends Spread {
 export interface DifferenceAnswer {
   readonly from: string;
   readonly to: string;
+  /** Whether the two cases are the same but for how deep their roots go. */
+  readonly onlyRootsDiffer: boolean;
   readonly extraDepthMm: number;
   readonly ruleOfThumbMm: number;
   readonly storedInExtraDepthMm: number;
+  /** Taken up by the crop; more evaporation from the soil is no use to it and counts in neither water nor yield. */
   readonly extraWaterUsedMm: Spread;
   /** Share of the extra transpiration that came after flowering; null where there was hardly any. */
   readonly shareAfterFlowering: number | null;

@@ -10,7 +10,7 @@ import {
   readyCase,
   runCases,
   type CaseAfterRun,
-  type CaseDesk,
+  type Desk,
   type ReadyCase,
 } from "./run.ts";
 import { capacityBetweenMm, storedBetweenMm } from "./threeNumbers.ts";
@@ -52,6 +52,8 @@ export interface CaseRuns {
   /** Season totals, each indexed by run. */
   readonly byRun: { readonly [K in keyof SeasonTotals]: Float64Array };
   readonly yieldKgPerHaByRun: Float64Array;
+  /** 1 in runs whose season ended before the crop was ripe. */
+  readonly unripeByRun: Uint8Array;
 }
 
 /** What of a pair can only be told while both soils are there; indexed by run. */
@@ -106,7 +108,7 @@ export function runEnsemble(
   const ensemble = emptyEnsemble(prepare(scenario));
   const { preparation, runs, byRainTotal } = ensemble;
   const totals = byRainTotal.length;
-  const desk = makeDesk();
+  const desk = makeDesk("sums");
   for (let run = 0; run < runs; run++) {
     const ready = readyRun(preparation, run);
     for (let t = 0; t < totals; t++) {
@@ -133,7 +135,7 @@ export function runInto(
   run: number,
   totalIndex: number,
   ready: readonly ReadyCase[],
-  desk: CaseDesk[],
+  desk: Desk,
 ): CaseAfterRun[] {
   const after = runAtRain(preparation, ready, totalIndex, desk);
   note(byRainTotal[totalIndex]!, run, after, preparation.drawsByRun[run]!, preparation.scenario);
@@ -166,7 +168,7 @@ export function runAtRain(
   { weatherYears }: Preparation,
   ready: readonly ReadyCase[],
   totalIndex: number,
-  desk: CaseDesk[] = makeDesk(),
+  desk: Desk = makeDesk(),
 ): CaseAfterRun[] {
   return runCases(ready, weatherYears.weatherByTotal[totalIndex]!, desk);
 }
@@ -185,6 +187,7 @@ function emptyResults(
       name,
       byRun: Object.fromEntries(totalNames.map((key) => [key, column()])) as CaseRuns["byRun"],
       yieldKgPerHaByRun: column(),
+      unripeByRun: new Uint8Array(runs),
     })),
     pairs: cases.slice(1).map(() => ({ ruleOfThumbMmByRun: column(), storedInExtraDepthMmByRun: column() })),
   };
@@ -209,30 +212,29 @@ function note(
   { slope }: RunDraws,
   { yieldLine }: Scenario,
 ): void {
-  after.forEach(({ totals }, c) => {
+  const first = after[0]!.totals;
+  after.forEach(({ totals, course }, c) => {
     const kept = results.cases[c]!;
     for (const key of totalNames) kept.byRun[key][run] = totals[key];
-    kept.yieldKgPerHaByRun[run] = yieldKgPerHa(yieldLine, slope, totals.waterUseMm);
+    kept.unripeByRun[run] = course.ripe ? 0 : 1;
+    kept.yieldKgPerHaByRun[run] = yieldKgPerHa(yieldLine, slope, creditedMm(totals, first));
   });
-  const from = after[0]!.totals.finalRootDepthMm;
+  const from = first.finalRootDepthMm;
   after.slice(1).forEach((later, p) => {
     const pair = results.pairs[p]!;
     const to = later.totals.finalRootDepthMm;
     // The extra depth is soil of the case whose roots are in it.
     const deeper = to >= from ? later : after[0]!;
     pair.ruleOfThumbMmByRun[run] = capacityBetweenMm(deeper.slices, from, to);
-    const { waterMm, offset } = waterAtSowing(deeper);
-    pair.storedInExtraDepthMmByRun[run] = storedBetweenMm(deeper.slices, waterMm, offset, from, to);
+    const { slices, waterAtSowingMmBySlice } = deeper;
+    pair.storedInExtraDepthMmByRun[run] = storedBetweenMm(slices, waterAtSowingMmBySlice, from, to);
   });
 }
 
-/** Water by slice on the morning of sowing: last evening's, or the starting water. */
-function waterAtSowing({ course, ledger, slices, startWaterMm }: CaseAfterRun): {
-  waterMm: Float64Array;
-  offset: number;
-} {
-  if (course.sowingDay === 0) return { waterMm: startWaterMm, offset: 0 };
-  const bySlice = ledger.waterMmByDayAndSlice;
-  if (bySlice === null) throw new Error("the ledger keeps no water by slice");
-  return { waterMm: bySlice, offset: (course.sowingDay - 1) * slices.count };
+/**
+ * Water that the yield line is asked with, mm. A line counts water use with the evaporation of its own trials; what a case
+ * evaporates beyond the first grows nothing.
+ */
+export function creditedMm(totals: SeasonTotals, first: SeasonTotals): number {
+  return totals.transpirationMm + first.evaporationMm;
 }

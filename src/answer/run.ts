@@ -33,6 +33,7 @@ export interface CaseDesk {
 export interface CaseAfterRun extends ReadyCase {
   readonly ledger: Ledger;
   readonly totals: SeasonTotals;
+  readonly waterAtSowingMmBySlice: Float64Array;
 }
 
 /** Cuts the soil and fills it with one run's draws; the same draws for every case. */
@@ -60,16 +61,19 @@ export function courseOf(plan: Case, weather: DailyWeather, sowingIndex: number)
   return cropCourse(plan.crop, weather, sowingIndex - plan.fallowDays, sowingIndex);
 }
 
-export function makeDesk(): CaseDesk[] {
-  return [];
+/** Where runs are written, one over the other: room for each case. */
+export interface Desk {
+  readonly cases: CaseDesk[];
+  /** Whether the ledger keeps the water of every slice, day by day: for one run to be looked at, not for its sums. */
+  readonly keepsWater: boolean;
+}
+
+export function makeDesk(keeps: "sums" | "water by slice" = "water by slice"): Desk {
+  return { cases: [], keepsWater: keeps === "water by slice" };
 }
 
 /** Runs every case of a scenario through one weather year, the first case first. */
-export function runCases(
-  ready: readonly ReadyCase[],
-  weather: DailyWeather,
-  desk: CaseDesk[],
-): CaseAfterRun[] {
+export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, desk: Desk): CaseAfterRun[] {
   const after: CaseAfterRun[] = [];
   let first: FirstFront | null = null;
   ready.forEach((one, c) => {
@@ -101,23 +105,24 @@ export function runCases(
       maturityDay: course.maturityDay,
       finalDepthMm: totals.finalRootDepthMm,
     };
-    after.push({ ...one, ledger: place.ledger, totals });
+    const { waterAtSowingMmBySlice } = place.workspace;
+    after.push({ ...one, ledger: place.ledger, totals, waterAtSowingMmBySlice });
   });
   return after;
 }
 
 /** The case's arrays on the desk, made larger only when a run is longer than any before it. */
-function roomFor(desk: CaseDesk[], c: number, days: number, count: number): CaseDesk {
-  const here = desk[c];
+function roomFor({ cases, keepsWater }: Desk, c: number, days: number, count: number): CaseDesk {
+  const here = cases[c];
   if (here !== undefined && here.days >= days && here.workspace.waterMmBySlice.length >= count) return here;
   const roomyDays = days + 60;
   const made: CaseDesk = {
-    ledger: makeLedger(roomyDays, count),
+    ledger: makeLedger(roomyDays, keepsWater ? count : 0),
     days: roomyDays,
     workspace: makeWorkspace(count),
     stretchedFrontMm: new Float64Array(roomyDays),
   };
-  desk[c] = made;
+  cases[c] = made;
   return made;
 }
 

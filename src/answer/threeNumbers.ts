@@ -28,21 +28,14 @@ export function capacityBetweenMm(slices: Slices, fromMm: number, toMm: number):
  * Available water (above wilting point) that lies between two depths, mm; sign as in `capacityBetweenMm`.
  *
  * @param waterMm water by slice
- * @param offset where the first slice stands in `waterMm`
  */
-export function storedBetweenMm(
-  slices: Slices,
-  waterMm: Float64Array,
-  offset: number,
-  fromMm: number,
-  toMm: number,
-): number {
+export function storedBetweenMm(slices: Slices, waterMm: Float64Array, fromMm: number, toMm: number): number {
   let mm = 0;
   const upper = Math.min(fromMm, toMm);
   const lower = Math.max(fromMm, toMm);
   for (let i = 0; i < slices.count; i++) {
     const share = shareOfSlice(slices, i, upper, lower);
-    if (share > 0) mm += share * Math.max(0, waterMm[offset + i]! - slices.wiltingPointMm[i]!);
+    if (share > 0) mm += share * Math.max(0, waterMm[i]! - slices.wiltingPointMm[i]!);
   }
   return toMm < fromMm ? -mm : mm;
 }

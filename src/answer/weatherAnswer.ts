@@ -1,7 +1,8 @@
 import { InputError, sayProblem } from "../problem.ts";
+import { unitDoubts } from "./unitDoubts.ts";
 import { dayNumber, isoDate } from "../weather/calendar.ts";
 import { toDailyWeather } from "../weather/dailyWeather.ts";
-import { fillGaps } from "../weather/gaps.ts";
+import { chosen, fillGaps, type GapOptions } from "../weather/gaps.ts";
 import { describeHoldings, seasonTotals, type Holdings, type SeasonWindow } from "../weather/holdings.ts";
 import type { DailyWeather, Site, WeatherRecord } from "../weather/record.ts";
 
@@ -64,13 +65,20 @@ const halves: readonly { readonly name: string; readonly window: SeasonWindow }[
 /**
  * What a record holds.
  * @param site null where neither the file nor the user says where the station lies: then there is no reference ET
+ * @param use the days to look at, and the longest gap that is filled for reference ET; left out, all, and as in a run
  */
-export function weatherAnswer(record: WeatherRecord, site: Place | null): WeatherAnswer {
+export function weatherAnswer(
+  whole: WeatherRecord,
+  site: Place | null,
+  { from, to, maxGapDays }: GapOptions = {},
+): WeatherAnswer {
+  const record = chosen(whole, { from, to });
   const holdings = describeHoldings(record);
   const atSeaLevel = site !== null && site.elevationM === null && record.referenceEtMm === null;
   const { et, weather } = referenceEt(
     record,
     site === null ? null : { ...site, elevationM: site.elevationM ?? 0 },
+    maxGapDays,
   );
   return {
     format: "rootfront-weather/1",
@@ -105,7 +113,12 @@ export function weatherAnswer(record: WeatherRecord, site: Place | null): Weathe
     monthly: holdings.monthly,
     referenceEt: et,
     notes: [
-      ...new Set([...holdings.notes, ...(weather?.notes ?? []), ...(atSeaLevel ? [seaLevelNote] : [])]),
+      ...new Set([
+        ...unitDoubts(record),
+        ...holdings.notes,
+        ...(weather?.notes ?? []),
+        ...(atSeaLevel ? [seaLevelNote] : []),
+      ]),
     ],
   };
 }
@@ -119,6 +132,7 @@ const anywhere: Site = { latitudeDeg: 0, elevationM: 0, setting: "inland" };
 function referenceEt(
   record: WeatherRecord,
   known: Site | null,
+  maxGapDays: number | undefined,
 ): { et: EtAnswer; weather: DailyWeather | null } {
   const site = known ?? (record.referenceEtMm === null ? null : anywhere);
   if (site === null)
@@ -127,7 +141,7 @@ function referenceEt(
       weather: null,
     };
   try {
-    const { record: filled } = fillGaps(record);
+    const { record: filled } = fillGaps(record, { maxGapDays });
     const weather = toDailyWeather(filled, site, { method: "penman-monteith", normals: null });
     return { et: { how: weather.referenceEt }, weather };
   } catch (error) {

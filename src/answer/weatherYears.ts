@@ -1,6 +1,6 @@
 import { longestSeasonDays, seasonClock } from "../crop/stages.ts";
 import { InputError } from "../problem.ts";
-import type { Case, EnsemblePlan, WeatherPlan } from "../scenario/scenario.ts";
+import type { Case, EnsemblePlan, Scenario, WeatherPlan } from "../scenario/scenario.ts";
 import { sayMonthDay } from "../quantity/dates.ts";
 import { dayInYear, dayOfMonth, dayOfYear, isoDate, monthOf, yearOf } from "../weather/calendar.ts";
 import { toDailyWeather } from "../weather/dailyWeather.ts";
@@ -75,23 +75,42 @@ export function scaledTo(
   return totalsMm.map((total) => scaleToTotals(weather, total, rainTotalOver, window));
 }
 
-/** Weather before any scaling. Generated years depend on how many there are, and on how far back the runs begin. */
+/** Weather before any scaling. */
 function weatherOf(
-  { source, referenceEt }: WeatherPlan,
+  plan: WeatherPlan,
   site: Site,
   cases: readonly Case[],
   ensemble: EnsemblePlan,
   memory: Memory,
 ): DailyWeather {
+  const { source, referenceEt } = plan;
   const how = { method: referenceEt, normals: source.normals };
+  const key = weatherKey(plan, site, cases, ensemble);
   if (source.kind === "record") {
-    const key = JSON.stringify([site, how]);
     return recallWeather(memory, key, source.record, () => toDailyWeather(source.record, site, how));
   }
-  const key = JSON.stringify([site, how, ensemble.years, ensemble.seed, yearsBeforeSowing(cases)]);
   return recallWeather(memory, key, null, () =>
     toDailyWeather(generated(source.normals, site, cases, ensemble), site, how),
   );
+}
+
+/** Whether the years of a scenario have to be generated, with their reference ET, which takes longer than all else before a run. */
+export function mustGenerate(
+  { weather, site, cases, ensemble }: Scenario,
+  { weather: known }: Memory,
+): boolean {
+  return weather.source.kind === "normals" && known?.key !== weatherKey(weather, site, cases, ensemble);
+}
+
+/** All but the record that the weather depends on: generated years also on how many there are, and how far back runs begin. */
+function weatherKey(
+  { source, referenceEt }: WeatherPlan,
+  site: Site,
+  cases: readonly Case[],
+  { years, seed }: EnsemblePlan,
+): string {
+  const generating = source.kind === "normals" ? [years, seed, yearsBeforeSowing(cases)] : null;
+  return JSON.stringify([source.kind, source.normals, referenceEt, site, generating]);
 }
 
 function generated(

@@ -15,9 +15,9 @@ export interface Sink {
 /** What a command line can end with. */
 export const exitCodes = {
   done: 0,
-  /** What was given is wrong: a file, a quantity, a record. */
+  /** What a file holds is wrong, or a result cannot be written. */
   wrongInput: 1,
-  /** The command was not called as it can be. */
+  /** The command was not called as it can be: what a flag says is wrong. */
   usage: 2,
   /** Our own mistake. */
   fault: 3,

@@ -1,4 +1,5 @@
 import { InvalidArgumentError, Option } from "commander";
+import { tryDate } from "../quantity/dates.ts";
 import type { Units } from "../quantity/kinds.ts";
 import type { WeatherUnits } from "../weather/readers/options.ts";
 
@@ -16,6 +17,10 @@ export interface GivenFlags {
   readonly run?: number;
   readonly latitude?: string;
   readonly elevation?: string;
+  /** Day numbers. */
+  readonly from?: number;
+  readonly to?: number;
+  readonly maxGapDays?: number;
   readonly texture?: string;
   readonly crop?: string;
   readonly deeper?: string;
@@ -32,6 +37,9 @@ interface Flag {
   readonly words?: readonly string[];
   /** A whole number within. */
   readonly whole?: readonly [from: number, to: number];
+  /** A quantity: the units it may be written in, which it never goes without. */
+  readonly unit?: string;
+  readonly date?: true;
   readonly otherwise?: string;
 }
 
@@ -39,7 +47,10 @@ interface Flag {
 const flags = {
   units: { spec: "--units <system>", says: "units of the results", words: ["us", "metric"], otherwise: "us" },
   json: { spec: "--json", says: "print the result as JSON" },
-  out: { spec: "--out <file>", says: "write the result to a file, whole or not at all" },
+  out: {
+    spec: "--out <file>",
+    says: 'write the result to a file, whole or not at all; "-" is standard output',
+  },
   seed: {
     spec: "--seed <n>",
     says: "seed of all draws (left out: the file's, or 1)",
@@ -53,6 +64,7 @@ const flags = {
   rain: {
     spec: "--rain <totals>",
     says: 'scale each year to a total: "13 in", "12..14 in" (low, middle and high)',
+    unit: "13 in or 330 mm",
   },
   weatherUnits: {
     spec: "--weather-units <units>",
@@ -76,28 +88,65 @@ const flags = {
   elevation: {
     spec: "--elevation <height>",
     says: 'height of the site, such as "3300 ft" (compare: quick question only)',
+    unit: "3300 ft or 1000 m",
+  },
+  from: {
+    spec: "--from <date>",
+    says: "first day of the record to use, such as 1991-01-01 (left out: its first)",
+    date: true,
+  },
+  to: {
+    spec: "--to <date>",
+    says: "last day of the record to use (left out: its last)",
+    date: true,
+  },
+  maxGapDays: {
+    spec: "--max-gap-days <n>",
+    says: "longest gap that is filled for reference ET (left out: the scenario's, or 5)",
+    whole: [0, 366],
   },
   texture: { spec: "--texture <class>", says: 'quick question: USDA texture class, such as "silt loam"' },
   crop: { spec: "--crop <crop>", says: 'quick question: the crop, such as "grain sorghum"' },
-  deeper: { spec: "--deeper <depth>", says: 'quick question: how much deeper the roots go, such as "2 in"' },
+  deeper: {
+    spec: "--deeper <depth>",
+    says: 'quick question: how much deeper the roots go, such as "2 in"',
+    unit: "2 in or 5 cm",
+  },
   pattern: {
     spec: "--pattern <pattern>",
     says: "quick question: how rain falls over the year",
     words: ["summer-peak", "winter-peak", "even"],
   },
   sowing: { spec: "--sowing <date>", says: 'quick question: sowing date, such as "May 25"' },
-  save: { spec: "--save <file>", says: "quick question: write it as a scenario file to refine" },
+  save: {
+    spec: "--save <file>",
+    says: "quick question: write it as a scenario file to refine, which must not exist yet",
+  },
 } as const satisfies Record<keyof GivenFlags, Flag>;
 
 export type FlagName = keyof typeof flags;
 
+/** A flag as commander knows it. Each takes one value: a second is refused, not taken in silence. */
 export function flagOption(name: FlagName): Option {
-  const { spec, says, words, whole, otherwise }: Flag = flags[name];
+  const { spec, says, words, whole, unit, date, otherwise }: Flag = flags[name];
   const option = new Option(spec, says);
   if (words !== undefined) option.choices(words);
   if (whole !== undefined) option.argParser((text) => wholeNumber(text, ...whole));
+  if (unit !== undefined) option.argParser((text) => withUnit(text, unit));
+  if (date === true) option.argParser(dayNumberOf);
   if (otherwise !== undefined) option.default(otherwise);
+  if (!option.isBoolean()) refuseTwice(option);
   return option;
+}
+
+function refuseTwice(option: Option): void {
+  const read = option.parseArg?.bind(option);
+  let given = false;
+  option.argParser((text: string, previous: unknown) => {
+    if (given) throw new InvalidArgumentError("It was given before: give it once.");
+    given = true;
+    return read === undefined ? text : read(text, previous);
+  });
 }
 
 /** `--weather-units` */
@@ -109,4 +158,16 @@ function wholeNumber(text: string, from: number, to: number): number {
   const value = /^\d+$/.test(text) ? Number(text) : NaN;
   if (value >= from && value <= to) return value;
   throw new InvalidArgumentError(`It is a whole number from ${from} to ${to}.`);
+}
+
+/** A quantity stays as it is written; what is only a number is refused here, as 2 may be inches or millimetres. */
+function withUnit(text: string, example: string): string {
+  if (/[^\d\s.,/+\u2212\u2026-]/.test(text) || !/\d/.test(text)) return text;
+  throw new InvalidArgumentError(`Its unit is missing: ${example}.`);
+}
+
+function dayNumberOf(text: string): number {
+  const read = tryDate(text);
+  if (typeof read === "number") return read;
+  throw new InvalidArgumentError(`It is ${read.expected}: ${read.mend}.`);
 }

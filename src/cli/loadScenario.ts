@@ -3,15 +3,18 @@ import { readJson, resolveScenario, type Scenario } from "../scenario/index.ts";
 import type { Context } from "./context.ts";
 import type { GivenFlags } from "./flags.ts";
 import { namingFlags, withFlags } from "./overrides.ts";
-import { readText } from "./readFile.ts";
+import { readInput } from "./readFile.ts";
 
 /** A scenario file read, flags put in place of its fields, and resolved. Paths in it are relative to it. */
-export async function loadScenario({ cwd }: Context, file: string, flags: GivenFlags): Promise<Scenario> {
-  return resolveWith(readJson(readText(cwd, file), file), flags, file, dirname(resolve(cwd, file)));
+export async function loadScenario(context: Context, file: string, flags: GivenFlags): Promise<Scenario> {
+  const { cwd } = context;
+  const written = readJson(readInput(context, flags, cwd, file), file);
+  return resolveWith(context, written, flags, file, dirname(resolve(cwd, file)));
 }
 
 /** A scenario as written, from a file or from a quick question, resolved under the flags. */
 export async function resolveWith(
+  context: Context,
   written: unknown,
   flags: GivenFlags,
   fileName: string,
@@ -21,7 +24,7 @@ export async function resolveWith(
   try {
     return await resolveScenario(raw, {
       fileName,
-      readText: (path: string, field: string) => readText(folder, path, field),
+      readText: (path: string, field: string) => readInput(context, flags, folder, path, field),
     });
   } catch (error) {
     throw namingFlags(error, overrides);

@@ -1,17 +1,19 @@
-import { existsSync, realpathSync } from "node:fs";
+import { existsSync, fstatSync, realpathSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { Command as Commander, CommanderError } from "commander";
 import { InputError, UsageError } from "../problem.ts";
+import { printable } from "../report/printable.ts";
 import { commands, type Act, type Command } from "./commands.ts";
-import { exitCodes, type Context } from "./context.ts";
+import { exitCodes, type Context, type Sink } from "./context.ts";
 import { flagOption, type GivenFlags } from "./flags.ts";
+import { codeOf, writeErrorSaid } from "./systemError.ts";
 import { version } from "./version.ts";
 
 /**
  * The command line as a function: arguments and streams in, exit code out.
  *
  * @param args without node and script
- * @returns 0 done, 1 the input is wrong, 2 usage, 3 a fault of ours. Never throws, never prints a stack trace.
+ * @returns 0 done, 1 a file is wrong, 2 usage, 3 a fault of ours. Never throws, never prints a stack trace.
  */
 export async function run(args: readonly string[], context: Context): Promise<number> {
   try {
@@ -38,7 +40,7 @@ function commandLine(context: Context): Commander {
       '    --crop "grain sorghum" --deeper "2 in"\n' +
       "  rootfront new my-field.json\n\n" +
       "Each command has its own help: rootfront compare --help\n" +
-      "Exit codes: 0 done, 1 the input is wrong, 2 not called as it can be,\n" +
+      "Exit codes: 0 done, 1 a file is wrong, 2 a command or flag is wrong,\n" +
       "3 a fault of ours.",
   );
   return program;
@@ -67,10 +69,12 @@ function wire(program: Commander, { stdout, stderr }: Context): void {
     writeErr: (text) => stderr.write(text),
     outputError: (text, write) =>
       write(
-        `rootfront: ${text
-          .replace(/^error: /, "")
-          .trim()
-          .replace(/\s*\n\s*/g, " ")}\n`,
+        `rootfront: ${printable(
+          text
+            .replace(/^error: /, "")
+            .trim()
+            .replace(/\s*\n\s*/g, " "),
+        )}\n`,
       ),
     getOutHelpWidth: () => 80,
     getErrHelpWidth: () => 80,
@@ -80,33 +84,58 @@ function wire(program: Commander, { stdout, stderr }: Context): void {
 function tellError(error: unknown, { stderr }: Context): number {
   if (error instanceof InputError) {
     stderr.write(`${error.message}\n`);
-    return exitCodes.wrongInput;
+    return error.problems.every(({ field }) => field.startsWith("--"))
+      ? exitCodes.usage
+      : exitCodes.wrongInput;
   }
   if (error instanceof UsageError) {
-    stderr.write(`rootfront: ${error.message}\n`);
+    stderr.write(`rootfront: ${printable(error.message)}\n`);
     return exitCodes.usage;
   }
   // Commander has said its piece; help and version are thrown too, with 0.
   if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.done : exitCodes.usage;
+  if (isWriteError(error)) return tellWriteError(error, stderr);
   const what = error instanceof Error ? error.message.split("\n")[0] : String(error);
   stderr.write(
-    `rootfront: a fault of ours (${what}); please report it with the command and the file that led here\n`,
+    `rootfront: a fault of ours (${printable(what ?? "")}); please report it with the command and the file that led here\n`,
   );
   return exitCodes.fault;
 }
 
+type SystemError = Error & { readonly code: string };
+
+/** Standard output, or what it is led into, took no more. */
+function isWriteError(error: unknown): error is SystemError {
+  return (
+    error instanceof Error && "syscall" in error && error.syscall === "write" && codeOf(error) !== "unknown"
+  );
+}
+
+function tellWriteError({ code }: SystemError, stderr: Sink): number {
+  // A reader that has seen enough, such as `head`, closes the pipe: no fault of anyone's.
+  if (code === "EPIPE") return exitCodes.done;
+  stderr.write(`rootfront: the result cannot be written to standard output: ${writeErrorSaid(code)}\n`);
+  return exitCodes.wrongInput;
+}
+
 /** Runs on the process's own streams and sets its exit code; the streams are left to empty themselves. */
 export async function runProcess(): Promise<void> {
-  // A reader that has seen enough, such as `head`, closes the pipe: no fault of anyone's.
-  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-    process.exit(error.code === "EPIPE" ? exitCodes.done : exitCodes.fault);
-  });
+  process.stdout.on("error", (error: SystemError) => process.exit(tellWriteError(error, process.stderr)));
+  // Nobody is left to tell.
+  process.stderr.on("error", () => undefined);
   process.exitCode = await run(process.argv.slice(2), {
-    stdout: process.stdout,
+    stdout: standardOutput(),
     stderr: process.stderr,
     cwd: process.cwd(),
     isTerminal: process.stderr.isTTY === true,
   });
+}
+
+/** Into a file it is written here to the last byte: Node's own stream gives up after a part when the disk is full. */
+function standardOutput(): Sink {
+  const descriptor = process.stdout.fd;
+  if (!fstatSync(descriptor).isFile()) return process.stdout;
+  return { write: (text) => writeFileSync(descriptor, text) };
 }
 
 const called = process.argv[1];

@@ -1,25 +1,19 @@
-import { existsSync } from "node:fs";
-import { resolve } from "node:path";
-import { InputError } from "../problem.ts";
+import { printable } from "../report/printable.ts";
+import { jsonText } from "../report/roundForPrint.ts";
 import { starterScenario } from "../scenario/index.ts";
 import type { Act } from "./commands.ts";
-import { handOver, refuseUnwritable } from "./writeFile.ts";
+import { handOver, refuseExisting, refuseUnwritable } from "./writeFile.ts";
 
-/** `new [FILE]`: a starter scenario, commented by example. Never writes over a file. */
-export const act: Act = async (context, file) => {
-  if (file !== undefined) {
-    refuseUnwritable(context.cwd, file, file);
-    if (existsSync(resolve(context.cwd, file))) {
-      throw new InputError([
-        {
-          field: file,
-          expected: "a file that does not exist yet",
-          found: "one that does",
-          mend: "name another",
-        },
-      ]);
-    }
-  }
+/**
+ * `new [FILE]`: a starter scenario, commented by example. Never writes over a file. What stdout gets with `--json` is
+ * JSON: the scenario, or the name of the file that holds it.
+ */
+export const act: Act = async (context, file, flags) => {
+  if (file === undefined || file === "-") return handOver(context, starterScenario(), undefined);
+  refuseUnwritable(context.cwd, file, file);
+  refuseExisting(context.cwd, file, file);
   handOver(context, starterScenario(), file, file);
-  if (file !== undefined) context.stderr.write(`wrote ${file}; look at it with: rootfront check ${file}\n`);
+  if (flags.json) return handOver(context, jsonText({ format: "rootfront-new/1", file }), undefined);
+  const said = printable(file);
+  context.stderr.write(`wrote ${said}; look at it with: rootfront check ${said}\n`);
 };

@@ -1,6 +1,11 @@
-import { readFileSync } from "node:fs";
+import { constants } from "node:buffer";
+import { readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { InputError } from "../problem.ts";
+import type { Context } from "./context.ts";
+import type { GivenFlags } from "./flags.ts";
+import { codeOf } from "./systemError.ts";
+import { refuseSameFile } from "./writeFile.ts";
 
 /**
  * The text of a file, UTF-8, a byte order mark taken off.
@@ -8,8 +13,10 @@ import { InputError } from "../problem.ts";
  * @param path relative to `folder`, or absolute
  * @param field where the path was given, for errors: the path itself for an argument
  */
-export function readText(folder: string, path: string, field = path): string {
+function readText(folder: string, path: string, field = path): string {
+  if (path === "") refuseWith(field === "" ? "file" : field, "a file", "an empty path", "name a file");
   const bytes = readBytes(resolve(folder, path), path, field);
+  if (bytes.length > constants.MAX_STRING_LENGTH) refuseSize(field, bytes.length);
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
@@ -17,12 +24,35 @@ export function readText(folder: string, path: string, field = path): string {
   }
 }
 
+/** As `readText`; refuses to read what the answer would be written over. */
+export function readInput(
+  { cwd }: Context,
+  { out }: GivenFlags,
+  folder: string,
+  path: string,
+  field = path,
+): string {
+  refuseSameFile(cwd, out, resolve(folder, path));
+  return readText(folder, path, field);
+}
+
 function readBytes(absolute: string, path: string, field: string): Uint8Array {
   try {
+    // Before it is read: what cannot become a text need not fill the memory first. A pipe has no size yet.
+    const { size } = statSync(absolute);
+    if (size > constants.MAX_STRING_LENGTH) refuseSize(field, size);
     return readFileSync(absolute);
   } catch (error) {
+    if (error instanceof InputError) throw error;
     return refuseFile(field, path, codeOf(error));
   }
+}
+
+/** A text of Node holds no more than half a gigabyte. */
+function refuseSize(field: string, bytes: number): never {
+  const most = Math.floor(constants.MAX_STRING_LENGTH / 2 ** 20 + 1);
+  const mend = "take out the years, stations or columns that are not needed";
+  refuseWith(field, `a file below ${most} MB`, `one of ${Math.ceil(bytes / 2 ** 20)} MB`, mend);
 }
 
 function refuseFile(field: string, path: string, code: string): never {
@@ -54,9 +84,4 @@ function refuseFile(field: string, path: string, code: string): never {
 
 function refuseWith(field: string, expected: string, found: string, mend: string): never {
   throw new InputError([{ field, expected, found, mend }]);
-}
-
-/** The system's word for what went wrong, such as `ENOENT`. */
-export function codeOf(error: unknown): string {
-  return error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : "unknown";
 }

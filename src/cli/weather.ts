@@ -1,32 +1,45 @@
 import { dirname, resolve } from "node:path";
 import { weatherAnswer, type Place } from "../answer/weatherAnswer.ts";
 import { refuse } from "../problem.ts";
-import { loadUnits, readQuantity, tryLatitude } from "../quantity/index.ts";
+import { loadUnits, readQuantity, tryDate, tryLatitude } from "../quantity/index.ts";
 import { jsonText } from "../report/roundForPrint.ts";
 import { weatherText } from "../report/weatherText.ts";
 import { readJson } from "../scenario/readJson.ts";
+import type { GapOptions } from "../weather/gaps.ts";
 import { readWeather } from "../weather/readers/index.ts";
 import type { WeatherRecord } from "../weather/record.ts";
 import type { Act } from "./commands.ts";
 import type { Context } from "./context.ts";
 import type { GivenFlags } from "./flags.ts";
-import { readText } from "./readFile.ts";
+import { namingFlags } from "./overrides.ts";
+import { readInput } from "./readFile.ts";
 import { handOver, refuseUnwritable } from "./writeFile.ts";
 
-/** `weather FILE`: what a record holds; of a scenario file, the record that it names. */
+/** `weather FILE`: what a record holds; of a scenario file, the record that it names, and the days of it that it uses. */
 export const act: Act = async (context, file, flags) => {
   refuseUnwritable(context.cwd, flags.out);
-  const record = readRecord(context, file ?? "", flags);
-  const answer = weatherAnswer(record, await siteOf(record, flags));
+  const { record, use } = readRecord(context, file ?? "", flags);
+  const site = await siteOf(record, flags);
+  const answer = underFlags(flags, () => weatherAnswer(record, site, use));
   handOver(context, flags.json ? jsonText(answer) : weatherText(answer, flags.units), flags.out);
 };
 
-function readRecord({ cwd }: Context, file: string, flags: GivenFlags): WeatherRecord {
-  const text = readText(cwd, file);
+/** A record, and what of it is used. */
+interface RecordInUse {
+  readonly record: WeatherRecord;
+  readonly use: GapOptions;
+}
+
+function readRecord(context: Context, file: string, flags: GivenFlags): RecordInUse {
+  const { cwd } = context;
+  const { from, to, maxGapDays } = flags;
+  const text = readInput(context, flags, cwd, file);
   if (!text.trimStart().startsWith("{")) {
-    return readWeather(text, { fileName: file, station: flags.weatherStation, units: flags.weatherUnits });
+    const { weatherStation: station, weatherUnits: units } = flags;
+    return { record: readWeather(text, { fileName: file, station, units }), use: { from, to, maxGapDays } };
   }
-  const weather = textsIn(readJson(text, file), "weather");
+  const raw = readJson(text, file);
+  const weather = textsIn(raw, "weather");
   const path = weather["record"];
   if (path === undefined) {
     return refuse(
@@ -36,24 +49,61 @@ function readRecord({ cwd }: Context, file: string, flags: GivenFlags): WeatherR
       "name one, or call this on the record itself",
     );
   }
-  return readWeather(readText(dirname(resolve(cwd, file)), path, "weather.record"), {
-    fileName: path,
-    station: flags.weatherStation ?? weather["station"],
-    units: flags.weatherUnits ?? knownUnits(weather["units"]),
-  });
+  const folder = dirname(resolve(cwd, file));
+  return {
+    record: readWeather(readInput(context, flags, folder, path, "weather.record"), {
+      fileName: path,
+      station: flags.weatherStation ?? weather["station"],
+      units: flags.weatherUnits ?? knownUnits(weather["units"]),
+    }),
+    use: {
+      from: from ?? dayIn(weather["from"]),
+      to: to ?? dayIn(weather["to"]),
+      maxGapDays: maxGapDays ?? wholeIn(groupIn(raw, "weather")["maxGapDays"]),
+    },
+  };
+}
+
+/** What is wrong with the days is told of the flags where they gave them. */
+function underFlags<T>({ from, to }: GivenFlags, act: () => T): T {
+  const given = [
+    { flag: "--from", field: ["weather", "from"] as const, value: from },
+    { flag: "--to", field: ["weather", "to"] as const, value: to },
+  ].filter(({ value }) => value !== undefined);
+  try {
+    return act();
+  } catch (error) {
+    throw namingFlags(error, given);
+  }
+}
+
+function dayIn(text: string | undefined): number | undefined {
+  const read = tryDate(text);
+  return typeof read === "number" ? read : undefined;
+}
+
+function wholeIn(found: unknown): number | undefined {
+  return typeof found === "number" && Number.isInteger(found) && found >= 0 && found <= 366
+    ? found
+    : undefined;
+}
+
+function groupIn(raw: unknown, group: string): Record<string, unknown> {
+  const found = typeof raw === "object" && raw !== null ? (raw as Record<string, unknown>)[group] : undefined;
+  return typeof found === "object" && found !== null ? (found as Record<string, unknown>) : {};
 }
 
 /** The texts of one group of a scenario, unread; whether they are right is for `check`. */
 function textsIn(raw: unknown, group: string): Record<string, string> {
-  const found = typeof raw === "object" && raw !== null ? (raw as Record<string, unknown>)[group] : undefined;
-  if (typeof found !== "object" || found === null) return {};
   return Object.fromEntries(
-    Object.entries(found).filter((entry): entry is [string, string] => typeof entry[1] === "string"),
+    Object.entries(groupIn(raw, group)).filter(
+      (entry): entry is [string, string] => typeof entry[1] === "string",
+    ),
   );
 }
 
-function knownUnits(text: string | undefined): "us" | "metric" | undefined {
-  return text === "us" || text === "metric" ? text : undefined;
+function knownUnits(text: string | undefined): "us" | "metric" | "tenths" | undefined {
+  return text === "us" || text === "metric" || text === "tenths" ? text : undefined;
 }
 
 /** Where the station lies: as the flags say, else as the file does; null where neither tells the latitude. */

@@ -1,8 +1,11 @@
-import { existsSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { lstatSync, realpathSync, renameSync, rmSync, statSync, writeFileSync, type Stats } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import { InputError } from "../problem.ts";
 import type { Context } from "./context.ts";
-import { codeOf } from "./readFile.ts";
+import { codeOf, writeErrorSaid } from "./systemError.ts";
+
+/** In place of a file: standard output. */
+const standardOutput = "-";
 
 /** Hands a result over: to the file asked for with `flag`, else to stdout. */
 export function handOver(
@@ -11,41 +14,92 @@ export function handOver(
   path: string | undefined,
   flag = "--out",
 ): void {
-  if (path === undefined) stdout.write(text);
-  else writeWhole(resolve(cwd, path), text, flag, path);
+  if (path === undefined || path === standardOutput) stdout.write(text);
+  else writeWhole(targetOf(cwd, path, flag), text, path);
 }
 
 /** Refuses a file that cannot be written, before a long run rather than after it. */
 export function refuseUnwritable(cwd: string, path: string | undefined, flag = "--out"): void {
-  if (path === undefined) return;
-  const absolute = resolve(cwd, path);
-  if (path === "" || isFolder(absolute))
-    refuseWrite(flag, path === "" ? "nothing" : `the folder "${path}"`, "name a file");
-  if (!isFolder(dirname(absolute)))
-    refuseWrite(flag, `no folder for "${path}"`, "make the folder first, or name another");
+  if (path !== undefined && path !== standardOutput) targetOf(cwd, path, flag);
 }
 
-/** Writes beside the target, then renames: a reader sees the old file or the new one, never half of one. */
-function writeWhole(absolute: string, text: string, flag: string, path: string): void {
-  refuseUnwritable(dirname(absolute), absolute, flag);
-  const temporary = join(dirname(absolute), `${basename(absolute)}.tmp-${process.pid}`);
+/** Refuses a file that is there already, for what is never written over. */
+export function refuseExisting(cwd: string, path: string, field: string): void {
+  if (lookAt(resolve(cwd, path), false) === null) return;
+  const found = field === path ? "one that does" : `"${path}", which does`;
+  refuseWith(field, "a file that does not exist yet", found, "name another, or delete it first");
+}
+
+/** Refuses to write over a file that is read for the answer. */
+export function refuseSameFile(cwd: string, path: string | undefined, read: string, flag = "--out"): void {
+  if (path === undefined || path === standardOutput || !isSameFile(resolve(cwd, path), read)) return;
+  refuseWith(
+    flag,
+    "a file that nothing is read from",
+    `"${path}", which the answer is made of`,
+    "name another",
+  );
+}
+
+/** Whether two absolute paths are one file, by whatever names; of files not there yet, whether they will be. */
+export function isSameFile(one: string, other: string): boolean {
+  const [a, b] = [lookAt(one), lookAt(other)];
+  if (a !== null && b !== null) return a.dev === b.dev && a.ino === b.ino;
+  return a === null && b === null && inRealFolder(one) === inRealFolder(other);
+}
+
+function inRealFolder(absolute: string): string {
   try {
-    writeFileSync(temporary, text);
-    renameSync(temporary, absolute);
-  } catch (error) {
-    rmSync(temporary, { force: true });
-    refuseWrite(
-      flag,
-      `the error ${codeOf(error)} at "${path}"`,
-      "check the permissions and the room on the disk",
-    );
+    return join(realpathSync(dirname(absolute)), basename(absolute));
+  } catch {
+    return absolute;
   }
 }
 
-function isFolder(absolute: string): boolean {
-  return existsSync(absolute) && statSync(absolute).isDirectory();
+/** Where a path leads: the file itself, behind any links; one that is there is an ordinary file. */
+function targetOf(cwd: string, path: string, flag: string): string {
+  if (path === "") refuseWrite(flag, "an empty path", "name a file");
+  const absolute = resolve(cwd, path);
+  const there = lookAt(absolute);
+  if (there === null) {
+    if (lookAt(absolute, false) !== null)
+      refuseWrite(flag, `"${path}", a link that leads nowhere`, "name a file");
+    if (!(lookAt(dirname(absolute))?.isDirectory() ?? false))
+      refuseWrite(flag, `no folder for "${path}"`, "make the folder first, or name another");
+    return absolute;
+  }
+  if (there.isDirectory()) refuseWrite(flag, `the folder "${path}"`, "name a file");
+  if (!there.isFile())
+    refuseWrite(flag, `"${path}", which is no ordinary file`, `name a file, or "-" for standard output`);
+  return realpathSync(absolute);
 }
 
-function refuseWrite(flag: string, found: string, mend: string): never {
-  throw new InputError([{ field: flag, expected: "a file that can be written", found, mend }]);
+/** Null where nothing is there to be looked at. */
+function lookAt(absolute: string, behindLinks = true): Stats | null {
+  try {
+    return behindLinks ? statSync(absolute) : lstatSync(absolute);
+  } catch {
+    return null;
+  }
+}
+
+/** Writes beside the target, then renames: a reader sees the old file or the new one, never half of one. */
+function writeWhole(target: string, text: string, path: string): void {
+  const temporary = join(dirname(target), `${basename(target)}.tmp-${process.pid}`);
+  try {
+    // An old file's permissions stay.
+    writeFileSync(temporary, text, { mode: lookAt(target)?.mode ?? 0o666 });
+    renameSync(temporary, target);
+  } catch (error) {
+    rmSync(temporary, { force: true });
+    refuseWrite(path, writeErrorSaid(codeOf(error)), "check the permissions and the room on the disk");
+  }
+}
+
+function refuseWrite(field: string, found: string, mend: string): never {
+  refuseWith(field, "a file that can be written", found, mend);
+}
+
+function refuseWith(field: string, expected: string, found: string, mend: string): never {
+  throw new InputError([{ field, expected, found, mend }]);
 }

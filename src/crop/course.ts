@@ -20,6 +20,8 @@ export interface CropCourse {
   readonly floweringDay: number;
   /** Last day on which the crop uses water; the season's results end with it. */
   readonly maturityDay: number;
+  /** False where the season ended by its longest time, in whatever stage the crop stood. */
+  readonly ripe: boolean;
 }
 
 /** Index = value of `stageByDay`. */

@@ -42,6 +42,7 @@ export function cropCourse(
     sowingDepthMm: plan.sowingDepthMm,
     floweringDay: days - 1,
     maturityDay: days - 1,
+    ripe: clock.end === "matured",
   };
   const flowering = course.stageByDay.findIndex((stage) => stage >= midSeason);
   if (flowering >= 0) course.floweringDay = flowering;

@@ -1,6 +1,6 @@
 import cropTable from "../../data-reference/crops.json";
 import { refuse } from "../problem.ts";
-import { nearestKey } from "../scenario/nearestKey.ts";
+import { nearestName } from "../nearestName.ts";
 import type { CropPlan } from "./crop.ts";
 
 /** Where a value comes from: read in its source, recalled, a rule of the trade, or a choice of ours. */
@@ -64,7 +64,7 @@ export function findCrop(name: string, field = "crop.name"): CropDefaults {
   if (open) {
     return refuse(field, "one crop", name, `say ${open.map((crop) => `"${crop}"`).join(" or ")}`);
   }
-  const near = nearestKey(
+  const near = nearestName(
     name,
     cropDefaults.flatMap((crop) => [crop.name, ...crop.aliases]),
   );

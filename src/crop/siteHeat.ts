@@ -1,5 +1,5 @@
 import { dayInYear, dayOfMonth, daysInMonth, monthOf, yearOf } from "../weather/calendar.ts";
-import type { MonthlyNormals } from "../weather/record.ts";
+import type { MonthlyAir } from "../weather/record.ts";
 import type { CropPlan } from "./crop.ts";
 import { degreeDays, type StageLengths } from "./stages.ts";
 
@@ -17,7 +17,7 @@ export function stageHeat(
   stageDays: StageLengths,
   sowing: CropPlan["sowing"],
   baseC: number,
-  normals: MonthlyNormals,
+  normals: MonthlyAir,
 ): StageLengths {
   let day = dayInYear(someYear, sowing);
   const heatOf = (days: number): number => {
@@ -32,14 +32,14 @@ export function stageHeat(
  * The plan with a type that fills the site's season: its degree days are what its calendar days are worth there.
  * For crops with `heatNeedFitsSite`; a plan on calendar days, or a site too cold for it, is handed back as it is.
  */
-export function suitedToSite(plan: CropPlan, normals: MonthlyNormals): CropPlan {
+export function suitedToSite(plan: CropPlan, normals: MonthlyAir): CropPlan {
   if (plan.clock === "days") return plan;
   const stageLengths = stageHeat(plan.stageDaysFallback, plan.sowing, plan.baseC, normals);
   return stageLengths.some((heat) => heat <= 0) ? plan : { ...plan, stageLengths };
 }
 
 /** Mean temperature of a day in a normal year, C. */
-export function normalMeanC(day: number, normals: MonthlyNormals): number {
+export function normalMeanC(day: number, normals: MonthlyAir): number {
   const month = monthOf(day);
   const days = daysInMonth(yearOf(day), month);
   const pastMiddle = (dayOfMonth(day) - 0.5) / days - 0.5; // -0.5 to 0.5 of a month
@@ -49,7 +49,7 @@ export function normalMeanC(day: number, normals: MonthlyNormals): number {
 }
 
 /** Months 0 and 13 are last and next year's. */
-function monthMeanC(month: number, { tMaxC, tMinC }: MonthlyNormals): number {
+function monthMeanC(month: number, { tMaxC, tMinC }: MonthlyAir): number {
   const m = (month + 11) % 12;
   return ((tMaxC[m] ?? 0) + (tMinC[m] ?? 0)) / 2;
 }

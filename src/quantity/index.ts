@@ -4,4 +4,4 @@ export { tryLatitude } from "./latitude.ts";
 export { tryRainTotals } from "./rainTotals.ts";
 export { tryMoney, type Money, type MoneyFor } from "./money.ts";
 export { loadUnits, readQuantity, tryQuantity, type ReadingContext } from "./readQuantity.ts";
-export { inUnits, sayNumber, sayQuantity, sayYield, shownAs } from "./sayQuantity.ts";
+export { inUnits, sayBoth, sayNumber, sayQuantity, sayYield, shownAs } from "./sayQuantity.ts";

@@ -1,3 +1,5 @@
+import { kgPerPound, m2PerAcre, mmPerInch, mPerFoot } from "./constants.ts";
+
 /** The kinds of quantity a person writes: what each is called, the units it may come in, and how it is shown again. */
 
 export type Units = "us" | "metric";
@@ -22,9 +24,6 @@ export interface Shown {
   readonly decimals: number;
 }
 
-const mmPerInch = 25.4;
-const m2PerAcre = 4046.8564224; // international acre; the survey acre differs by 4 in a million
-const kgPerPound = 0.45359237;
 const acresPerHa = 10_000 / m2PerAcre;
 const poundsPerAcrePerKgPerHa = 1 / (kgPerPound * acresPerHa);
 
@@ -57,7 +56,7 @@ export const kinds = {
     "write the unit as ft or m",
     "m",
     "m",
-    { unit: "ft", perInside: 1 / 0.3048, decimals: 0 },
+    { unit: "ft", perInside: 1 / mPerFoot, decimals: 0 },
     { unit: "m", perInside: 1, decimals: 0 },
   ),
   /** Crop height, mm. */

@@ -56,6 +56,8 @@ export function tryQuantity(
     return within(found, bare, inside);
   if (typeof found !== "string") return { expected, mend };
   const split = splitNumber(found);
+  if (split === null && Math.abs(parseFloat(found)) === Infinity)
+    return { expected, mend: "give a smaller number: this one is too large" };
   if (split === null) return { expected, mend: "start with a number written with a point, such as 1.5" };
   const { value, unit } = split;
   if (unit === "") return bare === null ? { expected, mend } : within(value, bare, inside);

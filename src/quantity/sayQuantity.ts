@@ -1,3 +1,4 @@
+import { kgPerPound } from "./constants.ts";
 import { kinds, type QuantityKind, type Shown, type Units } from "./kinds.ts";
 
 /** A number for people: at most `significant` figures and `decimals` places, no trailing zeros, no exponent. */
@@ -19,6 +20,16 @@ export function sayQuantity(value: number, kind: QuantityKind, units: Units): st
   return `${sayNumber(inUnits(value, kind, units), decimals)} ${unit}`;
 }
 
+/**
+ * In both systems; once where they say the same.
+ * @example sayBoth(100, "depth") // "3.9 in (100 mm)"
+ */
+export function sayBoth(value: number, kind: QuantityKind): string {
+  const us = sayQuantity(value, kind, "us");
+  const metric = sayQuantity(value, kind, "metric");
+  return us === metric ? us : `${us} (${metric})`;
+}
+
 /** The number alone, in the unit `shownAs` names: for tables with the unit in their head. */
 export function inUnits(value: number, kind: QuantityKind, units: Units): number {
   const converted = value * shownAs(kind, units).perInside;
@@ -32,6 +43,6 @@ export function shownAs(kind: QuantityKind, units: Units): Shown {
 /** A yield in the crop's own unit (bu/ac or lb/ac) with US units, kg/ha otherwise. */
 export function sayYield(kgPerHa: number, unit: { us: string; kgPerUsUnit: number }, units: Units): string {
   if (units === "metric") return sayQuantity(kgPerHa, "yieldPerArea", "metric");
-  const perUnit = inUnits(kgPerHa, "yieldPerArea", "us") * (0.45359237 / unit.kgPerUsUnit);
+  const perUnit = inUnits(kgPerHa, "yieldPerArea", "us") * (kgPerPound / unit.kgPerUsUnit);
   return `${sayNumber(perUnit, unit.us === "bu/ac" ? 1 : 0)} ${unit.us}`;
 }

@@ -1,11 +1,12 @@
 import type { AnswerAtRain, Comparison, DifferenceAnswer } from "../answer/comparison.ts";
 import type { Spread } from "../answer/quantiles.ts";
 import type { Units } from "../quantity/kinds.ts";
-import { firstLines, yieldWriter } from "./firstLine.ts";
+import { differenceDigits } from "./differenceDigits.ts";
+import { firstLines } from "./firstLine.ts";
 import { methodLines } from "./methodText.ts";
 import { fixed, percent, shownIn, type Shown } from "./shownUnits.ts";
 import { tableLines } from "./textTable.ts";
-import { bullets, wrap } from "./wrap.ts";
+import { bullets, wrap } from "../wrap.ts";
 
 /** How much of the defaults is told: each with its reason, or names and values only. */
 export type DefaultsTold = "each" | "short";
@@ -54,12 +55,12 @@ function groupedLines(head: readonly (readonly string[])[], groups: readonly Gro
 function caseLines({ byRainTotal, cases, method }: Comparison, shown: Shown): string[] {
   const unit = cases[0]!.yield.unit;
   const yields = spreadColumn(
-    byRainTotal.flatMap((at) => at.cases.map((one) => one.yield)),
-    (v) => fixed(v, 0),
+    byRainTotal.flatMap((at) => at.cases.map((one) => spreadTexts(one.yield, (v) => fixed(v, 0)))),
+    method.runs,
   );
   const head = [
-    ["", "root", "water", "trans-", "evapo-", "run-", "drain-", "stored at", `yield, ${unit}`],
-    [`rain, ${shown.length}`, "depth", "use", "pired", "rated", "off", "ed", "sowing", yields.head],
+    ["", "root", "water", "by", "by", "", "", "stored at", `yield, ${unit}`],
+    [`rain, ${shown.length}`, "depth", "use", "crop", "soil", "runoff", "drained", "sowing", yields.head],
   ];
   const groups = cases.map((_, c) => ({
     heading: `"${cases[c]!.name}"`,
@@ -74,34 +75,36 @@ function caseLines({ byRainTotal, cases, method }: Comparison, shown: Shown): st
         shown.water(one.runoffMm),
         shown.water(one.drainageMm),
         shown.water(one.storedAtSowingMm),
-        yields.cell(one.yield),
+        yields.cell(spreadTexts(one.yield, (v) => fixed(v, 0))),
       ];
     }),
   }));
   return [
     ...wrap(
-      `The cases, ${shown.length}: medians of ${method.runs} runs, from sowing to maturity. P10 and P90: one season in ten is below, one above.`,
+      `The cases, ${shown.length}: ${method.runs === 1 ? "one run" : `medians of ${method.runs} runs`}, from sowing to maturity. Water use is what the crop transpires and the soil evaporates.${method.runs === 1 ? "" : " P10 and P90: one season in ten is below, one above."}`,
     ),
     "",
     ...groupedLines(head, groups),
   ];
 }
 
-function differenceLines({ byRainTotal, differences, method }: Comparison, shown: Shown): string[] {
-  const all = byRainTotal.flatMap((at) => at.differences);
+function differenceLines(comparison: Comparison, shown: Shown): string[] {
+  const { byRainTotal, differences, method } = comparison;
   const unit = differences[0]!.extraYield.unit;
+  const digits = differences.map((_, d) => differenceDigits(comparison, d, shown));
+  const usedTexts = (one: DifferenceAnswer, d: number) => spreadTexts(one.extraWaterUsedMm, digits[d]!.water);
+  const yieldTexts = (one: DifferenceAnswer, d: number) => spreadTexts(one.extraYield, digits[d]!.yield);
   const used = spreadColumn(
-    all.map((one) => one.extraWaterUsedMm),
-    shown.fineWater,
+    byRainTotal.flatMap((at) => at.differences.map(usedTexts)),
+    method.runs,
   );
-  const widest = all.reduce((a, b) => (reach(b.extraYield) > reach(a.extraYield) ? b : a));
   const yields = spreadColumn(
-    all.map((one) => one.extraYield),
-    yieldWriter(widest.extraYield),
+    byRainTotal.flatMap((at) => at.differences.map(yieldTexts)),
+    method.runs,
   );
   const head = [
-    ["", "extra", "1 rule", "2 stored", "3 extra used", `yield, ${unit}`, "mat-"],
-    [`rain, ${shown.length}`, "depth", "of thumb", "there", used.head, yields.head, "tered"],
+    ["", "extra", "1 rule", "2 stored", "3 extra used", `yield, ${unit}`, "how"],
+    [`rain, ${shown.length}`, "depth", "of thumb", "there", used.head, yields.head, "often"],
   ];
   const groups = differences.map(({ from, to }, d) => ({
     heading: `"${to}" against "${from}"`,
@@ -110,10 +113,10 @@ function differenceLines({ byRainTotal, differences, method }: Comparison, shown
       return [
         rainCell(at, shown),
         shown.depth(one.extraDepthMm),
-        shown.fineWater(one.ruleOfThumbMm),
-        shown.fineWater(one.storedInExtraDepthMm),
-        used.cell(one.extraWaterUsedMm),
-        yields.cell(one.extraYield),
+        digits[d]!.water(one.ruleOfThumbMm),
+        digits[d]!.water(one.storedInExtraDepthMm),
+        used.cell(usedTexts(one, d)),
+        yields.cell(yieldTexts(one, d)),
         percent(one.shareOfSeasonsItMattered),
       ];
     }),
@@ -126,18 +129,18 @@ function differenceLines({ byRainTotal, differences, method }: Comparison, shown
     ...groupedLines(head, groups),
     "",
     ...bullets([
-      "1 Rule of thumb: extra depth times available water capacity. 2 Stored there: available water in the extra depth on the morning of sowing. 3 Extra water used: what the crop took and the soil lost more, sowing to maturity.",
-      `Mattered: share of the seasons with a difference of ${shown.water(method.matteredFromMm)} ${shown.length} or more in water used.`,
+      "1 Rule of thumb: extra depth times available water capacity. 2 Stored there: available water in the extra depth on the morning of sowing. 3 Extra water used: what the crop took up more, sowing to maturity.",
+      `How often: share of the seasons with a difference of ${shown.water(method.matteredFromMm)} ${shown.length} or more in water taken up.`,
       ...differences.flatMap((one) => floweringSaid(one, differences.length > 1)),
     ]),
   ];
 }
 
 function floweringSaid(difference: DifferenceAnswer, named: boolean): string[] {
-  const { shareAfterFlowering: share, to, extraWaterUsedMm } = difference;
+  const { shareAfterFlowering: share, to } = difference;
   if (share === null) return [];
   const whose = named ? ` ("${to}")` : "";
-  const what = `of the ${extraWaterUsedMm.p50 < 0 ? "missing" : "extra"} transpiration, all runs together`;
+  const what = "of the difference in transpiration, all runs together";
   const much = share > 1 ? "all" : share < 0 ? "none" : percent(share);
   const turned =
     share > 1
@@ -152,22 +155,21 @@ function rainCell({ rainTotalMm }: AnswerAtRain, shown: Shown): string {
   return rainTotalMm === null ? "as is" : shown.total(rainTotalMm);
 }
 
-/** A spread as one cell of three numbers of equal width. */
-function spreadColumn(
-  spreads: readonly Spread[],
-  say: (value: number) => string,
-): { head: string; cell: (spread: Spread) => string } {
-  const texts = spreads.flatMap(({ p10, p50, p90 }) => [say(p10), say(p50), say(p90)]);
-  const width = Math.max(3, ...texts.map((text) => text.length));
-  const join = (cells: readonly string[]) => cells.map((cell) => cell.padStart(width)).join(" ");
-  return {
-    head: join(["P10", "P50", "P90"]),
-    cell: ({ p10, p50, p90 }) => join([say(p10), say(p50), say(p90)]),
-  };
+type ThreeTexts = readonly [p10: string, p50: string, p90: string];
+
+function spreadTexts({ p10, p50, p90 }: Spread, say: (value: number) => string): ThreeTexts {
+  return [say(p10), say(p50), say(p90)];
 }
 
-function reach({ p10, p90 }: Spread): number {
-  return Math.max(Math.abs(p10), Math.abs(p90));
+/** Spreads as cells of three numbers of equal width; of one run, as the one number that it is. */
+function spreadColumn(
+  spreads: readonly ThreeTexts[],
+  runs: number,
+): { head: string; cell: (spread: ThreeTexts) => string } {
+  if (runs === 1) return { head: "", cell: ([, only]) => only };
+  const width = Math.max(3, ...spreads.flat().map((text) => text.length));
+  const join = (cells: readonly string[]) => cells.map((cell) => cell.padStart(width)).join(" ");
+  return { head: join(["P10", "P50", "P90"]), cell: join };
 }
 
 function defaultLines({ defaults }: Comparison, told: DefaultsTold): string[] {

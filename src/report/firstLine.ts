@@ -1,35 +1,54 @@
-import type { AnswerAtRain, Comparison, DifferenceAnswer } from "../answer/comparison.ts";
+import type { AnswerAtRain, CaseAnswer, Comparison, DifferenceAnswer } from "../answer/comparison.ts";
 import type { Spread } from "../answer/quantiles.ts";
-import { fixed, type Shown } from "./shownUnits.ts";
+import { differenceDigits, type DifferenceDigits } from "./differenceDigits.ts";
+import { rangeSaid, rangeWithUnit, tailsSaid, tailsToSay } from "./rangeSaid.ts";
+import { fixed, percent, type Shown } from "./shownUnits.ts";
 
 /** Below this a median difference in water is not worth a number, mm. */
 const hardlyAnyMm = 1;
-/** Differences that all stay below this are told a digit finer, mm. */
-const smallMm = 12.7;
 /** From this difference in depth on, roots are called deeper or shallower, mm. */
 const tellingDepthMm = 5;
+/** From this share of seasons on, a difference that the middle season does not show is said. */
+const tellingShare = 0.1;
+
+/** What the sentences about one difference need beside it. */
+interface Telling extends DifferenceDigits {
+  readonly shown: Shown;
+  readonly method: Comparison["method"];
+}
 
 /**
  * The answer in plain words: a sentence for each case against the first, at the middle total,
- * then one for what it is at the other totals.
+ * then what stopped its roots, then what it is at the other totals.
  */
 export function firstLines(comparison: Comparison, shown: Shown): string[] {
-  const { differences, byRainTotal, rainTotalMm } = comparison;
+  const { differences, byRainTotal, rainTotalMm, method, cases } = comparison;
   if (differences.length === 0) return [singleCase(comparison, shown)];
   const alone = differences.length === 1;
   return differences.flatMap((difference, d) => {
-    const said = `${whereSaid(comparison, shown)} ${differenceSaid(difference, alone, shown)}`;
+    const telling: Telling = { ...differenceDigits(comparison, d, shown), shown, method };
+    const said = `${whereSaid(comparison, shown)} ${differenceSaid(difference, alone, telling)}`;
+    const ended = rootsEndSaid(
+      cases.find(({ name }) => name === difference.to),
+      shown,
+    );
     const others = byRainTotal.filter((at) => at.rainTotalMm !== rainTotalMm);
-    return others.length === 0 ? [said] : [said, otherTotals(others, d, shown)];
+    return [
+      ended === null ? said : `${said} ${ended}`,
+      ...(others.length === 0 ? [] : [otherTotals(others, d, difference, telling)]),
+    ];
   });
 }
 
 function singleCase(comparison: Comparison, shown: Shown): string {
-  const { finalRootDepthMm, waterUseMm, yield: grown } = comparison.cases[0]!;
+  const one = comparison.cases[0]!;
+  const { finalRootDepthMm, waterUseMm, yield: grown } = one;
+  const ended = rootsEndSaid(one, shown);
+  const single = comparison.method.runs === 1;
   return (
     `${whereSaid(comparison, shown)} the roots reached ${shown.depth(finalRootDepthMm)} ${shown.length} and the crop used ` +
-    `${shown.water(waterUseMm)} ${shown.length} of water in the middle season, for about ${fixed(grown.p50, 0)} ${grown.unit} ` +
-    `(${fixed(grown.p10, 0)} to ${fixed(grown.p90, 0)}). There is only one case: nothing to compare it with.`
+    `${shown.water(waterUseMm)} ${shown.length} of water ${single ? "in the one season run" : "in the middle season"}, for about ${fixed(grown.p50, 0)} ${grown.unit}` +
+    `${single ? "" : ` (${fixed(grown.p10, 0)} to ${fixed(grown.p90, 0)})`}. ${ended === null ? "" : `${ended} `}There is only one case: nothing to compare it with.`
   );
 }
 
@@ -43,91 +62,120 @@ function whereSaid({ rainTotalMm, annualRainMm, method }: Comparison, shown: Sho
   const { p10, p50, p90 } = annualRainMm;
   return p10 === p90
     ? `With ${shown.total(p50)} ${shown.length} of rain in the year, as it came,`
-    : `With the rain as it came (${shown.total(p50)} ${shown.length} in the middle year, ${shown.total(p10)} to ${shown.total(p90)})`;
+    : `With the rain as it came, ${shown.total(p50)} ${shown.length} in the middle year (P10 ${shown.total(p10)} to P90 ${shown.total(p90)}),`;
 }
 
-function differenceSaid(difference: DifferenceAnswer, alone: boolean, shown: Shown): string {
-  const { extraWaterUsedMm: water, extraYield, to, from, extraDepthMm } = difference;
-  const who = alone ? subjectOf(extraDepthMm, to) : `"${to}"`;
-  if (water.p10 === 0 && water.p90 === 0) {
+/** Roots that would have gone on: that they were stopped belongs to the answer. */
+function rootsEndSaid(one: CaseAnswer | undefined, shown: Shown): string | null {
+  if (one === undefined || one.rootsEndAt === null) return null;
+  const { name, finalRootDepthMm, rootsEndAt } = one;
+  const depth = `${shown.depth(finalRootDepthMm)} ${shown.length}`;
+  return rootsEndAt === "rock"
+    ? `The roots of "${name}" could not go deeper: rock at ${depth} ends them.`
+    : `The roots of "${name}" could not go deeper: the soil is described to ${depth}.`;
+}
+
+function differenceSaid(difference: DifferenceAnswer, alone: boolean, telling: Telling): string {
+  const { extraWaterUsedMm: water, from } = difference;
+  const { shown, method } = telling;
+  const who = subjectOf(difference, alone);
+  const season = method.runs === 1 ? "in the one season run" : "in the middle season";
+  if (isNothing(difference))
     return `${who} used exactly as much water as "${from}": no difference in water or yield.`;
-  }
+  const asMuch = `${who} used about as much water as "${from}"`;
   const unit = shown.length;
   if (Math.abs(water.p50) < hardlyAnyMm) {
-    return (
-      `${who} used about as much water as "${from}" in the middle season (${rangeWithUnit(water, shown.fineWater, unit)}), ` +
-      `worth ${nextToNothing(extraYield)}.`
-    );
+    const tails = tailsOf(difference, telling);
+    if (tails !== null) return `${asMuch} in most seasons, worth next to nothing, but ${tails}.`;
+    return `${asMuch} ${season}${inBrackets(rangeWithUnit(water, telling.water, unit), method)}, worth ${nextToNothing(difference, telling)}.`;
   }
   const more = water.p50 > 0 ? "more" : "less";
-  const say = waterWriter(water, shown);
   return (
-    `${who} used ${say(Math.abs(water.p50))} ${unit} ${more} water in the middle season ` +
-    `(${rangeSaid(water, say)}), ${worthSaid(extraYield)}.`
+    `${who} used ${telling.water(Math.abs(water.p50))} ${unit} ${more} water ${season}` +
+    `${inBrackets(rangeSaid(water, telling.water), method)}, ${worthSaid(difference, telling)}.`
   );
 }
 
-function subjectOf(extraDepthMm: number, name: string): string {
-  if (extraDepthMm >= tellingDepthMm) return "the deeper roots";
-  if (extraDepthMm <= -tellingDepthMm) return "the shallower roots";
-  return `"${name}"`;
+/** One run has no range. */
+function inBrackets(range: string, { runs }: Comparison["method"]): string {
+  return runs === 1 ? "" : ` (${range})`;
 }
 
-function worthSaid(spread: DifferenceAnswer["extraYield"]): string {
-  const say = yieldWriter(spread);
-  const middle = say(Math.abs(spread.p50));
-  if (Number(middle) === 0) return `worth ${nextToNothing(spread)}`;
-  const verb = spread.p50 > 0 ? "worth" : "which costs";
-  return `${verb} about ${middle} ${spread.unit} (${rangeSaid(spread, say)})`;
+/** Whether every run was the same, as far as its results tell. */
+function isNothing({ extraWaterUsedMm, extraYield, shareOfSeasonsItMattered }: DifferenceAnswer): boolean {
+  const all = [extraWaterUsedMm, extraYield].flatMap(({ p10, p50, p90 }) => [p10, p50, p90]);
+  return shareOfSeasonsItMattered === 0 && all.every((value) => value === 0);
 }
 
-function nextToNothing(spread: DifferenceAnswer["extraYield"]): string {
-  const say = yieldWriter(spread);
-  if (Number(say(spread.p10)) === 0 && Number(say(spread.p90)) === 0) return "nothing in yield";
-  return `next to nothing in yield (${rangeWithUnit(spread, say, spread.unit)})`;
+/** "The deeper roots" only where nothing else could have made the difference. */
+function subjectOf({ extraDepthMm, onlyRootsDiffer, to }: DifferenceAnswer, alone: boolean): string {
+  if (alone && onlyRootsDiffer && extraDepthMm >= tellingDepthMm) return "the deeper roots";
+  if (alone && onlyRootsDiffer && extraDepthMm <= -tellingDepthMm) return "the shallower roots";
+  return `"${to}"`;
 }
 
-function waterWriter({ p10, p90 }: Spread, shown: Shown): (mm: number) => string {
-  return Math.max(Math.abs(p10), Math.abs(p90)) < smallMm ? shown.fineWater : shown.water;
+function worthSaid(difference: DifferenceAnswer, telling: Telling): string {
+  const { extraYield } = difference;
+  const middle = telling.yield(Math.abs(extraYield.p50));
+  if (Number(middle) === 0) {
+    const tails = tailsToSay(extraYield, telling.yield, extraYield.unit, tellingYield(telling.method));
+    return tails.length > 0
+      ? `worth nothing in most seasons, but ${tailsSaid(tails)}`
+      : `worth ${nextToNothing(difference, telling)}`;
+  }
+  const verb = extraYield.p50 > 0 ? "worth" : "which costs";
+  return `${verb} about ${middle} ${extraYield.unit}${inBrackets(rangeSaid(extraYield, telling.yield), telling.method)}`;
 }
 
-/** A digit after the point where bushels are few. */
-export function yieldWriter({
-  unit,
-  p10,
-  p90,
-}: Spread & { readonly unit: string }): (value: number) => string {
-  const few = unit === "bu/ac" && Math.max(Math.abs(p10), Math.abs(p90)) < 3;
-  return (value) => fixed(value, few ? 1 : 0);
+function nextToNothing({ extraYield }: DifferenceAnswer, { yield: say, method }: Telling): string {
+  const { p10, p50, p90, unit } = extraYield;
+  if ([p10, p50, p90].every((value) => Number(say(value)) === 0)) return "nothing in yield";
+  return `next to nothing in yield${inBrackets(rangeWithUnit(extraYield, say, unit), method)}`;
 }
 
-/** `0.1 to 0.8`, `0.2 less to 0.8 more`, `0.1 to 0.5 less`. */
-function rangeSaid({ p10, p50, p90 }: Spread, say: (value: number) => string): string {
-  const low = say(Math.abs(p10));
-  const high = say(Math.abs(p90));
-  const lowIsLess = p10 < 0 && Number(low) !== 0;
-  const highIsMore = p90 > 0 && Number(high) !== 0;
-  if (!lowIsLess) return `${low} to ${high}`;
-  if (highIsMore) return `${low} less to ${high} more`;
-  return p50 < 0 ? `${high} to ${low}` : `${low} less to ${high}`;
+/** The yield of the least water that counts as a difference, by the middle of the yield line's slope. */
+function tellingYield({ yieldLine, matteredFromMm }: Comparison["method"]): number {
+  return (matteredFromMm * yieldLine.slopeKgPerHaPerMm.middle) / yieldLine.kgPerHaPerUnit;
 }
 
-/** The same where the sentence does not say more or less: `0.00 to 0.20 in`, `0.01 to 0.18 in less`. */
-function rangeWithUnit(spread: Spread, say: (value: number) => string, unit: string): string {
-  const allLess =
-    Number(say(Math.abs(spread.p10))) !== 0 &&
-    spread.p10 < 0 &&
-    !(spread.p90 > 0 && Number(say(spread.p90)) !== 0);
-  if (!allLess) return `${rangeSaid(spread, say)} ${unit}`;
-  return `${say(Math.abs(spread.p90))} to ${say(Math.abs(spread.p10))} ${unit} less`;
+/** What a middle season of nothing hides; null where that is nothing either. */
+function tailsOf(difference: DifferenceAnswer, telling: Telling): string | null {
+  const { extraWaterUsedMm, extraYield, shareOfSeasonsItMattered } = difference;
+  const { shown, method } = telling;
+  const tails = tailsToSay(extraWaterUsedMm, telling.water, shown.length, method.matteredFromMm);
+  const grown = tailsToSay(extraYield, telling.yield, extraYield.unit, tellingYield(method));
+  const together = [...tails, ...grown.filter(({ side }) => !tails.some((one) => one.side === side))].map(
+    (tail) => {
+      const also = grown.find((one) => one !== tail && one.side === tail.side);
+      return also === undefined ? tail : { ...tail, amount: `${tail.amount} and ${also.amount}` };
+    },
+  );
+  if (together.length > 0) return tailsSaid(together);
+  if (shareOfSeasonsItMattered < tellingShare) return null;
+  return `the difference was ${shown.water(method.matteredFromMm)} ${shown.length} or more in ${percent(shareOfSeasonsItMattered)} of them`;
 }
 
 /** `At 12 in it is 0.2 in and 2 bu/ac; at 14 in 0.7 in and 7 bu/ac.` */
-function otherTotals(others: readonly AnswerAtRain[], d: number, shown: Shown): string {
+function otherTotals(
+  others: readonly AnswerAtRain[],
+  d: number,
+  middle: DifferenceAnswer,
+  telling: Telling,
+): string {
+  const { shown } = telling;
   const parts = others.map((at, i) => {
-    const { extraWaterUsedMm, extraYield } = at.differences[d]!;
+    const difference = at.differences[d]!;
+    const { extraWaterUsedMm, extraYield } = difference;
     const total = `${i === 0 ? "At" : "at"} ${shown.total(at.rainTotalMm ?? 0)} ${shown.length}${i === 0 ? " it is" : ""}`;
-    return `${total} ${waterWriter(extraWaterUsedMm, shown)(extraWaterUsedMm.p50)} ${shown.length} and ${yieldWriter(extraYield)(extraYield.p50)} ${extraYield.unit}`;
+    const figures = `${telling.water(Math.abs(extraWaterUsedMm.p50))} ${shown.length} and ${telling.yield(Math.abs(extraYield.p50))} ${extraYield.unit}`;
+    const tails = Math.abs(extraWaterUsedMm.p50) < hardlyAnyMm ? tailsOf(difference, telling) : null;
+    return `${total} ${figures}${sideOf(extraWaterUsedMm, middle.extraWaterUsedMm)}${tails === null ? "" : ` in most seasons, but ${tails}`}`;
   });
   return `${parts.join("; ")}.`;
+}
+
+/** Said where the reader cannot know it from the sentence before. */
+function sideOf(here: Spread, before: Spread): string {
+  if (here.p50 < 0) return " less";
+  return before.p50 < 0 && here.p50 > 0 ? " more" : "";
 }

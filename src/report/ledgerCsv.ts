@@ -1,3 +1,4 @@
+import { mmPerInch } from "../quantity/constants.ts";
 import papa from "papaparse";
 import type { CaseAfterRun } from "../answer/run.ts";
 import { stageNames } from "../crop/course.ts";
@@ -5,6 +6,7 @@ import type { Units } from "../quantity/kinds.ts";
 import type { Ledger } from "../season/season.ts";
 import type { DailyWeather } from "../weather/record.ts";
 import { isoDate } from "../weather/calendar.ts";
+import { printable } from "./printable.ts";
 import { roundForPrint } from "./roundForPrint.ts";
 
 /** Columns taken as they are from the ledger; each name gets the unit of length behind it. */
@@ -71,11 +73,11 @@ function dayRow(
 ): (string | number | null)[] {
   const { ledger, course, firstIndex, plan } = one;
   const index = firstIndex + day;
-  const say = (mm: number) => roundForPrint(units === "us" ? mm / 25.4 : mm);
+  const say = (mm: number) => roundForPrint(units === "us" ? mm / mmPerInch : mm);
   const demandMm = ledger.transpirationDemandMm[day]!;
   return [
     isoDate(weather.firstDay + index),
-    plan.name,
+    printable(plan.name),
     stageNames[course.stageByDay[day]!]!,
     say(weather.et0Mm[index]!),
     ...fluxes.map(([, key]) => say(ledger[key][day]!)),

@@ -1,6 +1,8 @@
 import type { Comparison, ComparisonMethod } from "../answer/comparison.ts";
+import { mmPerInch } from "../quantity/constants.ts";
 import { fixed, percent, type Shown } from "./shownUnits.ts";
-import { bullets, referenceEtSaid, sentence } from "./wrap.ts";
+import { bullets } from "../wrap.ts";
+import { referenceEtSaid, sentence } from "./sentence.ts";
 
 /** How the answer came about, a paragraph a subject. */
 export function methodLines({ method, cases }: Comparison, shown: Shown): string[] {
@@ -21,7 +23,7 @@ function drawsSaid(method: ComparisonMethod): string {
       ? ` over ${method.sowingYears} sowing ${method.sowingYears === 1 ? "year" : "years"}, gone through again with other draws`
       : "";
   return (
-    `${method.runs} runs${again}, seed ${method.seed}. Every case and every rainfall total meets the same years and draws: ` +
+    `${method.runs === 1 ? "One run" : `${method.runs} runs`}${again}, seed ${method.seed}. Every case and every rainfall total meets the same years and draws: ` +
     `yield slope, available water capacity (sd ${percent(method.availableCapacitySd)}), deep starting water ` +
     `(sd ${percent(method.deepWaterSd)} of capacity), density reading (${method.densityReading}).`
   );
@@ -29,13 +31,13 @@ function drawsSaid(method: ComparisonMethod): string {
 
 function yieldLineSaid(line: ComparisonMethod["yieldLine"], unit: string, shown: Shown): string {
   const { low, middle, high } = line.slopeKgPerHaPerMm;
-  const mm = shown.system === "us" ? 25.4 : 1;
+  const mm = shown.system === "us" ? mmPerInch : 1;
   const slope = (kgPerHaPerMm: number) =>
     fixed((kgPerHaPerMm * mm) / line.kgPerHaPerUnit, unit === "lb/ac" ? 0 : 1);
   const cap =
     line.capKgPerHa === null ? "" : `, at most ${fixed(line.capKgPerHa / line.kgPerHaPerUnit, 0)} ${unit}`;
   return (
     `Yield = slope x (water use - ${shown.water(line.thresholdMm)} ${shown.length}), slope ${slope(low)} to ${slope(high)}, ` +
-    `most likely ${slope(middle)} ${unit} per ${shown.length}${cap}, never below 0. Source: ${sentence(line.source)}`
+    `most likely ${slope(middle)} ${unit} per ${shown.length}${cap}, never below 0. What a case evaporates beyond the first grows nothing and is not counted. Source: ${sentence(line.source)}`
   );
 }

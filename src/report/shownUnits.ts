@@ -1,3 +1,4 @@
+import { mmPerInch } from "../quantity/constants.ts";
 import type { Units } from "../quantity/kinds.ts";
 
 /** Numbers as people read them in one of the two systems. */
@@ -15,17 +16,15 @@ export interface Shown {
   readonly yield: (value: number, unit: string) => string;
 }
 
-const mmPerIn = 25.4;
-
 export function shownIn(system: Units): Shown {
   const us = system === "us";
   return {
     system,
     length: us ? "in" : "mm",
-    water: us ? (mm) => fixed(mm / mmPerIn, 1) : (mm) => fixed(mm, 0),
-    fineWater: us ? (mm) => fixed(mm / mmPerIn, 2) : (mm) => fixed(mm, 1),
-    depth: us ? (mm) => fixed(mm / mmPerIn, 1) : (mm) => fixed(mm, 0),
-    total: us ? (mm) => trimmed(mm / mmPerIn) : (mm) => fixed(mm, 0),
+    water: us ? (mm) => fixed(mm / mmPerInch, 1) : (mm) => fixed(mm, 0),
+    fineWater: us ? (mm) => fixed(mm / mmPerInch, 2) : (mm) => fixed(mm, 1),
+    depth: us ? (mm) => fixed(mm / mmPerInch, 1) : (mm) => fixed(mm, 0),
+    total: us ? (mm) => trimmed(mm / mmPerInch) : (mm) => fixed(mm, 0),
     yield: (value) => fixed(value, 0),
   };
 }

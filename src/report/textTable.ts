@@ -1,4 +1,5 @@
-import { textWidth } from "./wrap.ts";
+import { printable } from "./printable.ts";
+import { textWidth } from "../wrap.ts";
 
 /** A table in columns of text: the first column left, all others right. */
 export interface TextTable {
@@ -12,7 +13,7 @@ const narrowestName = 12;
 
 /** Lines of at most 80 columns; a name too long for the room left is cut and ends in "~". */
 export function tableLines({ head, rows }: TextTable): string[] {
-  const all = [...head, ...rows];
+  const all = [...head, ...rows].map((row) => row.map(printable));
   const columns = Math.max(...all.map((row) => row.length));
   const widths = Array.from({ length: columns }, (_, c) =>
     Math.max(...all.map((row) => row[c]?.length ?? 0)),

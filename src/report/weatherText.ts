@@ -3,7 +3,8 @@ import type { ElementAnswer, WeatherAnswer } from "../answer/weatherAnswer.ts";
 import type { Units } from "../quantity/kinds.ts";
 import { shownIn, type Shown } from "./shownUnits.ts";
 import { tableLines } from "./textTable.ts";
-import { bullets, referenceEtSaid, wrap } from "./wrap.ts";
+import { bullets, wrap } from "../wrap.ts";
+import { referenceEtSaid } from "./sentence.ts";
 
 /** Gaps listed for one element; the rest is a count. */
 const gapsListed = 6;

@@ -45,16 +45,18 @@ const cropShape = {
   }).optional(),
   kcbDormant: number("Basal crop coefficient of the sleeping crop", kcb).optional(),
   stand: quantity("share", {
-    means: "Leaf area against a full stand; or give `population` and `fullPopulation`",
+    means:
+      "Leaf area against a full stand, in a thin stand or in wide or skipped rows; or give `population` and `fullPopulation`",
     otherwise: "100 %",
     within: { from: 0.05, to: 1, says: "5 to 100 %" },
   }).optional(),
   population: quantity("population", {
-    means: "Plants on the ground",
+    means:
+      "Plants on the ground, counted over rows and the room between them, so that wide or skipped rows count as thin",
     within: { from: 0, to: 1000, above: true, says: "more than 0 and at most 4,000,000 plants/ac" },
   }).optional(),
   fullPopulation: quantity("population", {
-    means: "Plants of a full stand here",
+    means: "Plants of a full stand here, in rows of the usual width",
     within: { from: 0, to: 1000, above: true, says: "more than 0 and at most 4,000,000 plants/ac" },
   }).optional(),
   plantHabit: choice(

@@ -1,4 +1,4 @@
-import { usPerInchOfSlope } from "../answer/yieldLine.ts";
+import { usPerInchOfSlope } from "../crop/yieldLine.ts";
 import {
   inUnits,
   sayMonthDay,
@@ -9,7 +9,8 @@ import {
   type QuantityKind,
   type Units,
 } from "../quantity/index.ts";
-import { bullets, wrap } from "../report/wrap.ts";
+import { printable } from "../report/printable.ts";
+import { bullets, wrap } from "../wrap.ts";
 import { textureClass } from "../soil/texture.ts";
 import { isoDate, yearOf } from "../weather/calendar.ts";
 import type { Case, Scenario, WeatherPlan } from "./scenario.ts";
@@ -100,7 +101,7 @@ function ensembleLine({ ensemble }: Scenario, say: Say): string {
 function caseLines(one: Case, first: Case | null, say: Say, units: Units): string[] {
   const differs = (part: (of: Case) => unknown) =>
     first === null || JSON.stringify(part(one)) !== JSON.stringify(part(first));
-  const lines = ["", `Case "${one.name}"`, ...bullets([rootingSaid(one, say)])];
+  const lines = ["", printable(`Case "${one.name}"`), ...bullets([rootingSaid(one, say)])];
   if (differs(({ layers }) => layers)) lines.push(...bullets(["soil:"]), ...layerTable(one, units));
   else lines.push(...bullets(["soil as in the first case"]));
   if (differs(({ startingWater }) => startingWater)) lines.push(...bullets([startSaid(one, say)]));
@@ -153,7 +154,7 @@ function layerTable({ layers }: Case, units: Units): string[] {
     const { sandFraction, clayFraction, hindrance, openShare } = layer;
     const pace = openShare + (1 - openShare) * hindrance.usual;
     return [
-      layer.name,
+      printable(layer.name),
       `${depth(layer.topMm, units)}-${depth(layer.bottomMm, units)}`,
       textureClass(sandFraction, clayFraction),
       (layer.bulkDensityKgPerM3 / 1000).toFixed(2),

@@ -8,7 +8,7 @@ import {
   tryRainTotals,
   type QuantityKind,
 } from "../quantity/index.ts";
-import { nearestKey } from "./nearestKey.ts";
+import { nearestName } from "../nearestName.ts";
 import { encodeFault, type Fault } from "./problems.ts";
 
 // Without this zod tries to compile code, which a page's security policy forbids.
@@ -116,7 +116,10 @@ export function rainTotals(means: string) {
 /** A plain number. */
 export function number(means: string, within: Within) {
   return z
-    .number({ error: () => fault(`a number, ${within.says}`, "write it without quotes or unit") })
+    .number({
+      error: ({ input }) =>
+        fault(`a number, ${within.says}`, tooLarge(input) ?? "write it without quotes or unit"),
+    })
     .refine((value) => isWithin(value, within), {
       error: () => fault(`a number, ${within.says}`, "check the number"),
     })
@@ -126,11 +129,16 @@ export function number(means: string, within: Within) {
 export function wholeNumber(means: string, from: number, to: number) {
   const wanted = `a whole number from ${from} to ${to}`;
   return z
-    .number({ error: () => fault(wanted, "write it without quotes") })
+    .number({ error: ({ input }) => fault(wanted, tooLarge(input) ?? "write it without quotes") })
     .refine((value) => Number.isInteger(value) && value >= from && value <= to, {
       error: () => fault(wanted, "check the number"),
     })
     .describe(`${means}; ${wanted}.`);
+}
+
+/** JSON takes 1e400, which no number of ours can hold. */
+function tooLarge(input: unknown): string | null {
+  return typeof input === "number" && Math.abs(input) === Infinity ? "give a smaller number" : null;
 }
 
 export function yesOrNo(means: string) {
@@ -144,7 +152,7 @@ export function choice<const T extends readonly [string, ...string[]]>(words: T,
   return z
     .enum(words, {
       error: ({ input }) => {
-        const near = typeof input === "string" ? nearestKey(input, words) : null;
+        const near = typeof input === "string" ? nearestName(input, words) : null;
         return fault(
           `one of ${words.map((word) => `"${word}"`).join(", ")}`,
           near === null ? "choose one of these" : `did you mean "${near}"?`,

@@ -1,7 +1,7 @@
 import { tryMoney, type Money } from "../quantity/index.ts";
-import type { YieldUnit } from "../answer/yieldLine.ts";
+import type { YieldUnit } from "../crop/yieldLine.ts";
 import type { ScenarioFile } from "./file.ts";
-import { nearestKey } from "./nearestKey.ts";
+import { nearestName } from "../nearestName.ts";
 import { complain, type Notebook } from "./notebook.ts";
 
 /** Money, evidence and row positions: this version checks them and says that it does not use them. */
@@ -26,7 +26,7 @@ export function checkLaterParts(
 
 function checkCase(name: string, caseNames: readonly string[], field: string, notebook: Notebook): void {
   if (caseNames.includes(name)) return;
-  const near = nearestKey(name, caseNames);
+  const near = nearestName(name, caseNames);
   const list = caseNames.map((one) => `"${one}"`).join(", ");
   complain(
     notebook,

@@ -8,7 +8,7 @@ import type {
   SoilPart,
   SurfacePart,
 } from "./file.ts";
-import { nearestKey } from "./nearestKey.ts";
+import { nearestName } from "../nearestName.ts";
 import { complain, type Notebook } from "./notebook.ts";
 
 /** One case as if it had a file of its own, and where each part of it stands in the real one. */
@@ -132,7 +132,7 @@ function mergeLayers(
       paths[index] = here;
       return;
     }
-    const near = nearestKey(patch.name, names);
+    const near = nearestName(patch.name, names);
     const list = names.map((name) => `"${name}"`).join(", ");
     if (matches.length > 1)
       complain(

@@ -1,5 +1,5 @@
 import { InputError, quoteFound, type Problem } from "../problem.ts";
-import { sayQuantity, type QuantityKind } from "../quantity/index.ts";
+import { sayBoth, type QuantityKind } from "../quantity/index.ts";
 import type { DefaultUsed } from "./scenario.ts";
 
 /** What is written down while a file is resolved: defaults used, things noticed, problems. */
@@ -59,11 +59,4 @@ export function orPlainDefault<T extends string | number | boolean>(
   if (given !== undefined) return given;
   defaults.push({ field, value: String(otherwise), why });
   return otherwise;
-}
-
-/** `4 in (100 mm)`; once where both systems say the same. */
-export function sayBoth(value: number, kind: QuantityKind): string {
-  const us = sayQuantity(value, kind, "us");
-  const metric = sayQuantity(value, kind, "metric");
-  return us === metric ? us : `${us} (${metric})`;
 }

@@ -1,5 +1,5 @@
 import { quoteFound, type Problem } from "../problem.ts";
-import { nearestKey } from "./nearestKey.ts";
+import { nearestName } from "../nearestName.ts";
 
 /** What a field of the file found wrong. It travels through zod as the text of its message. */
 export type Fault =
@@ -38,7 +38,7 @@ function problemsOfIssue(
     return [{ path, problem: { field: sayPath(path), expected, found, mend } }];
   }
   return keys.map((key) => {
-    const near = nearestKey(key, fault.known);
+    const near = nearestName(key, fault.known);
     return {
       path: [...path, key],
       problem: {

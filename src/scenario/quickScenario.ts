@@ -1,5 +1,7 @@
-import { cropNamed } from "../crop/crops.ts";
+import { cropNamed, defaultPlan } from "../crop/crops.ts";
 import { InputError, refuse, type Problem } from "../problem.ts";
+import { mmPerInch } from "../quantity/constants.ts";
+import { sayBoth, tryQuantity } from "../quantity/index.ts";
 import { patternSite } from "../weather/rainPatterns.ts";
 import { scenarioFormat } from "./file.ts";
 import type { DefaultUsed } from "./scenario.ts";
@@ -25,13 +27,14 @@ export interface QuickScenario {
 
 /**
  * A scenario file from the answers on a command line.
+ * `loadUnits` is to be awaited before.
  * @throws InputError that names the flags that are missing
  */
 export function quickScenario(question: QuickQuestion): QuickScenario {
   const { texture, rain, crop, deeper } = allFour(question);
   const assumed: DefaultUsed[] = [];
-  const assume = (field: string, value: string, why: string): string => {
-    assumed.push({ field, value, why });
+  const assume = (field: string, value: string, why: string, told = value): string => {
+    assumed.push({ field, value: told, why });
     return value;
   };
   const fallow = fallowFor(crop);
@@ -44,6 +47,7 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
       "site.elevation",
       `${patternSite.elevationM} m`,
       "of the invented site the rain patterns belong to",
+      sayBoth(patternSite.elevationM, "elevation"),
     );
   const pattern =
     question.pattern ??
@@ -59,8 +63,8 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
   );
   const bottom = assume(
     "soil.layers[1].bottom",
-    "72 in",
-    "deep enough for the roots; say in a file where rock or caliche begins",
+    `${bottomIn(crop, deeper)} in`,
+    "deep enough for the deeper roots; say in a file where rock or caliche begins",
   );
   const length = assume("fallow.length", fallow.length, fallow.why);
   const share = assume(
@@ -149,6 +153,20 @@ function fallowFor(crop: string): { length: string; why: string } {
         length: "14 months",
         why: "since the last harvest, a summer of fallow between; common practice, no source",
       };
+}
+
+const usualBottomIn = 72;
+/** What a scenario may describe, 32 ft. */
+const deepestBottomIn = 384;
+
+/** Soil down to the deepest that the crop can root and the extra depth, in whole feet; 72 in at least. */
+function bottomIn(crop: string, deeper: string): number {
+  const known = cropNamed(crop);
+  const extraMm = tryQuantity(deeper, "depth");
+  // What is wrong with either is told when the scenario is read.
+  if (known === null || typeof extraMm !== "number") return usualBottomIn;
+  const neededIn = (defaultPlan(known).maxRootDepthMm + Math.max(0, extraMm)) / mmPerInch;
+  return Math.min(Math.max(usualBottomIn, 12 * Math.ceil(neededIn / 12)), deepestBottomIn);
 }
 
 function amount(deeper: string): string {

@@ -1,6 +1,6 @@
 import { InputError } from "../problem.ts";
-import { cropNamed } from "../crop/crops.ts";
-import { loadUnits, sayQuantity } from "../quantity/index.ts";
+import { cropNamed, defaultPlan } from "../crop/crops.ts";
+import { loadUnits, sayMonthDay, sayQuantity } from "../quantity/index.ts";
 import type { CasePart, ScenarioFile } from "./file.ts";
 import { checkLaterParts } from "./laterParts.ts";
 import { mergeCase, type MergedCase } from "./mergeCase.ts";
@@ -10,7 +10,7 @@ import type { ReadText } from "./readText.ts";
 import { isDescribed, resolveCrop } from "./resolveCrop.ts";
 import { resolveGround } from "./resolveGround.ts";
 import { readBaseLayers, resolveLayers, type BaseLayers } from "./resolveSoil.ts";
-import { resolveStartingWater } from "./resolveStartingWater.ts";
+import { resolveStartingWater, type Sampled } from "./resolveStartingWater.ts";
 import { resolveWeather, type PlaceAndWeather } from "./resolveWeather.ts";
 import { resolveYield } from "./resolveYield.ts";
 import type { Case, DefaultUsed, EnsemblePlan, Scenario } from "./scenario.ts";
@@ -33,13 +33,17 @@ export async function resolveScenario(raw: unknown, { readText }: Surroundings):
   return resolveFile(readScenarioFile(raw), readText);
 }
 
-function resolveFile(file: ScenarioFile, readText: ReadText): Scenario {
+function resolveFile(written: ScenarioFile, readText: ReadText): Scenario {
   const notebook = openNotebook();
-  const base = readBaseLayers(file, readText, notebook);
-  const place = resolveWeather(file.weather, file.site ?? {}, readText, notebook);
+  const base = readBaseLayers(written, readText, notebook);
+  const place = resolveWeather(written.weather, written.site ?? {}, readText, notebook);
+  const file = sownInItsSpring(written, place, notebook);
   const parts = casesOf(file, notebook);
+  const sampled = base === undefined ? null : sampledSoil(file, base);
   const cases =
-    base === undefined ? [] : parts.map((part, c) => resolveCase(file, base, place, part, c, notebook));
+    base === undefined
+      ? []
+      : parts.map((part, c) => resolveCase(file, base, sampled, place, part, c, notebook));
   if (base === undefined) resolveCrop(file.crop, file.crop, place?.normals ?? null, "crop", notebook);
   // What an unknown crop's yield lacks is of no interest before the crop is there.
   const hasCrop = cropNamed(file.crop.name) !== null || isDescribed(file.crop);
@@ -103,9 +107,37 @@ function casesOf({ cases }: ScenarioFile, notebook: Notebook): readonly CasePart
   return cases;
 }
 
+/** South of the equator a crop's usual day of sowing, which is a northern one, is half a year later. */
+function sownInItsSpring(
+  file: ScenarioFile,
+  place: PlaceAndWeather | undefined,
+  notebook: Notebook,
+): ScenarioFile {
+  const known = cropNamed(file.crop.name);
+  if (known === null || file.crop.sowing !== undefined || (place?.site.latitudeDeg ?? 0) >= 0) return file;
+  const { month, day } = defaultPlan(known).sowing;
+  const sowing = { month: ((month + 5) % 12) + 1, day: Math.min(day, 28) };
+  notebook.defaults.push({
+    field: "crop.sowing",
+    value: sayMonthDay(sowing),
+    why: "half a year after the usual day in the north",
+  });
+  return { ...file, crop: { ...file.crop, sowing } };
+}
+
+/** The file's own soil without any case; null where it has faults, which the cases then tell. */
+function sampledSoil(file: ScenarioFile, base: BaseLayers): Sampled | null {
+  const scratch = openNotebook();
+  const merged = mergeCase(file, base.layers, base.paths, { name: "" }, "soil", scratch);
+  const soil = resolveLayers(merged, base.restrictedAtMm, scratch);
+  if (soil === undefined || scratch.problems.length > 0) return null;
+  return { layers: soil.layers, waters: (merged.soil.layers ?? []).map(({ water }) => water) };
+}
+
 function resolveCase(
   file: ScenarioFile,
   base: BaseLayers,
+  sampled: Sampled | null,
   place: PlaceAndWeather | undefined,
   part: CasePart,
   c: number,
@@ -115,7 +147,7 @@ function resolveCase(
   const own: Notebook = c === 0 ? notebook : { ...notebook, defaults: [] };
   const soil = resolveLayers(merged, base.restrictedAtMm, own);
   const crop = resolveCrop(merged.crop, file.crop, place?.normals ?? null, merged.cropPath, own);
-  const startingWater = soil && resolveStartingWater(merged, soil.layers, own);
+  const startingWater = soil && resolveStartingWater(merged, soil.layers, sampled, own);
   const below = soil && { ...soil, group: merged.soil.hydrologicGroup };
   const ground = below && resolveGround(merged.surface, merged.crop.name, below, merged.surfacePath, own);
   const sliceThicknessMm = orDefault(
@@ -155,12 +187,13 @@ function resolveCase(
   return {
     name: merged.name,
     layers: soil.layers,
+    endsOnRock: soil.restrictedAtMm !== null && soil.restrictedAtMm <= bottomMm,
     sliceThicknessMm,
     startingWater,
     ground,
     crop,
     fallowDays: Math.round(fallow),
-    rooting: rootingOf(merged, bottomMm, part, c === 0, notebook),
+    rooting: rootingOf(merged, crop.sowingDepthMm, bottomMm, part, c === 0, notebook),
     uptake: { rule, sharePerDay: crop.uptakeSharePerDay, depletionFraction: crop.depletionFraction },
     slowDrainage,
   };
@@ -183,13 +216,23 @@ function tellOwnDefaults(
 }
 
 function rootingOf(
-  { rootingDepth, path }: MergedCase,
+  { name, rootingDepth, path }: MergedCase,
+  sowingDepthMm: number,
   bottomMm: number,
   { soil }: CasePart,
   isFirst: boolean,
   notebook: Notebook,
 ): Case["rooting"] {
   if (rootingDepth === undefined) return { kind: "grown" };
+  if (rootingDepth.kind === "absolute" && rootingDepth.depthMm <= sowingDepthMm) {
+    complain(
+      notebook,
+      `${path}.rootingDepth`,
+      `a depth below the seed of "${name}", ${sayQuantity(sowingDepthMm, "depth", "us")}`,
+      sayQuantity(rootingDepth.depthMm, "depth", "us"),
+      "give a depth that leaves it roots",
+    );
+  }
   if (rootingDepth.kind === "absolute" && rootingDepth.depthMm > bottomMm + 0.1) {
     complain(
       notebook,

@@ -1,7 +1,7 @@
 import type { CropPlan } from "../crop/crop.ts";
 import { cropNamed, defaultPlan, findCrop } from "../crop/crops.ts";
 import { suitedToSite } from "../crop/siteHeat.ts";
-import type { MonthlyNormals } from "../weather/record.ts";
+import type { MonthlyAir } from "../weather/record.ts";
 import { asStages, clockOf, lengthsOf, stagesOf, standOf } from "./cropStages.ts";
 import type { CropPart } from "./file.ts";
 import { attempt, complain, orPlainDefault, type Notebook } from "./notebook.ts";
@@ -28,7 +28,7 @@ const ownNumbers = [
 export function resolveCrop(
   part: CropPart,
   base: CropPart,
-  normals: MonthlyNormals | null,
+  normals: MonthlyAir | null,
   path: string,
   notebook: Notebook,
 ): CropPlan | undefined {

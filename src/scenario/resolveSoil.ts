@@ -1,4 +1,4 @@
-import { sayQuantity } from "../quantity/index.ts";
+import { sayBoth, sayQuantity } from "../quantity/index.ts";
 import { restrictAt } from "../soil/column.ts";
 import { readHorizons } from "../soil/horizons.ts";
 import type { SoilLayer } from "../soil/layer.ts";
@@ -6,7 +6,7 @@ import type { LayerDescription } from "../soil/layerDescription.ts";
 import { resolveLayer } from "../soil/resolveLayer.ts";
 import type { LayerPart, ScenarioFile } from "./file.ts";
 import type { MergedCase } from "./mergeCase.ts";
-import { attempt, complain, sayBoth, type Notebook } from "./notebook.ts";
+import { attempt, complain, type Notebook } from "./notebook.ts";
 import type { DefaultUsed } from "./scenario.ts";
 import { deepestMm } from "./soilFields.ts";
 import type { ReadText } from "./readText.ts";

@@ -11,10 +11,22 @@ import { complain, type Notebook } from "./notebook.ts";
 const defaultShare = 0.5;
 const forms = '"22 % by weight", "27 % by volume", "1.2 in available" or "40 % of available"';
 
-/** Water in the soil when the run begins; undefined where it cannot be told, with the problems written down. */
+/** The soil that the samples were taken in: the file's own layers, before any case differs. */
+export interface Sampled {
+  readonly layers: readonly SoilLayer[];
+  readonly waters: readonly (string | undefined)[];
+}
+
+/**
+ * Water in the soil when the run begins; undefined where it cannot be told, with the problems written down.
+ *
+ * @param sampled null for the file's own soil. A case with another density or more stones keeps the water that was sampled:
+ * loosening a pan makes no water vanish
+ */
 export function resolveStartingWater(
   merged: MergedCase,
   layers: readonly SoilLayer[],
+  sampled: Sampled | null,
   notebook: Notebook,
 ): StartingWater | undefined {
   const { soil, startingWaterPath: path, layerPaths } = merged;
@@ -25,7 +37,7 @@ export function resolveStartingWater(
     complain(notebook, path, "starting water here or in the layers", "both", "leave one out");
     return undefined;
   }
-  if (hasWater) return byLayer(waters, layers, layerPaths, notebook);
+  if (hasWater) return byLayer(waters, layers, layerPaths, sampled, notebook);
   if (start === undefined) {
     notebook.defaults.push({
       field: "soil.startingWater.share",
@@ -69,6 +81,7 @@ function byLayer(
   waters: readonly (string | undefined)[],
   layers: readonly SoilLayer[],
   paths: readonly string[],
+  sampled: Sampled | null,
   notebook: Notebook,
 ): StartingWater | undefined {
   const before = notebook.problems.length;
@@ -84,6 +97,11 @@ function byLayer(
         "give it, or take water out of the other layers",
       );
       return 0;
+    }
+    const sample = sampled?.layers[l];
+    if (sample !== undefined && sampled?.waters[l] === water && differsFrom(layer, sample)) {
+      const kept = /of available$/i.test(water.trim()) ? undefined : volumeOf(water, sample);
+      if (kept !== undefined) return heldBy(layer, kept);
     }
     const volume = volumeOf(water, layer);
     if (volume === undefined) {
@@ -109,6 +127,20 @@ function byLayer(
     return volume;
   });
   return notebook.problems.length === before ? { kind: "by layer", volumeFraction } : undefined;
+}
+
+/** Whether a case changes what turns a sample into water by volume, or how much the layer can hold. */
+function differsFrom(layer: SoilLayer, sample: SoilLayer): boolean {
+  return (
+    layer.bulkDensityKgPerM3 !== sample.bulkDensityKgPerM3 ||
+    layer.gravelVolumeFraction !== sample.gravelVolumeFraction ||
+    layer.wiltingPoint !== sample.wiltingPoint
+  );
+}
+
+/** What was sampled, as far as the layer of a case can hold it: half of wilting point to saturation. */
+function heldBy({ wiltingPoint, saturation }: SoilLayer, volumeFraction: number): number {
+  return Math.min(saturation, Math.max(0.5 * wiltingPoint, volumeFraction));
 }
 
 /** Volume fraction of water meant by a text; undefined where it is none of the forms. */

@@ -1,12 +1,12 @@
 import { InputError } from "../problem.ts";
-import { sayQuantity } from "../quantity/index.ts";
+import { sayBoth, sayQuantity } from "../quantity/index.ts";
 import { fillGaps, usualMaxGapDays } from "../weather/gaps.ts";
 import { monthlyNormalsOf } from "../weather/holdings.ts";
 import { normalsFromPattern, patternSite } from "../weather/rainPatterns.ts";
 import { readWeather } from "../weather/readers/index.ts";
-import type { MonthlyNormals, Site, StationInfo, WeatherRecord } from "../weather/record.ts";
+import type { MonthlyAir, MonthlyNormals, Site, StationInfo, WeatherRecord } from "../weather/record.ts";
 import type { SitePart, WeatherPart } from "./file.ts";
-import { attempt, complain, orPlainDefault, sayBoth, type Notebook } from "./notebook.ts";
+import { attempt, complain, orPlainDefault, type Notebook } from "./notebook.ts";
 import type { ReadText } from "./readText.ts";
 import type { WeatherPlan } from "./scenario.ts";
 
@@ -14,7 +14,7 @@ export interface PlaceAndWeather {
   readonly site: Site;
   readonly weather: WeatherPlan;
   /** Usual temperatures of the place; null where nothing tells them. */
-  readonly normals: MonthlyNormals | null;
+  readonly normals: MonthlyAir | null;
 }
 
 type Source = "record" | "normals" | "pattern";
@@ -33,7 +33,7 @@ export function resolveWeather(
   if (source === undefined || record === undefined || site === undefined || totals === undefined)
     return undefined;
 
-  const given = normalsGiven(part);
+  const air = airGiven(part);
   const method = orPlainDefault(
     notebook,
     part.referenceEt,
@@ -43,7 +43,7 @@ export function resolveWeather(
   );
   const plan = { referenceEt: method, ...totals };
   if (record !== null) {
-    if ((record.tMaxC === null || record.tMinC === null) && record.referenceEtMm === null && given === null) {
+    if ((record.tMaxC === null || record.tMinC === null) && record.referenceEtMm === null && air === null) {
       complain(
         notebook,
         "weather.monthlyNormals",
@@ -55,11 +55,15 @@ export function resolveWeather(
     }
     return {
       site,
-      weather: { source: { kind: "record", record, normals: given }, ...plan },
-      normals: given ?? normalsOf(record),
+      weather: { source: { kind: "record", record, normals: air }, ...plan },
+      normals: air ?? normalsOf(record),
     };
   }
-  const normals = given ?? fromPattern(part, totals.rainTotalsMm, site, notebook);
+  const normals =
+    source === "normals"
+      ? normalsGiven(part, notebook)
+      : fromPattern(part, totals.rainTotalsMm, site, notebook);
+  if (normals === undefined) return undefined;
   return { site, weather: { source: { kind: "normals", normals }, ...plan }, normals };
 }
 
@@ -206,10 +210,25 @@ function rainTotals(
   };
 }
 
-function normalsGiven({ monthlyNormals }: WeatherPart): MonthlyNormals | null {
-  if (monthlyNormals === undefined) return null;
-  const { rain, wetDays = null, tMax, tMin } = monthlyNormals;
-  return { rainMm: rain, wetDays, tMaxC: tMax, tMinC: tMin };
+/** Temperatures to stand beside a record; its rain is its own. */
+function airGiven({ monthlyNormals }: WeatherPart): MonthlyAir | null {
+  return monthlyNormals === undefined ? null : { tMaxC: monthlyNormals.tMax, tMinC: monthlyNormals.tMin };
+}
+
+/** Normals to generate years from; undefined where they lack the rain. */
+function normalsGiven(part: WeatherPart, notebook: Notebook): MonthlyNormals | undefined {
+  const air = airGiven(part);
+  if (air === null) throw new Error("normals were made sure of");
+  const { rain, wetDays = null } = part.monthlyNormals ?? {};
+  if (rain !== undefined) return { rainMm: rain, wetDays, ...air };
+  complain(
+    notebook,
+    "weather.monthlyNormals.rain",
+    "the mean rain of each month, since there is no weather.record to take rain from",
+    undefined,
+    "give twelve amounts, January first, or name a record",
+  );
+  return undefined;
 }
 
 /** Normals of the middle total; every generated year is scaled to its own. */

@@ -1,16 +1,16 @@
 import {
   bushelsPerAcre,
-  kgPerLb,
   poundsPerAcre,
   usPerInchOfSlope,
   type YieldLine,
   type YieldUnit,
-} from "../answer/yieldLine.ts";
-import { lineChoiceNames, yieldLineFor } from "../answer/yieldLines.ts";
+} from "../crop/yieldLine.ts";
+import { lineChoiceNames, yieldLineFor } from "../crop/yieldLines.ts";
 import { cropNamed } from "../crop/crops.ts";
-import { sayNumber, tryQuantity, type QuantityKind } from "../quantity/index.ts";
+import { kgPerPound } from "../quantity/constants.ts";
+import { sayBoth, sayNumber, tryQuantity, type QuantityKind } from "../quantity/index.ts";
 import type { YieldPart } from "./file.ts";
-import { attempt, complain, sayBoth, type Notebook } from "./notebook.ts";
+import { attempt, complain, type Notebook } from "./notebook.ts";
 
 /** The yield line; undefined where it cannot be, with the problems written down. */
 export function resolveYield(part: YieldPart, cropName: string, notebook: Notebook): YieldLine | undefined {
@@ -133,7 +133,7 @@ function withTestWeight(
   if (unit === "lb/ac") return poundsPerAcre;
   if (unit === "bu/ac" && usual.us === "lb/ac" && testWeight === undefined)
     return unitGiven({ unit, testWeight }, notebook);
-  return testWeight === undefined ? usual : bushelsPerAcre(testWeight / kgPerLb);
+  return testWeight === undefined ? usual : bushelsPerAcre(testWeight / kgPerPound);
 }
 
 function slopeGiven(

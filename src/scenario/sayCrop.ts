@@ -1,9 +1,9 @@
 import type { CropPlan } from "../crop/crop.ts";
 import type { CropDefaults, CropField, Sourced } from "../crop/crops.ts";
 import type { StageLengths } from "../crop/stages.ts";
-import { sayMonthDay } from "../quantity/index.ts";
+import { sayBoth, sayMonthDay } from "../quantity/index.ts";
 import type { CropPart } from "./file.ts";
-import { sayBoth, type Notebook } from "./notebook.ts";
+import type { Notebook } from "./notebook.ts";
 
 /** The file's key of each number of a plan. */
 const fileKeys: Readonly<Record<CropField, keyof CropPart>> = {

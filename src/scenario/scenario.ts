@@ -1,9 +1,9 @@
-import type { YieldLine } from "../answer/yieldLine.ts";
+import type { YieldLine } from "../crop/yieldLine.ts";
 import type { CropPlan } from "../crop/crop.ts";
 import type { Ground, UptakeRule } from "../season/season.ts";
 import type { SoilLayer } from "../soil/layer.ts";
 import type { StartingWater } from "../soil/startingWater.ts";
-import type { MonthlyNormals, Site, WeatherRecord } from "../weather/record.ts";
+import type { MonthlyAir, MonthlyNormals, Site, WeatherRecord } from "../weather/record.ts";
 
 /** A scenario file, resolved: SI numbers, every default filled in, nothing left to check. */
 export interface Scenario {
@@ -34,6 +34,8 @@ export interface DefaultUsed {
 export interface Case {
   readonly name: string;
   readonly layers: readonly SoilLayer[];
+  /** Whether rock, caliche or the like lies below the last layer; otherwise nothing deeper is described. */
+  readonly endsOnRock: boolean;
   readonly sliceThicknessMm: number;
   readonly startingWater: StartingWater;
   readonly ground: Ground;
@@ -51,7 +53,7 @@ export interface Case {
 
 export type WeatherPlan = {
   readonly source:
-    | { readonly kind: "record"; readonly record: WeatherRecord; readonly normals: MonthlyNormals | null }
+    | { readonly kind: "record"; readonly record: WeatherRecord; readonly normals: MonthlyAir | null }
     | { readonly kind: "normals"; readonly normals: MonthlyNormals };
   readonly referenceEt: "penman-monteith" | "hargreaves";
   /** Totals to scale each year to; empty = years as they are. */

@@ -1,5 +1,6 @@
+import { mmPerInch } from "../quantity/constants.ts";
 import { soilStructures } from "../soil/penetrationFactor.ts";
-import { nearestTextureClass, readTextureClass, textureClasses } from "../soil/texture.ts";
+import { readTextureClass, textureClasses, textureMend } from "../soil/texture.ts";
 import { choice, fault, group, list, quantity, text } from "./fields.ts";
 
 /** The soil part of a scenario file. */
@@ -25,10 +26,7 @@ const layerShape = {
   texture: text('USDA texture class such as "silt loam"; or give `sand` and `clay`', 60)
     .refine((name) => readTextureClass(name) !== null, {
       error: ({ input }) =>
-        fault(
-          `a USDA texture class (${textureClasses.join(", ")})`,
-          `did you mean "${nearestTextureClass(String(input))}"?`,
-        ),
+        fault(`a USDA texture class (${textureClasses.join(", ")})`, textureMend(String(input))),
     })
     .optional(),
   sand: quantity("share", {
@@ -160,7 +158,7 @@ export const soilFields = group(
     sliceThickness: quantity("depth", {
       means: "Thickest slice the layers are cut into for the calculation",
       otherwise: "25 mm",
-      within: { from: 2, to: 25, says: "0.08 to 1 in (2 to 25 mm)" },
+      within: { from: 2, to: mmPerInch, says: "0.08 to 1 in (2 to 25.4 mm)" },
     }).optional(),
     hydrologicGroup: choice(
       ["A", "B", "C", "D"],

@@ -13,9 +13,9 @@ const normalsFields = group(
         means: "Rain of the month",
         within: { from: 0, to: 2000, says: "0 to 79 in (2000 mm)" },
       }),
-      "Mean rain of each month, January first",
+      "Mean rain of each month, January first. Needed where there is no `record`; beside one it is not used",
       twelve,
-    ),
+    ).optional(),
     wetDays: list(
       quantity("duration", {
         means: "Days of the month with 0.01 in (0.25 mm) or more",
@@ -35,7 +35,7 @@ const normalsFields = group(
       twelve,
     ),
   },
-  "Monthly normals: years are generated from them; beside a record they serve for what it lacks",
+  "Monthly normals: years are generated from them; beside a record without temperatures, `tMax` and `tMin` stand in",
 ).superRefine(({ tMax, tMin }, context) => {
   tMin.forEach((low, month) => {
     if (low <= (tMax[month] ?? low)) return;

@@ -11,6 +11,8 @@ export interface HorizonFormat {
   readonly knownBy: readonly string[];
   /** Columns it cannot do without. */
   readonly needed: readonly string[];
+  /** Where a person finds the names and keys of all profiles. */
+  readonly choiceColumns: readonly string[];
   /** Same text = same profile. */
   readonly profileKey: (row: HorizonRow) => string;
   /** Names a person may choose the profile by, the plainest last. */

@@ -121,12 +121,13 @@ function profilesOf(table: HorizonTable, format: HorizonFormat): readonly Profil
 
 function chosenProfile(
   { fileName }: HorizonTable,
-  { name, profileWord }: HorizonFormat,
+  { name, profileWord, choiceColumns }: HorizonFormat,
   profiles: readonly Profile[],
   choose: ProfileChoice,
 ): Profile {
   const other = profileWord === "component" ? "pedon" : "component";
   const wanted = choose[profileWord];
+  const nameOne = `name one ${profileWord} or its key (columns ${choiceColumns.join(", ")})`;
   if (wanted === undefined && choose[other] !== undefined) {
     refuse(
       `${fileName} ${other}`,
@@ -138,12 +139,7 @@ function chosenProfile(
   if (wanted === undefined) {
     const [only] = profiles;
     if (only && profiles.length === 1) return only;
-    return refuse(
-      `${fileName} ${profileWord}`,
-      listed(profiles),
-      undefined,
-      `name one ${profileWord} or its key`,
-    );
+    return refuse(`${fileName} ${profileWord}`, listed(profiles), undefined, nameOne);
   }
   const exact = profiles.filter(({ labels }) => labels.has(wanted.trim()));
   const found =
@@ -152,19 +148,21 @@ function chosenProfile(
       : profiles.filter(({ labels }) => [...labels].some((label) => plain(label) === plain(wanted)));
   const [first] = found;
   if (first && found.length === 1) return first;
-  const mend =
-    found.length > 1 ? `${found.length} have that name: choose by key` : `name one ${profileWord} or its key`;
+  const mend = found.length > 1 ? `${found.length} have that name: choose by key` : nameOne;
   return refuse(`${fileName} ${profileWord}`, listed(found.length > 1 ? found : profiles), wanted, mend);
 }
 
 const plain = (text: string): string => text.trim().toLowerCase().replaceAll(/\s+/g, " ");
 
+/** An error is one line; the rest is a count. */
+const profilesListed = 5;
+
 function listed(profiles: readonly Profile[]): string {
-  const shown = profiles.slice(0, 10).map(({ key, labels }) => {
+  const shown = profiles.slice(0, profilesListed).map(({ key, labels }) => {
     const label = [...labels].find((text) => text !== key);
     return label === undefined || label.includes(key) ? (label ?? key) : `${label} (${key})`;
   });
-  const more = profiles.length > 10 ? ` and ${profiles.length - 10} more` : "";
+  const more = profiles.length > profilesListed ? ` and ${profiles.length - profilesListed} more` : "";
   return `one of ${shown.join(", ")}${more}`;
 }
 

@@ -18,6 +18,7 @@ export const laboratoryHorizons: HorizonFormat = {
   profileWord: "pedon",
   knownBy: ["pedon_id", "hzn_top_cm"],
   needed: ["pedon_id", "hzn_top_cm", "hzn_bot_cm", "clay_pct"],
+  choiceColumns: ["taxon_name", "pedon_id"],
   profileKey: (row) => textIn(row, "pedon_id"),
   labels: (row) => [
     textIn(row, "pedon_id"),

@@ -15,12 +15,12 @@ const leastDrainableShare = 0.1;
  * Rain wets the topsoil from above and stops anywhere in it; the slices are thinner there, or where it stops would depend
  * on them. Ours: with these, halving all slices moves the demos' extra water by less than 1 %.
  */
-const topsoilMm = 400;
+const topsoilMm = 600;
 const topsoilShare = 0.4;
 
 /**
  * Cuts layers into slices: at every layer boundary, equal between cuts, none thicker than asked; for a season also at the
- * depth that evaporation dries, and those of the uppermost 400 mm at most 0.4 as thick as asked.
+ * depth that evaporation dries, and those of the uppermost 600 mm at most 0.4 as thick as asked.
  *
  * Scaling moves field capacity alone: wilting point and saturation stay, and at least a tenth of the space that lay between
  * field capacity and saturation is left.

@@ -21,6 +21,7 @@ export const surveyHorizons: HorizonFormat = {
   profileWord: "component",
   knownBy: ["hzdept_r", "hzdepb_r"],
   needed: ["compname", "cokey", "hzdept_r", "hzdepb_r", "claytotal_r"],
+  choiceColumns: ["compname", "cokey"],
   profileKey: (row) => textIn(row, "cokey"),
   labels: (row) => [
     textIn(row, "cokey"),

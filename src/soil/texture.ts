@@ -1,4 +1,5 @@
-import { quoteFound, refuse } from "../problem.ts";
+import { nearestName } from "../nearestName.ts";
+import { refuse } from "../problem.ts";
 import { refuseSaying } from "./refuseSaying.ts";
 import table3 from "../../data-reference/saxton-rawls-table3.json" with { type: "json" };
 
@@ -96,7 +97,7 @@ const codes: Readonly<Record<string, TextureClass>> = {
 
 /**
  * Class meant by a text: any case, spaces, hyphens or underscores, the survey's codes (`SiCL`), and names with the size
- * of the sand (`very fine sandy loam` is a sandy loam). Null when it is none; `nearestTextureClass` then guesses.
+ * of the sand (`very fine sandy loam` is a sandy loam). Null when it is none.
  */
 export function readTextureClass(text: string): TextureClass | null {
   const words = text
@@ -110,44 +111,16 @@ export function readTextureClass(text: string): TextureClass | null {
   return textureClasses.find((name) => name === unsized) ?? null;
 }
 
-/** The class whose name is fewest letters away. */
-export function nearestTextureClass(text: string): TextureClass {
-  const typed = text.trim().toLowerCase().slice(0, 40);
-  let nearest: TextureClass = "loam";
-  let fewest = Infinity;
-  for (const name of textureClasses) {
-    const letters = letterChanges(typed, name);
-    if (letters < fewest) {
-      fewest = letters;
-      nearest = name;
-    }
-  }
-  return nearest;
+/** How to mend a text that is no class. */
+export function textureMend(text: string): string {
+  const near = nearestName(text, textureClasses);
+  return near === null ? "name one of these, or give sand and clay in percent" : `did you mean "${near}"?`;
 }
 
-/** As `readTextureClass`, but refuses what is no class and says which is nearest. */
+/** As `readTextureClass`, but refuses what is no class and says which is near. */
 export function textureClassNamed(text: string, field: string): TextureClass {
   return (
     readTextureClass(text) ??
-    refuse(
-      field,
-      `a USDA texture class (${textureClasses.join(", ")})`,
-      text,
-      `did you mean ${quoteFound(nearestTextureClass(text))}? Or give sand and clay in percent`,
-    )
+    refuse(field, `a USDA texture class (${textureClasses.join(", ")})`, text, textureMend(text))
   );
-}
-
-/** Letters to add, drop or change to get from one text to the other. */
-function letterChanges(from: string, to: string): number {
-  let row = Array.from({ length: to.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= from.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= to.length; j++) {
-      const change = (row[j - 1] ?? 0) + (from[i - 1] === to[j - 1] ? 0 : 1);
-      next.push(Math.min(change, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
-    }
-    row = next;
-  }
-  return row[to.length] ?? to.length;
 }

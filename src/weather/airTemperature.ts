@@ -1,6 +1,6 @@
 import { dayOfYear, yearOf } from "./calendar.ts";
-import { checkNormals, overDays, yearCourse } from "./normals.ts";
-import type { MonthlyNormals, WeatherRecord } from "./record.ts";
+import { checkMonthlyAir, overDays, yearCourse } from "./normals.ts";
+import type { MonthlyAir, WeatherRecord } from "./record.ts";
 
 /** Temperatures of every day of a record. */
 export interface Air {
@@ -12,11 +12,11 @@ export interface Air {
 }
 
 /** The record's own temperatures, else the smooth course of the normals, the same every year; null where there is neither. */
-export function airOf(record: WeatherRecord, normals: MonthlyNormals | null): Air | null {
+export function airOf(record: WeatherRecord, normals: MonthlyAir | null): Air | null {
   const { tMaxC, tMinC, firstDay, days } = record;
   if (tMaxC && tMinC) return { tMaxC, tMinC, tMeanC: meanOf(tMaxC, tMinC), fromNormals: false };
   if (!normals) return null;
-  checkNormals(normals);
+  checkMonthlyAir(normals);
   const over = (monthly: readonly number[]) =>
     overDays(yearCourse(monthly), yearOf(firstDay), dayOfYear(firstDay), days);
   const [high, low] = [over(normals.tMaxC), over(normals.tMinC)];

@@ -1,7 +1,7 @@
 import { InputError } from "../problem.ts";
 import { airOf } from "./airTemperature.ts";
 import { isoDate } from "./calendar.ts";
-import type { DailyWeather, MonthlyNormals, Site, WeatherRecord } from "./record.ts";
+import type { DailyWeather, MonthlyAir, Site, WeatherRecord } from "./record.ts";
 import { asGiven, etMethods, extraterrestrialByDay, isDryClimate, type EtMethod } from "./recordEt.ts";
 import { lowestHumidity, vapourRule, type VapourRule } from "./vapour.ts";
 import { usualWindMPerS, windOrUsual } from "./wind.ts";
@@ -10,7 +10,7 @@ export interface EtChoice {
   /** What to compute; a record with its own reference ET keeps it. */
   readonly method: EtMethod;
   /** Temperatures for a record without any. */
-  readonly normals: MonthlyNormals | null;
+  readonly normals: MonthlyAir | null;
 }
 
 /** FAO-56 writes its crop coefficients for this lowest humidity; where nothing is known they stay as they are. */

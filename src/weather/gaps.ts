@@ -1,4 +1,5 @@
 import { InputError, refuse } from "../problem.ts";
+import { sayBoth } from "../quantity/sayQuantity.ts";
 import { isoDate, monthOf } from "./calendar.ts";
 import { arrayOf, elementNames, elements, type Element } from "./readers/element.ts";
 import type { WeatherRecord } from "./record.ts";
@@ -104,7 +105,8 @@ function neededOf(record: WeatherRecord): Element[] {
 }
 
 /** The days from `from` to `to`. */
-function chosen(record: WeatherRecord, { from, to }: GapOptions): WeatherRecord {
+/** The record from `from` to `to`, both included; refused where it holds no day of them. */
+export function chosen(record: WeatherRecord, { from, to }: GapOptions): WeatherRecord {
   const last = record.firstDay + record.days - 1;
   if (from !== undefined && to !== undefined && from > to) {
     const mend = "exchange weather.from and weather.to";
@@ -264,7 +266,7 @@ function rainNote(record: WeatherRecord, missing: number): string {
   for (let month = 1; month <= 12; month++) {
     if (held[month]! > 0) shortMm += (lacking[month]! * sum[month]!) / held[month]!;
   }
-  return `${daysWords(missing)} of rain missing, taken as 0: at the mean of their months they would bring ${shortMm.toFixed(0)} mm in all.`;
+  return `${daysWords(missing)} of rain missing, taken as 0: at the mean of their months they would bring ${sayBoth(shortMm, "rain")} in all.`;
 }
 
 function daysWords(count: number): string {

@@ -3,7 +3,7 @@ import { stream } from "../randomness.ts";
 import { dayNumber, daysInMonth, isLeapYear } from "./calendar.ts";
 import { checkNormals, yearCourse } from "./normals.ts";
 import { isWet, usualRainPerWetDayMm, wetChances, wetDayAmounts, type WetDayAmounts } from "./rainChain.ts";
-import type { MonthlyNormals, Site, WeatherRecord } from "./record.ts";
+import { emptyRecord, type MonthlyNormals, type Site, type WeatherRecord } from "./record.ts";
 import { residualWalk, temperatureSpreadC } from "./temperatureResiduals.ts";
 
 export interface GeneratePlan {
@@ -59,13 +59,10 @@ export function generateYears(normals: MonthlyNormals, site: Site, plan: Generat
     }
   }
   return {
-    ...nothingElse,
-    firstDay,
-    days,
+    ...emptyRecord(firstDay, days, stationOf(site)),
     rainMm,
     tMaxC,
     tMinC,
-    station: stationOf(site),
     notes: notesOf(normals, plan),
   };
 }
@@ -130,13 +127,3 @@ function notesOf(normals: MonthlyNormals, { years, seed }: GeneratePlan): string
   }
   return notes;
 }
-
-const nothingElse = {
-  solarMjPerM2: null,
-  rhMaxPercent: null,
-  rhMinPercent: null,
-  rhMeanPercent: null,
-  dewPointC: null,
-  wind2mMPerS: null,
-  referenceEtMm: null,
-} as const;

@@ -1,22 +1,16 @@
 import { refuse } from "../problem.ts";
 import { daysInMonth, isLeapYear } from "./calendar.ts";
-import type { MonthlyNormals } from "./record.ts";
+import type { MonthlyAir, MonthlyNormals } from "./record.ts";
 
 /** Throws an InputError unless there are twelve numbers each, no rain below 0, no highest below its lowest. */
-export function checkNormals(normals: MonthlyNormals): void {
-  const { rainMm, wetDays, tMaxC, tMinC } = normals;
-  // Named as in the scenario file.
-  const lists = { rain: rainMm, wetDays: wetDays ?? Array<number>(12).fill(0), tMax: tMaxC, tMin: tMinC };
-  for (const [name, values] of Object.entries(lists)) {
-    const field = `weather.monthlyNormals.${name}`;
-    if (values.length !== 12)
-      refuse(field, "twelve values, January first", values, "give one for each month");
-    for (const [month, value] of values.entries()) {
-      const least = name === "rain" || name === "wetDays" ? 0 : -90;
-      if (!(value >= least && Number.isFinite(value)))
-        refuse(`${field}[${month}]`, `a number not below ${least}`, value, "correct it");
-    }
-  }
+export function checkNormals({ rainMm, wetDays, tMaxC, tMinC }: MonthlyNormals): void {
+  checkTwelve({ rain: rainMm, ...(wetDays === null ? {} : { wetDays }) }, 0);
+  checkMonthlyAir({ tMaxC, tMinC });
+}
+
+/** The same for temperatures alone. */
+export function checkMonthlyAir({ tMaxC, tMinC }: MonthlyAir): void {
+  checkTwelve({ tMax: tMaxC, tMin: tMinC }, -90);
   for (const [month, low] of tMinC.entries()) {
     if (low > tMaxC[month]!)
       refuse(
@@ -25,6 +19,19 @@ export function checkNormals(normals: MonthlyNormals): void {
         low,
         "swap or correct the two",
       );
+  }
+}
+
+/** Lists named as in the scenario file. */
+function checkTwelve(lists: Readonly<Record<string, readonly number[]>>, least: number): void {
+  for (const [name, values] of Object.entries(lists)) {
+    const field = `weather.monthlyNormals.${name}`;
+    if (values.length !== 12)
+      refuse(field, "twelve values, January first", values, "give one for each month");
+    for (const [month, value] of values.entries()) {
+      if (!(value >= least && Number.isFinite(value)))
+        refuse(`${field}[${month}]`, `a number not below ${least}`, value, "correct it");
+    }
   }
 }
 

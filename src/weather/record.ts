@@ -24,6 +24,26 @@ export interface WeatherRecord {
   readonly notes: readonly string[];
 }
 
+/** A record that holds nothing yet: rain missing on every day, no other element. */
+export function emptyRecord(firstDay: number, days: number, station: StationInfo): WeatherRecord {
+  return {
+    firstDay,
+    days,
+    rainMm: new Float64Array(days).fill(NaN),
+    tMaxC: null,
+    tMinC: null,
+    solarMjPerM2: null,
+    rhMaxPercent: null,
+    rhMinPercent: null,
+    rhMeanPercent: null,
+    dewPointC: null,
+    wind2mMPerS: null,
+    referenceEtMm: null,
+    station,
+    notes: [],
+  };
+}
+
 export interface StationInfo {
   readonly id: string;
   readonly name: string;
@@ -59,11 +79,15 @@ export interface DailyWeather {
   readonly notes: readonly string[];
 }
 
-/** Twelve values each, January first. */
-export interface MonthlyNormals {
+/** Usual temperatures of a place: twelve values each, January first. */
+export interface MonthlyAir {
+  readonly tMaxC: readonly number[];
+  readonly tMinC: readonly number[];
+}
+
+/** What years can be generated from. */
+export interface MonthlyNormals extends MonthlyAir {
   readonly rainMm: readonly number[];
   /** Days with 0.25 mm or more, where known. */
   readonly wetDays: readonly number[] | null;
-  readonly tMaxC: readonly number[];
-  readonly tMinC: readonly number[];
 }

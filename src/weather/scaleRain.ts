@@ -1,4 +1,5 @@
 import { InputError, refuse } from "../problem.ts";
+import { sayBoth } from "../quantity/sayQuantity.ts";
 import { dayInYear, isoDate, yearOf, type MonthDay } from "./calendar.ts";
 import type { DailyWeather } from "./record.ts";
 
@@ -126,9 +127,11 @@ function notesOf(
   const [least, most] = [Math.min(...factors), Math.max(...factors)];
   const range = least === most ? least.toFixed(2) : `${least.toFixed(2)} to ${most.toFixed(2)}`;
   return [
-    `Rain of each ${over === "year" ? "calendar year" : "season"} scaled to ${totalMm.toFixed(0)} mm: multiplied by ${range}.`,
+    `Rain of each ${over === "year" ? "calendar year" : "season"} scaled to ${sayBoth(totalMm, "rain")}: multiplied by ${range}.`,
     ...(borrowed.length > 0
-      ? [`With less than 1 mm to scale, these took the rainy days of another: ${borrowed.join("; ")}.`]
+      ? [
+          `With less than ${sayBoth(leastToScaleMm, "rain")} to scale, these took the rainy days of another: ${borrowed.join("; ")}.`,
+        ]
       : []),
   ];
 }
@@ -151,7 +154,7 @@ function notWhole(weather: DailyWeather, over: "year" | "season") {
 function noRain(over: "year" | "season") {
   return {
     field: fieldOf(over),
-    expected: `at least 1 mm of rain in one ${over} to scale`,
+    expected: `at least ${sayBoth(leastToScaleMm, "rain")} of rain in one ${over} to scale`,
     found: "less",
     mend: "check the record's rain column, or leave the totals out",
   };

@@ -1,3 +1,5 @@
+import { mmPerInch } from "../quantity/constants.ts";
+
 /** Units of weather files: what a unit text means. */
 
 /** What a weather figure measures. */
@@ -24,9 +26,9 @@ const conversions: Readonly<Record<Quantity, Readonly<Record<string, Conversion>
     cm: times(10),
     centimeter: times(10),
     centimetre: times(10),
-    in: times(25.4),
-    inch: times(25.4),
-    inche: times(25.4), // "inches" without its s
+    in: times(mmPerInch),
+    inch: times(mmPerInch),
+    inche: times(mmPerInch), // "inches" without its s
   },
   temperature: {
     c: times(1),

@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from "node:fs";
+import { linkSync, mkdirSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { run } from "../../src/cli/main.ts";
@@ -21,6 +21,12 @@ const days = Array.from({ length: 40 }, (_, d) =>
 writeFileSync(
   join(folder, "forty-days.csv"),
   ["date,rain_mm,tmax_C,tmin_C", ...days.map((day) => `${day},1,25,10`)].join("\n"),
+);
+linkSync(join(folder, "forty-days.csv"), join(folder, "linked.csv"));
+symlinkSync(join(folder, "gone-from-here.txt"), join(folder, "nowhere.txt"));
+writeFileSync(
+  join(folder, "too-large.json"),
+  JSON.stringify(smallScenario).replace('"years":12', '"years":1e400'),
 );
 writeJson(folder, "short.json", { ...smallScenario, weather: { record: "forty-days.csv" } });
 writeJson(folder, "short-totals.json", {
@@ -74,6 +80,43 @@ const usage: readonly (readonly [string[], string])[] = [
   [
     ["compare", "good.json", "--seed", "-1"],
     "rootfront: option '--seed <n>' argument '-1' is invalid. It is a whole number from 0 to 4294967295.",
+  ],
+  [
+    ["compare", "good.json", "--years", "3", "--years", "5"],
+    "rootfront: option '--years <n>' argument '5' is invalid. It was given before: give it once.",
+  ],
+  [
+    ["compare", "good.json", "--units", "us", "--units", "us"],
+    "rootfront: option '--units <system>' argument 'us' is invalid. It was given before: give it once.",
+  ],
+  [
+    ["compare", "good.json", "--rain", "12..14"],
+    "rootfront: option '--rain <totals>' argument '12..14' is invalid. Its unit is missing: 13 in or 330 mm.",
+  ],
+  [
+    quickWith("--deeper", "2"),
+    "rootfront: option '--deeper <depth>' argument '2' is invalid. Its unit is missing: 2 in or 5 cm.",
+  ],
+  [
+    quickWith("--deeper", "+2 1/2"),
+    "rootfront: option '--deeper <depth>' argument '+2 1/2' is invalid. Its unit is missing: 2 in or 5 cm.",
+  ],
+  [
+    ["weather", "forty-days.csv", "--elevation", "3300"],
+    "rootfront: option '--elevation <height>' argument '3300' is invalid. Its unit is missing: 3300 ft or 1000 m.",
+  ],
+  [
+    ["weather", "forty-days.csv", "--from", "5/1/2020"],
+    `rootfront: option '--from <date>' argument '5/1/2020' is invalid. It is a date such as "2020-06-01": write year, month and day, in that order.`,
+  ],
+  [
+    ["weather", "forty-days.csv", "--max-gap-days", "-1"],
+    "rootfront: option '--max-gap-days <n>' argument '-1' is invalid. It is a whole number from 0 to 366.",
+  ],
+  [quickWith("--save", "-"), 'rootfront: --save writes a file: name one such as "my-field.json"'],
+  [
+    [...quick, "--save", "both.json", "--out", "./folder/../both.json"],
+    "rootfront: --save and --out name the same file; name two",
   ],
   [["compare", "good.json", "--out"], "rootfront: option '--out <file>' argument missing"],
   [["ledger"], "rootfront: missing required argument 'file'"],
@@ -148,12 +191,53 @@ const wrongInput: readonly (readonly [string[], string])[] = [
     '--out: expected a file that can be written, found the folder "folder"; name a file',
   ],
   [
+    ["compare", "good.json", "--out", "good.json"],
+    '--out: expected a file that nothing is read from, found "good.json", which the answer is made of; name another',
+  ],
+  [
+    ["compare", "short.json", "--out", "forty-days.csv"],
+    '--out: expected a file that nothing is read from, found "forty-days.csv", which the answer is made of; name another',
+  ],
+  [
+    ["weather", "forty-days.csv", "--out", "linked.csv"],
+    '--out: expected a file that nothing is read from, found "linked.csv", which the answer is made of; name another',
+  ],
+  [
+    ["weather", "short.json", "--out", "forty-days.csv"],
+    '--out: expected a file that nothing is read from, found "forty-days.csv", which the answer is made of; name another',
+  ],
+  [
+    ["compare", "good.json", "--out", "/dev/null"],
+    '--out: expected a file that can be written, found "/dev/null", which is no ordinary file; name a file, or "-" for standard output',
+  ],
+  [
+    ["compare", "good.json", "--out", "nowhere.txt"],
+    '--out: expected a file that can be written, found "nowhere.txt", a link that leads nowhere; name a file',
+  ],
+  [
+    quickWith("--save", "good.json"),
+    '--save: expected a file that does not exist yet, found "good.json", which does; name another, or delete it first',
+  ],
+  [
+    ["weather", "forty-days.csv", "--from", "2021-01-01"],
+    '--from: expected a day within the record, 2020-05-01 to 2020-06-09, found "2021-01-01"; choose days that the record holds',
+  ],
+  [["compare", ""], "file: expected a file, found an empty path; name a file"],
+  [
+    quickWith("--rain", "1e400 in"),
+    '--rain: expected rainfall totals such as "13 in", "12..14 in" or ["12 in", "13 in"], found "1e400 in"; give one total, a range with its unit at the end, or a list',
+  ],
+  [
+    ["compare", "too-large.json"],
+    "ensemble.years: expected a whole number from 1 to 5000, found a number too large; give a smaller number",
+  ],
+  [
     ["compare", "good.json", "--out", "gone/x.txt"],
     '--out: expected a file that can be written, found no folder for "gone/x.txt"; make the folder first, or name another',
   ],
   [
     ["compare", "good.json", "--out", ""],
-    "--out: expected a file that can be written, found nothing; name a file",
+    "--out: expected a file that can be written, found an empty path; name a file",
   ],
   [
     ["compare", "--texture", "silt loam"],
@@ -226,7 +310,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     ["new", "good.json"],
-    "good.json: expected a file that does not exist yet, found one that does; name another",
+    "good.json: expected a file that does not exist yet, found one that does; name another, or delete it first",
   ],
   [["new", "folder"], 'folder: expected a file that can be written, found the folder "folder"; name a file'],
 ];
@@ -242,9 +326,10 @@ describe("called as it cannot be: exit 2", () => {
   });
 });
 
-describe("wrong input: exit 1, a line a problem", () => {
+describe("wrong input, a line a problem: exit 1, or 2 where it stands on the command line itself", () => {
   test.each(wrongInput)("%j", async (args, lines) => {
-    expect(await call(folder, ...args)).toEqual({ code: 1, out: "", err: `${lines}\n` });
+    const code = lines.startsWith("--") ? 2 : 1;
+    expect(await call(folder, ...args)).toEqual({ code, out: "", err: `${lines}\n` });
   });
 });
 

@@ -1,4 +1,13 @@
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import {
+  chmodSync,
+  existsSync,
+  lstatSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import type { Comparison } from "../../src/answer/comparison.ts";
@@ -65,6 +74,7 @@ describe("compare FILE", () => {
         {
           from: "one",
           to: "the same",
+          onlyRootsDiffer: true,
           extraDepthMm: 0,
           ruleOfThumbMm: 0,
           storedInExtraDepthMm: 0,
@@ -141,7 +151,71 @@ describe("compare FILE", () => {
   });
 });
 
+describe("where a result is written", () => {
+  test("through a link to the file behind it, whose permissions stay", async () => {
+    writeFileSync(join(folder, "behind.txt"), "old");
+    chmodSync(join(folder, "behind.txt"), 0o600);
+    symlinkSync("behind.txt", join(folder, "link.txt"));
+    expect((await call(folder, "compare", "small.json", "--out", "link.txt")).code).toBe(0);
+    expect(lstatSync(join(folder, "link.txt")).isSymbolicLink()).toBe(true);
+    expect(readFileSync(join(folder, "behind.txt"), "utf8")).toMatch(/^At 13 in of rain/);
+    expect(statSync(join(folder, "behind.txt")).mode & 0o777).toBe(0o600);
+  });
+
+  test("--out - is standard output", async () => {
+    const { out } = await call(folder, "compare", "small.json", "--out", "-");
+    expect(out).toBe((await call(folder, "compare", "small.json")).out);
+    expect(existsSync(join(folder, "-"))).toBe(false);
+  });
+
+  test("what was refused is as it was", async () => {
+    const before = readFileSync(join(folder, "small.json"), "utf8");
+    expect((await call(folder, "compare", "small.json", "--out", "./small.json")).code).toBe(2);
+    expect((await call(folder, "compare", ...quick, "--save", "small.json")).code).toBe(2);
+    expect(readFileSync(join(folder, "small.json"), "utf8")).toBe(before);
+    expect(statSync("/dev/null").isCharacterDevice()).toBe(true);
+  });
+});
+
+test("roots that the described soil ends, and those that rock ends, are told apart", async () => {
+  const { soil } = smallScenario;
+  const cases = [{ name: "as dug" }, { name: "far deeper", rootingDepth: "+60 in" }];
+  writeJson(folder, "ends.json", { ...smallScenario, cases });
+  writeJson(folder, "rock.json", {
+    ...smallScenario,
+    soil: { ...soil, restriction: { depth: "75 in", kind: "rock" } },
+    cases,
+  });
+  const flowing = async (file: string) => (await call(folder, "compare", file)).out.replaceAll(/\s+/g, " ");
+  expect(await flowing("ends.json")).toContain(
+    'The roots of "far deeper" could not go deeper: the soil is described to 80.0 in.',
+  );
+  expect(await flowing("rock.json")).toContain(
+    '"far deeper" could not go deeper: rock at 75.0 in ends them.',
+  );
+});
+
+test("a rooting depth above the seed is refused, by the name of the case", async () => {
+  const cases = [{ name: "as dug" }, { name: "none", rootingDepth: "1 in" }];
+  writeJson(folder, "rootless.json", { ...smallScenario, cases });
+  expect(await call(folder, "compare", "rootless.json")).toEqual({
+    code: 1,
+    out: "",
+    err: 'cases[1].rootingDepth: expected a depth below the seed of "none", 1.2 in, found 1 in; give a depth that leaves it roots\n',
+  });
+});
+
 describe("the quick question", () => {
+  test("describes soil deep enough for the crop and the extra depth", async () => {
+    const sunflower = ["--texture", "clay", "--rain", "20 in", "--crop", "sunflower", "--deeper", "30 in"];
+    const { defaults, cases } = await compareJson(...sunflower, "--years", "4");
+    // 2.5 m, 98 in, and 30 in: the next whole foot is 132 in.
+    expect(defaults).toContainEqual(
+      expect.objectContaining({ field: "soil.layers[1].bottom", value: "132 in" }),
+    );
+    expect(cases.map(({ rootsEndAt }) => rootsEndAt)).toEqual([null, null]);
+  });
+
   test("answers without a file and lists every default it used", async () => {
     const { code, out, err } = await call(folder, "compare", ...quick);
     expect({ code, err }).toEqual({ code: 0, err: "" });
@@ -190,7 +264,7 @@ describe.skipIf(!existsSync(goodwell))(
       expect(answer.annualRainMm!.p50).toBeCloseTo(478, 0); // SOURCES.md there: 478 mm
       expect(answer.method).toMatchObject({ sowingYears: 1, firstSowingYear: 2020, lastSowingYear: 2020 });
       expect(answer.method.referenceEt).toContain("solar radiation");
-      expect(answer.cautions[1]).toContain("one season only");
+      expect(answer.cautions.join("\n")).toContain("one season only");
       const { out } = await call(folder, "compare", "goodwell.json");
       expect(out).toMatch(/^With 18.8 in of rain in the year, as it came, the deeper\s+roots used/);
     });

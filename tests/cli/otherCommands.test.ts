@@ -98,6 +98,31 @@ describe("weather", () => {
     expect(JSON.parse(own.out)).toMatchObject({ format: "rootfront-weather/1", completeYears: 1, days: 731 });
   });
 
+  test("--from, --to and --max-gap-days are the scenario's own, asked for here", async () => {
+    const days = ["--from", "2020-01-01", "--to", "2020-12-31"];
+    const { code, out } = await call(folder, "weather", "two-years.csv", ...days, ...inMiddle);
+    expect(code).toBe(0);
+    expect(out).toContain("2020-01-01 to 2020-12-31, 366 days");
+    expect(out).toContain("Reference ET: FAO-56");
+    const weather = { record: "two-years.csv", from: "2020-01-01", to: "2020-12-31", maxGapDays: 2 };
+    writeJson(folder, "part.json", { ...smallScenario, weather });
+    const strict = await call(folder, "weather", "part.json", ...inMiddle);
+    expect(strict.out).toContain("2020-01-01 to 2020-12-31, 366 days");
+    expect(strict.out).toMatch(/No reference ET: [^]*2020-02-05/);
+    const asked = await call(folder, "weather", "part.json", "--max-gap-days", "3", ...inMiddle);
+    expect(asked.out).toBe(out);
+  });
+
+  test("a record in another unit than it says is doubted, here and in the answer", async () => {
+    const wet = rows.map((row) => row.replace(/,2,/, ",250,"));
+    writeFileSync(join(folder, "wet.csv"), ["date,rain_mm,tmax_C,tmin_C", ...wet].join("\n"));
+    const doubt = /hard\s+to\s+believe:\s+is\s+its\s+unit\s+right\?/;
+    expect((await call(folder, "weather", "wet.csv", ...inMiddle)).out).toMatch(doubt);
+    expect((await call(folder, "weather", "two-years.csv", ...inMiddle)).out).not.toMatch(doubt);
+    writeJson(folder, "on-wet.json", { ...smallScenario, weather: { record: "wet.csv" } });
+    expect((await call(folder, "compare", "on-wet.json")).out).toMatch(doubt);
+  });
+
   test("without a latitude it says why there is no reference ET", async () => {
     const { code, out } = await call(folder, "weather", "two-years.csv");
     expect(code).toBe(0);

@@ -1,40 +1,51 @@
 import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/compare.ts";
-import { prepare, readyRun, runAtRain, runEnsemble } from "../../src/answer/ensemble.ts";
+import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../src/answer/ensemble.ts";
+import { type CaseAfterRun, makeDesk } from "../../src/answer/run.ts";
 import { jsonText } from "../../src/report/roundForPrint.ts";
 import { demoAsWritten, demoNames, resolved } from "../support/demos.ts";
 
 const median = (values: Float64Array) => Float64Array.from(values).sort()[values.length >> 1]!;
 
+/** Plain throws: some millions of numbers a demo. */
+function keepBounds({ ledger, slices, course }: CaseAfterRun, where: string): void {
+  const water = ledger.waterMmByDayAndSlice!;
+  const { count, saturationMm } = slices;
+  const leastMm = slices.wiltingPointMm.map((mm) => 0.5 * mm - 1e-9);
+  const mostMm = saturationMm.map((mm) => mm + 1e-9);
+  const { frontMm } = ledger;
+  for (let day = 0; day <= course.maturityDay; day++) {
+    if (!(frontMm[day]! >= (day > 0 ? frontMm[day - 1]! : 0)))
+      throw new Error(`${where}: front rises on day ${day}`);
+    for (let j = 0, at = day * count; j < count; j++, at++) {
+      if (!(water[at]! >= leastMm[j]! && water[at]! <= mostMm[j]!))
+        throw new Error(`${where}: slice ${j} holds ${water[at]} mm on day ${day}`);
+    }
+  }
+}
+
 describe.each(demoNames)("demo %s", (name) => {
   test("says it is invented", () => expect(demoAsWritten(name)["invented"]).toBe(true));
 
-  test("closes every day's balance to 1e-9 mm and gives no number that is none", async () => {
-    const ensemble = runEnsemble(await resolved(demoAsWritten(name)));
+  test("every run at every total: balance closed to 1e-9 mm, water between half the wilting point and saturation, a front that never rises, no number that is none", async () => {
+    const preparation = prepare(await resolved(demoAsWritten(name)));
+    const ensemble = emptyEnsemble(preparation);
+    const desk = makeDesk("water by slice");
+    for (let run = 0; run < ensemble.runs; run++) {
+      const ready = readyRun(preparation, run);
+      for (let total = 0; total < ensemble.byRainTotal.length; total++) {
+        runInto(ensemble, run, total, ready, desk).forEach((after, c) =>
+          keepBounds(after, `run ${run}, total ${total}, case ${c}`),
+        );
+      }
+    }
+    expect(ensemble.runs).toBeGreaterThan(50);
     for (const atRain of ensemble.byRainTotal) {
       for (const one of atRain.cases) {
         for (const [key, values] of Object.entries({ ...one.byRun, yield: one.yieldKgPerHaByRun })) {
           expect(values.every(Number.isFinite), key).toBe(true);
         }
         expect(Math.max(...one.byRun.balanceErrorMm)).toBeLessThan(1e-9);
-      }
-    }
-  });
-
-  test("keeps water between half the wilting point and saturation, and the front going down", async () => {
-    const preparation = prepare(await resolved(demoAsWritten(name)));
-    for (const run of [0, 7, 31]) {
-      for (const { ledger, slices, course } of runAtRain(preparation, readyRun(preparation, run), 0)) {
-        const water = ledger.waterMmByDayAndSlice!;
-        for (let day = 0; day <= course.maturityDay; day++) {
-          if (day > 0 && !(ledger.frontMm[day]! >= ledger.frontMm[day - 1]!))
-            throw new Error(`front rises on day ${day}`);
-          for (let j = 0; j < slices.count; j++) {
-            const mm = water[day * slices.count + j]!;
-            if (!(mm >= 0.5 * slices.wiltingPointMm[j]! - 1e-9 && mm <= slices.saturationMm[j]! + 1e-9))
-              throw new Error(`slice ${j} holds ${mm} mm on day ${day}`);
-          }
-        }
       }
     }
   });
@@ -65,9 +76,9 @@ describe.each(demoNames)("demo %s", (name) => {
     const halved = await extra("12.5 mm");
     expect(usual.length).toBeGreaterThan(0);
     for (const [i, mm] of usual.entries()) {
-      // Where depth brings nearly nothing, 1 % of it is less than any gauge could show: a hundredth of a millimetre will do.
+      // Where depth brings nearly nothing, 1 % of it is less than a result shows: 0.05 mm, a fifth of 0.01 in, will do.
       expect(Math.abs(halved[i]! - mm), `${mm} mm became ${halved[i]} mm`).toBeLessThan(
-        Math.max(0.01 * Math.abs(mm), 0.01),
+        Math.max(0.01 * Math.abs(mm), 0.05),
       );
     }
   });
@@ -78,8 +89,9 @@ describe.each(demoNames)("demo %s", (name) => {
       jsonText(
         comparisonOf(runEnsemble(await resolved({ ...written, ensemble: { years: 40, seed } })), "us"),
       );
-    expect(await text(5)).toBe(await text(5));
-    expect(await text(5)).not.toBe(await text(6));
+    const five = await text(5);
+    expect(await text(5)).toBe(five);
+    expect(await text(6)).not.toBe(five);
     const [first] = written["cases"] as [{ name: string }];
     const twins = {
       ...written,

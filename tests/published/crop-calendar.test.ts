@@ -10,11 +10,12 @@ import {
   normalWeather,
   sowingIndexOf,
   swingingWeather,
+  waggaWagga,
 } from "../unit/crop/siteWeather.ts";
+import { markOf, recordsOf, sourceOf } from "./records.ts";
 
-const calendar = table.records.find(({ id }) => id === "plains-calendar") as unknown as {
-  expected: [[string, string], [string, string]];
-};
+const { take, noneLeft } = recordsOf(table.records);
+const calendar = take<string[], [[string, string], [string, string]]>("plains-calendar");
 const [wheatRipe, sorghumRipe] = calendar.expected;
 
 const seeds = Array.from({ length: 15 }, (_, i) => i + 1);
@@ -25,7 +26,7 @@ const ripeOn = (crop: string, weather: DailyWeather): string => {
   return monthDayOf(weather, sowing + cropCourse(plan, weather, sowing, sowing).maturityDay);
 };
 
-describe("when crops are ripe at about 40 N on the plains (common practice, no source)", () => {
+describe(`${calendar.what} (${markOf(calendar)})`, () => {
   test.each([
     ["winter wheat", ...wheatRipe],
     ["grain sorghum", ...sorghumRipe],
@@ -36,7 +37,27 @@ describe("when crops are ripe at about 40 N on the plains (common practice, no s
   });
 });
 
-describe("the table's degree days are its calendar days at Lindon's normals (CL-01, read), to the 5 they are rounded to", () => {
+/** The places the tests stand on are the records, not copies of them. */
+const lindonNormals = take<null, { tMaxF: number[]; tMinF: number[]; rainIn: number[]; rainInYear: number }>(
+  "CL-01",
+);
+const waggaRange = take<null, { tMaxC: [number, number]; tMinC: [number, number] }>("CL-07");
+test(`${sourceOf(lindonNormals)} (${markOf(lindonNormals)}): twelve months, and the year's rain is their sum`, () => {
+  const { tMaxF, tMinF, rainIn, rainInYear } = lindonNormals.expected;
+  expect([tMaxF, tMinF, rainIn].map(({ length }) => length)).toEqual([12, 12, 12]);
+  expect(Math.abs(rainIn.reduce((sum, inches) => sum + inches, 0) - rainInYear)).toBeLessThanOrEqual(0.06);
+  lindon.tMaxC.forEach((c, month) => expect(c * 1.8 + 32).toBeCloseTo(tMaxF[month]!, 9));
+  lindon.tMinC.forEach((c, month) => expect(c * 1.8 + 32).toBeCloseTo(tMinF[month]!, 9));
+});
+test(`${sourceOf(waggaRange)} (${markOf(waggaRange)}): the coldest and the warmest month`, () => {
+  const ends = (monthly: readonly number[]) => [Math.min(...monthly), Math.max(...monthly)];
+  for (const which of ["tMaxC", "tMinC"] as const) {
+    const off = ends(waggaWagga[which]).map((c, i) => Math.abs(c - waggaRange.expected[which][i]!));
+    expect(Math.max(...off)).toBeLessThanOrEqual(waggaRange.tolerance);
+  }
+});
+
+describe(`the table's degree days are its calendar days at Lindon's normals (${lindonNormals.id}, ${markOf(lindonNormals)}), to the 5 they are rounded to`, () => {
   const taken = cropDefaults.filter(({ values }) =>
     values.stageLengths.why.includes("calendar days turned into"),
   );
@@ -48,3 +69,5 @@ describe("the table's degree days are its calendar days at Lindon's normals (CL-
     );
   });
 });
+
+noneLeft();

@@ -8,15 +8,16 @@ import {
 import type { StageLengths } from "../../src/crop/stages.ts";
 import { kcbOfLeafArea, standShareOf, type PlantHabit } from "../../src/crop/thinStand.ts";
 import { published } from "./published.ts";
+import { closenessOf, recordsOf } from "./records.ts";
 
 type Row = readonly (number | string)[];
 
+const { take, noneLeft } = recordsOf(table.records);
+
 function check(id: string, ours: (...inputs: never[]) => number): void {
-  const record = table.records.find((one) => one.id === id);
-  if (!record) throw new Error(`no record ${id}`);
-  const { what, locator, unit, tolerance, because, inputs, expected } = record;
-  const rows = (inputs as Row[]).map((row, i) => [...row, expected[i]!]);
-  published(`FAO-56, ${locator}: ${what}`, { unit, tolerance, because, mark: "read" }, rows, ours);
+  const record = take<Row[], number[]>(id);
+  const rows = record.inputs.map((row, i) => [...row, record.expected[i]!]);
+  published(`FAO-56, ${record.locator}: ${record.what}`, closenessOf(record), rows, ours);
 }
 
 const beans: StageLengths = [25, 25, 30, 20];
@@ -43,3 +44,5 @@ check("fao56-ex31-kcmax", upperInClimate);
 
 check("fao56-eq97", kcbOfLeafArea);
 check("fao56-box17", (dense: number, share: number, habit: PlantHabit) => dense * standShareOf(share, habit));
+
+noneLeft();

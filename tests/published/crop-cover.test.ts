@@ -6,15 +6,15 @@ import { cropDefaults, defaultPlan } from "../../src/crop/crops.ts";
 import { groundCover } from "../../src/crop/groundCover.ts";
 import { sowingIndexOf, weatherOf } from "../unit/crop/siteWeather.ts";
 import { published } from "./published.ts";
+import { closenessOf, markOf, recordsOf } from "./records.ts";
 
-const [cotton, table21] = table.records as unknown as [
-  { inputs: [number, number, number][]; expected: number[] },
-  { inputs: string[]; expected: [number, number][]; because: string },
-];
+const { take, noneLeft } = recordsOf(table.records);
+const cotton = take<[number, number, number][], number[]>("fao56-ex32-cover");
+const table21 = take<string[], [number, number][]>("fao56-table21");
 
 published(
-  "FAO-56, example 32, p. 150, eq. 76: cover of sprinkled cotton",
-  { unit: "-", tolerance: 0.005, because: "printed to 0.01", mark: "read" },
+  `FAO-56, ${cotton.locator}: ${cotton.what}`,
+  closenessOf(cotton),
   cotton.inputs.map((row, i) => [...row, cotton.expected[i]!]),
   groundCover,
 );
@@ -29,7 +29,7 @@ const onDays = (plan: CropPlan): CropPlan => ({
 
 const coveringCrops = cropDefaults.map(defaultPlan).filter((plan) => plan.kcbMid >= 1.1);
 
-describe(`FAO-56, Table 21, p. 149: cover by stage (read; ${table21.because})`, () => {
+describe(`FAO-56, ${table21.locator}: cover by stage (${markOf(table21)}; ${table21.because})`, () => {
   test("there are such crops", () => expect(coveringCrops.length).toBeGreaterThanOrEqual(5));
   describe.each(coveringCrops.map(onDays))("$name", (plan) => {
     const standard = weatherOf(() => 15);
@@ -50,3 +50,5 @@ describe(`FAO-56, Table 21, p. 149: cover by stage (read; ${table21.because})`, 
     );
   });
 });
+
+noneLeft();

@@ -6,20 +6,23 @@ import { borgGrimesShare } from "../../src/crop/potentialDescent.ts";
 import { seasonClock } from "../../src/crop/stages.ts";
 import { lindon, normalWeather, sowingIndexOf, waggaWagga, weatherOf } from "../unit/crop/siteWeather.ts";
 import { published } from "./published.ts";
+import { closenessOf, markOf, recordsOf, sourceOf } from "./records.ts";
 
-const [curve, rate] = table.curve as unknown as { inputs: number[][]; expected: number[]; because: string }[];
+const { take, noneLeft } = recordsOf([...table.curve, ...table.paces, ...table.heat, ...table.australia]);
 
+const curve = take<number[][], number[]>("root-borg-grimes");
 published(
-  "Borg & Grimes 1986, the sine of rooting depth",
-  { unit: "-", tolerance: 0.0001, because: curve!.because, mark: "memory" },
-  curve!.inputs.map((row, i) => [...row, curve!.expected[i]!]),
+  `${sourceOf(curve)}: ${curve.what}`,
+  closenessOf(curve),
+  curve.inputs.map((row, i) => [...row, curve.expected[i]!]),
   borgGrimesShare,
 );
 
+const rate = take<number[][], number[]>("root-borg-grimes-rate");
 published(
-  "Borg & Grimes 1986, steepest advance, by the crop's daily descent",
-  { unit: "mm/day", tolerance: 0.01, because: rate!.because, mark: "memory" },
-  rate!.inputs.map((row, i) => [...row, rate!.expected[i]!]),
+  `${sourceOf(rate)}: ${rate.what}, by the crop's daily descent`,
+  closenessOf(rate),
+  rate.inputs.map((row, i) => [...row, rate.expected[i]!]),
   (maxRootDepthMm: number, days: number) => {
     const stages = [days * 0.2, days * 0.3, days * 0.3, days * 0.2] as const;
     const plan = {
@@ -46,24 +49,20 @@ const descentAtLindon = (crop: string): Float64Array => {
   return cropCourse(plan, weather, sowing, sowing).descentMmByDay;
 };
 
-for (const { what, source, unit, tolerance, because, inputs, expected } of table.paces) {
-  const [crop, from, to] = inputs as [string, number | null, number | null];
-  published(
-    `${source}: ${what}`,
-    { unit, tolerance, because, mark: "read" },
-    [[crop, expected]],
-    (name: string) => {
-      const descent = descentAtLindon(name);
-      if (from === null || to === null) return Math.max(...descent);
-      return descent.slice(from, to).reduce((sum, mm) => sum + mm, 0) / (to - from);
-    },
-  );
+for (const id of ["rfv-sorghum-kansas", "rfv-sunflower-kansas", "rfv-maize-iowa"]) {
+  const pace = take<[string, number | null, number | null], number>(id);
+  const [crop, from, to] = pace.inputs;
+  published(`${sourceOf(pace)}: ${pace.what}`, closenessOf(pace), [[crop, pace.expected]], (name: string) => {
+    const descent = descentAtLindon(name);
+    if (from === null || to === null) return Math.max(...descent);
+    return descent.slice(from, to).reduce((sum, mm) => sum + mm, 0) / (to - from);
+  });
 }
 
-const wheatByHeat = table.heat[0]!;
+const wheatByHeat = take<[string, null, null], number>("rfv-wheat-thermal");
 published(
-  `${wheatByHeat.source}: ${wheatByHeat.what}`,
-  { unit: wheatByHeat.unit, tolerance: wheatByHeat.tolerance, because: wheatByHeat.because, mark: "read" },
+  `${sourceOf(wheatByHeat)}: ${wheatByHeat.what}`,
+  closenessOf(wheatByHeat),
   [
     ["winter wheat", wheatByHeat.expected],
     ["spring wheat", wheatByHeat.expected],
@@ -82,8 +81,9 @@ published(
   },
 );
 
-describe("Kirkegaard & Lilley 2007 (read): pace of wheat roots to flowering in a mild winter", () => {
-  const { expected, tolerance, because } = table.australia[0]!;
+const mildWinter = take<string[], number[]>("rfv-wheat-australia");
+describe(`${sourceOf(mildWinter)} (${markOf(mildWinter)}): pace of wheat roots to flowering in a mild winter`, () => {
+  const { expected, tolerance, because } = mildWinter;
   test(`within ${Math.min(...expected)} to ${Math.max(...expected)} mm/day, give or take ${tolerance}: ${because}`, () => {
     const plan = { ...defaultPlan(findCrop("spring wheat")), sowing: { month: 5, day: 15 } };
     const weather = normalWeather(waggaWagga);
@@ -95,3 +95,5 @@ describe("Kirkegaard & Lilley 2007 (read): pace of wheat roots to flowering in a
     expect(pace).toBeLessThanOrEqual(Math.max(...expected) + tolerance);
   });
 });
+
+noneLeft();

@@ -4,9 +4,13 @@ import triangle from "../../data-reference/soil-texture-triangle.json" with { ty
 import { hydrologicGroup } from "../../src/soil/hydrologicGroup.ts";
 import { resolveLayer } from "../../src/soil/resolveLayer.ts";
 import { textureClass, textureClasses } from "../../src/soil/texture.ts";
+import { markOf, recordsOf } from "./records.ts";
 
-describe(`${triangle[0]!.source} (memory; the lines of the triangle)`, () => {
-  test.each(triangle)(
+const ofTriangle = recordsOf(triangle);
+const ofGroups = recordsOf(groups);
+
+describe(`${triangle[0]!.source} (${markOf(triangle[0]!)}; the lines of the triangle)`, () => {
+  test.each(ofTriangle.rows())(
     "sand $inputs.sandPercent, clay $inputs.clayPercent is $expected.textureClass: $what",
     (record) => {
       const { sandPercent, clayPercent } = record.inputs;
@@ -19,8 +23,8 @@ describe(`${triangle[0]!.source} (memory; the lines of the triangle)`, () => {
   });
 });
 
-describe(`${groups[0]!.source}, Table 7-1 (memory)`, () => {
-  test.each(groups)(
+describe(`${groups[0]!.source}, Table 7-1 (${markOf(groups[0]!)})`, () => {
+  test.each(ofGroups.rows())(
     "$inputs.conductivityUmPerS um/s, restricted at $inputs.restrictedAtMm mm is $expected.group",
     (record) => {
       const { restrictedAtMm, conductivityUmPerS } = record.inputs;
@@ -38,3 +42,6 @@ describe(`${groups[0]!.source}, Table 7-1 (memory)`, () => {
     },
   );
 });
+
+ofTriangle.noneLeft();
+ofGroups.noneLeft();

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import densities from "../../data-reference/bulk-density-factor.json" with { type: "json" };
 import sheet from "../../data-reference/bulk-density-sheet.json" with { type: "json" };
-import halfRate from "../../data-reference/penetration-half-rate.json" with { type: "json" };
+import halfRates from "../../data-reference/penetration-half-rate.json" with { type: "json" };
 import penetration from "../../data-reference/penetration-factor.json" with { type: "json" };
 import units from "../../data-reference/penetration-units.json" with { type: "json" };
 import porosities from "../../data-reference/soil-porosity.json" with { type: "json" };
@@ -9,146 +9,181 @@ import { densityHindrance, familyClass } from "../../src/soil/densityFactor.ts";
 import { type SoilStructure, penetrationHindrance, psiToMPa } from "../../src/soil/penetrationFactor.ts";
 import { porosity } from "../../src/soil/waterLimits.ts";
 import { published } from "./published.ts";
+import { closenessOf, markOf, recordsOf, sourceOf } from "./records.ts";
 
-const usual = (sand: number, clay: number, gPerCm3: number): number =>
-  densityHindrance(sand / 100, clay / 100, gPerCm3 * 1000).usual;
+// The code takes its thresholds from data-reference/, so they are typed here again, off the sources: a slip in one shows.
 
-describe("NSSH 618 Figure 618-A2 (read): the example texture is of the family it stands for", () => {
-  test.each(densities.map(({ inputs }) => inputs))(
-    "$sandPercent sand $clayPercent clay is $familyClass",
-    (i) => {
-      expect(familyClass(i.sandPercent / 100, i.clayPercent / 100)).toBe(i.familyClass);
-    },
-  );
+/** NSSH 618, Amendment 36 (2019), Figure 618-A2 (read), g/cm3 at 33 kPa: a texture of the class, restriction begins, root-limiting. */
+const handbook = [
+  ["sandy", 88, 5, 1.69, 1.85],
+  ["coarse-loamy", 65, 10, 1.63, 1.8],
+  ["fine-loamy", 40, 25, 1.6, 1.78],
+  ["coarse-silty", 10, 10, 1.6, 1.79],
+  ["fine-silty", 10, 25, 1.54, 1.65],
+  ["clayey 35 to 45 %", 20, 40, 1.49, 1.58],
+  ["clayey over 45 %", 20, 60, 1.39, 1.47],
+] as const;
+
+/** Pierce et al. 1983, J. Soil Water Conserv. 38:39-44 (memory), g/cm3: non-limiting density by family texture class. */
+const pierce = [
+  ["sandy", 88, 5, 1.6],
+  ["coarse-loamy", 65, 10, 1.5],
+  ["fine-loamy", 40, 25, 1.46],
+  ["coarse-silty", 10, 10, 1.43],
+  ["fine-silty", 10, 25, 1.34],
+  ["clayey 35 to 45 %", 20, 40, 1.4],
+  ["clayey over 45 %", 20, 60, 1.3],
+] as const;
+
+const ofDensities = recordsOf(densities);
+const ourClasses = ofDensities.rows().map(({ inputs }) => inputs.familyClass);
+describe("NSSH 618 Figure 618-A2 (read): every family class of our table is among the rows", () => {
+  test("seven classes", () => {
+    expect([...ourClasses].sort()).toEqual(handbook.map(([family]) => family).sort());
+    expect(pierce.map(([family]) => family)).toEqual(handbook.map(([family]) => family));
+  });
+  test.each(handbook)("%s: %d sand %d clay", (family, sand, clay) => {
+    expect(familyClass(sand / 100, clay / 100)).toBe(family);
+  });
 });
+
+const read =
+  (reading: "strict" | "usual" | "lenient") =>
+  (_family: string, sand: number, clay: number, gPerCm3: number): number =>
+    densityHindrance(sand / 100, clay / 100, gPerCm3 * 1000)[reading];
+const usual = read("usual");
 
 const exact = { unit: "of the pace", tolerance: 1e-9, because: "a point of the table" } as const;
 published(
   "Pierce et al. 1983: no hindrance up to the non-limiting density",
   { ...exact, mark: "memory" },
-  densities.map(({ inputs: i, expected }) => [i.sandPercent, i.clayPercent, expected.unhinderedGPerCm3, 1]),
+  pierce.map((row) => [...row, 1]),
   usual,
 );
-published(
-  "NSSH 618 Figure 618-A2: half the pace where restriction begins (the half is ours)",
-  { ...exact, mark: "read" },
-  densities.map(({ inputs: i, expected }) => [
-    i.sandPercent,
-    i.clayPercent,
-    expected.restrictionBeginsGPerCm3,
-    0.5,
-  ]),
-  usual,
-);
-published(
-  "NSSH 618 Figure 618-A2: 0.05 of the pace at the root-limiting density (the 0.05 is ours)",
-  { ...exact, mark: "read" },
-  densities.map(({ inputs: i, expected }) => [
-    i.sandPercent,
-    i.clayPercent,
-    expected.rootLimitingGPerCm3,
-    0.05,
-  ]),
-  usual,
-);
-published(
-  "NSSH 618 Figure 618-A2: strict reading, 0.33 where restriction begins",
-  { ...exact, mark: "read" },
-  densities.map(({ inputs: i, expected }) => [
-    i.sandPercent,
-    i.clayPercent,
-    expected.restrictionBeginsGPerCm3,
-    0.33,
-  ]),
-  (sand: number, clay: number, gPerCm3: number) =>
-    densityHindrance(sand / 100, clay / 100, gPerCm3 * 1000).strict,
-);
-published(
-  "NSSH 618 Figure 618-A2: lenient reading, no hindrance until restriction begins",
-  { ...exact, mark: "read" },
-  densities.map(({ inputs: i, expected }) => [
-    i.sandPercent,
-    i.clayPercent,
-    expected.restrictionBeginsGPerCm3,
-    1,
-  ]),
-  (sand: number, clay: number, gPerCm3: number) =>
-    densityHindrance(sand / 100, clay / 100, gPerCm3 * 1000).lenient,
-);
+test("Pierce et al. 1983 (memory): hindrance begins there", () => {
+  for (const [family, sand, clay, gPerCm3] of pierce)
+    expect(usual(family, sand, clay, gPerCm3 + 0.005), family).toBeLessThan(1);
+});
 
+const begins = handbook.map(([family, sand, clay, gPerCm3]) => [family, sand, clay, gPerCm3]);
+const limiting = handbook.map(([family, sand, clay, , gPerCm3]) => [family, sand, clay, gPerCm3]);
+for (const [reading, atBeginning, atLimit] of [
+  ["strict", 0.33, 0],
+  ["usual", 0.5, 0.05],
+  ["lenient", 1, 0.05],
+] as const) {
+  published(
+    `NSSH 618 Figure 618-A2, ${reading} reading: ${atBeginning} of the pace where restriction begins (the height is ours)`,
+    { ...exact, mark: "read" },
+    begins.map((row) => [...row, atBeginning]),
+    read(reading),
+  );
+  published(
+    `NSSH 618 Figure 618-A2, ${reading} reading: ${atLimit} of the pace at the root-limiting density (the height is ours)`,
+    { ...exact, mark: "read" },
+    limiting.map((row) => [...row, atLimit]),
+    read(reading),
+  );
+}
+
+const ofSheet = recordsOf(sheet);
+const rowsOfSheet = ofSheet.rows();
 const loosely = {
   unit: "of the pace",
   tolerance: sheet[0]!.tolerance,
   because: sheet[0]!.because,
-  mark: "read",
-} as const;
-published(
-  "USDA-NRCS soil-quality sheet: near half where density affects roots",
-  loosely,
-  sheet.map(({ inputs: i, expected }) => [
-    i.textures,
-    i.sandPercent,
-    i.clayPercent,
-    expected.affectsGPerCm3,
-    0.5,
-  ]),
-  (_textures: string, sand: number, clay: number, gPerCm3: number) => usual(sand, clay, gPerCm3),
-);
-published(
-  "USDA-NRCS soil-quality sheet: next to nothing where density restricts roots",
-  loosely,
-  sheet.map(({ inputs: i, expected }) => [
-    i.textures,
-    i.sandPercent,
-    i.clayPercent,
-    expected.restrictsGPerCm3,
-    0.05,
-  ]),
-  (_textures: string, sand: number, clay: number, gPerCm3: number) => usual(sand, clay, gPerCm3),
-);
+  mark: markOf(sheet[0]!),
+};
+for (const [what, density, pace] of [
+  ["near half where density affects roots", "affectsGPerCm3", 0.5],
+  ["next to nothing where density restricts roots", "restrictsGPerCm3", 0.05],
+] as const) {
+  published(
+    `${sourceOf(sheet[0]!)}: ${what}`,
+    loosely,
+    rowsOfSheet.map(({ inputs: i, expected }) => [
+      i.textures,
+      i.sandPercent,
+      i.clayPercent,
+      expected[density],
+      pace,
+    ]),
+    usual,
+  );
+}
 
-const porosityRecord = porosities[0]!;
+const ofPorosity = recordsOf(porosities);
+const pores = ofPorosity.take<{ densityGPerCm3: number[] }, { porosity: number[] }>("porosity-by-density");
 published(
-  porosityRecord.source,
-  { unit: "fraction", tolerance: porosityRecord.tolerance, because: porosityRecord.because, mark: "read" },
-  porosityRecord.inputs.densityGPerCm3.map((density, n) => [
-    density,
-    porosityRecord.expected.porosity[n] ?? Number.NaN,
-  ]),
+  sourceOf(pores),
+  closenessOf(pores),
+  pores.inputs.densityGPerCm3.map((density, n) => [density, pores.expected.porosity[n]!]),
   (gPerCm3: number) => porosity(gPerCm3 * 1000),
 );
 
-const limits = penetration.flatMap(({ inputs, expected }) =>
-  (["strict", "usual", "lenient"] as const).map(
-    (reading) => [inputs.structure, reading, expected.limitMPa[reading], 0] as const,
-  ),
-);
-published(
-  "Ehlers et al. 1983; Gao et al. 2016; Taylor & Gardner 1963: no growth at the limit of resistance",
-  { ...exact, because: "the limit itself", mark: "read" },
-  limits,
-  (structure: SoilStructure, reading: "strict" | "usual" | "lenient", mPa: number) =>
-    penetrationHindrance(mPa, structure)[reading],
-);
+/** Resistance at which roots stop, MPa, typed off the abstracts: Gao et al. 2016; Ehlers et al. 1983. */
+const limits = [
+  ["pan without pores", "usual", 2.5],
+  ["tilled", "strict", 3.6],
+  ["tilled", "usual", 3.6],
+  ["tilled", "lenient", 3.6],
+  ["structured", "strict", 4.6],
+  ["structured", "usual", 4.85],
+  ["structured", "lenient", 5.1],
+] as const;
+const atLimit = (structure: SoilStructure, reading: "strict" | "usual" | "lenient", mPa: number) =>
+  penetrationHindrance(mPa, structure)[reading];
+const justBelow = (structure: SoilStructure, reading: "strict" | "usual" | "lenient", mPa: number) =>
+  penetrationHindrance(mPa - 0.05, structure)[reading] > 0 ? 1 : 0;
+const theLimit = { ...exact, because: "the limit itself; 4.85 is the middle of 4.6 to 5.1" } as const;
+for (const [source, mark, rows] of [
+  ["Gao et al. 2016; Ehlers et al. 1983", "read", limits],
+  ["Taylor & Gardner 1963", "memory", [["pan without pores", "lenient", 2.96]]],
+  ["Penn State Extension, Agronomy Facts 63: 300 psi as 2 MPa", "read", [["pan without pores", "strict", 2]]],
+] as const) {
+  published(
+    `${source}: no growth at the limit`,
+    { ...theLimit, mark },
+    rows.map((r) => [...r, 0]),
+    atLimit,
+  );
+  published(
+    `${source}: some growth 0.05 MPa below it`,
+    { ...theLimit, unit: "(1 = yes)", mark },
+    rows.map((row) => [...row, 1]),
+    justBelow,
+  );
+}
+const ofPenetration = recordsOf(penetration);
+const ourStructures = ofPenetration.rows().map(({ inputs }) => inputs.structure);
+test("every structure of our table is among the rows", () => {
+  expect([...ourStructures].sort()).toEqual([...new Set(limits.map(([structure]) => structure))].sort());
+});
+
 test("Ehlers et al. 1983 (read): growth falls along a straight line to the limit", () => {
-  for (const { inputs, expected } of penetration) {
-    const limit = expected.limitMPa.usual;
-    const at = (mPa: number): number => penetrationHindrance(mPa, inputs.structure as SoilStructure).usual;
+  for (const [structure, reading, limit] of limits) {
+    const at = (mPa: number): number => penetrationHindrance(mPa, structure)[reading];
     expect(at(limit - 0.5) - at(limit)).toBeCloseTo(at(limit - 1) - at(limit - 0.5), 12);
     expect(at(limit - 0.5)).toBeGreaterThan(0);
   }
 });
 
-test("Bengough et al. 2011 (read): in a pan without pores the usual half rate lies within 0.8 to 2 MPa", () => {
-  const [low, high] = halfRate[0]!.expected.halfRateMPa as [number, number];
+const ofHalfRates = recordsOf(halfRates);
+const halfRate = ofHalfRates.take<null, { halfRateMPa: [number, number] }>("penetration-half-rate");
+test(`${sourceOf(halfRate)} (${markOf(halfRate)}): in a pan without pores the usual half rate lies within the range`, () => {
+  const [low, high] = halfRate.expected.halfRateMPa;
   expect(penetrationHindrance(low, "pan without pores").usual).toBeGreaterThan(0.5);
   expect(penetrationHindrance(high, "pan without pores").usual).toBeLessThan(0.5);
 });
 
-const psi = units[0]!;
+const ofUnits = recordsOf(units);
+const psi = ofUnits.take<{ psi: number[] }, { mPa: number[] }>("penetration-psi");
 published(
-  "unit definition: pounds per square inch to MPa",
-  { unit: "MPa", tolerance: psi.tolerance, because: psi.because, mark: "memory" },
-  psi.inputs.psi.map((value, n) => [value, psi.expected.mPa[n] ?? Number.NaN]),
+  sourceOf(psi),
+  closenessOf(psi),
+  psi.inputs.psi.map((value, n) => [value, psi.expected.mPa[n]!]),
   psiToMPa,
 );
+
+for (const { noneLeft } of [ofDensities, ofSheet, ofPorosity, ofPenetration, ofHalfRates, ofUnits])
+  noneLeft();

@@ -1,20 +1,20 @@
 import { existsSync, readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { describe, expect, test } from "vitest";
-import range from "../../data-reference/saxton-rawls-range.json" with { type: "json" };
+import errors from "../../data-reference/saxton-rawls-errors.json" with { type: "json" };
 import { resolveColumn } from "../../src/soil/column.ts";
 import { readAllHorizons, readHorizons } from "../../src/soil/horizons.ts";
 import { type Misfit, limitsBias } from "../../src/soil/limitsBias.ts";
+import { markOf, recordsOf, sourceOf } from "./records.ts";
 
 const root = resolve(import.meta.dirname, "../..");
 const folder = resolve(root, "../shared/data/soil-horizons");
 const present = existsSync(folder);
 if (!present) console.info("skipped: ../shared/data/soil-horizons is absent");
 
-const standardError = range.find(({ id }) => id === "saxton-rawls-standard-errors")!.expected as {
-  wiltingPoint: number;
-  fieldCapacity: number;
-};
+const { take, noneLeft } = recordsOf(errors);
+const stated = take<null, { wiltingPoint: number; fieldCapacity: number }>("saxton-rawls-standard-errors");
+const standardError = stated.expected;
 const availableError = Math.hypot(standardError.wiltingPoint, standardError.fieldCapacity);
 
 const say = (what: string, misfit: Misfit | null): string =>
@@ -30,7 +30,7 @@ function withinTwice(misfit: Misfit | null, error: number): void {
 }
 
 describe.skipIf(!present)(
-  "estimated limits on the open horizons of ../shared/data (Saxton & Rawls 2006, Table 1 errors, memory)",
+  `estimated limits on the open horizons of ../shared/data, against the errors of ${sourceOf(stated)} (${markOf(stated)})`,
   () => {
     const survey = present ? readFileSync(resolve(folder, "ssurgo_chorizon_amarillo_TX-NM.csv"), "utf8") : "";
     const laboratory = present ? readFileSync(resolve(folder, "ncss_lab_amarillo_2-pedons.csv"), "utf8") : "";
@@ -84,3 +84,5 @@ describe.skipIf(!present)(
     });
   },
 );
+
+noneLeft();

@@ -13,6 +13,15 @@ import {
   wholeDensityKgPerM3,
 } from "../../src/soil/waterLimits.ts";
 import { published } from "./published.ts";
+import { markOf, recordsOf, sourceOf } from "./records.ts";
+
+const ofTable3 = recordsOf(table3);
+const ofVectors = recordsOf(vectors);
+const ofGravel = recordsOf(gravel);
+const ofConductivity = recordsOf(conductivity);
+const ofRange = recordsOf(range);
+const rows3 = ofTable3.rows();
+const first3 = rows3[0]!;
 
 const limitsOf = (
   sandPercent: number,
@@ -38,7 +47,7 @@ const columns = {
 } as const;
 
 test("Table 3 has all twelve classes", () => {
-  expect(table3.map(({ inputs }) => inputs.textureClass).sort()).toEqual([...textureClasses].sort());
+  expect(rows3.map(({ inputs }) => inputs.textureClass).sort()).toEqual([...textureClasses].sort());
 });
 
 for (const [column, ours] of Object.entries(columns) as [
@@ -48,13 +57,13 @@ for (const [column, ours] of Object.entries(columns) as [
   published(
     `Saxton & Rawls 2006, Table 3, ${column}`,
     {
-      unit: table3[0]!.unit[column],
-      tolerance: table3[0]!.tolerance[column],
-      because: "half the last printed digit",
-      mark: "memory",
+      unit: first3.unit[column],
+      tolerance: first3.tolerance[column],
+      because: first3.because,
+      mark: markOf(first3),
     },
     // class, sand %, clay %, organic matter %, printed value
-    table3.map(({ inputs: i, expected }) => [
+    rows3.map(({ inputs: i, expected }) => [
       i.textureClass,
       i.sandPercent,
       i.clayPercent,
@@ -65,8 +74,8 @@ for (const [column, ours] of Object.entries(columns) as [
   );
 }
 
-describe("Saxton & Rawls 2006, Table 3, textures lie in their own class (memory)", () => {
-  test.each(table3.map(({ inputs }) => inputs))(
+describe(`Saxton & Rawls 2006, Table 3, textures lie in their own class (${markOf(first3)})`, () => {
+  test.each(rows3.map(({ inputs }) => inputs))(
     "$sandPercent sand $clayPercent clay is $textureClass",
     (inputs) => {
       expect(textureClass(inputs.sandPercent / 100, inputs.clayPercent / 100)).toBe(inputs.textureClass);
@@ -74,11 +83,12 @@ describe("Saxton & Rawls 2006, Table 3, textures lie in their own class (memory)
   );
 });
 
-for (const { what, inputs: i, expected, tolerance, because } of vectors) {
+for (const record of ofVectors.rows()) {
+  const { what, inputs: i, expected, tolerance, because } = record;
   const limits = limitsOf(i.sandPercent, i.clayPercent, i.organicMatterPercent, i.densityGPerCm3);
   published(
     `Saxton & Rawls 2006, eqs 1 to 18: ${what}, ${i.organicMatterPercent} % organic matter, density ${i.densityGPerCm3 ?? "normal"}`,
-    { unit: "of the value", tolerance, because, mark: "memory" },
+    { unit: "of the value", tolerance, because, mark: markOf(record) },
     // what, value by value; relative, so that one tolerance serves fractions and mm/h
     [
       ["wilting point", limits.wiltingPoint / expected.wiltingPoint, 1],
@@ -96,7 +106,8 @@ for (const { what, inputs: i, expected, tolerance, because } of vectors) {
   );
 }
 
-for (const { what, inputs: i, expected, tolerance, because } of gravel) {
+for (const record of ofGravel.rows()) {
+  const { what, inputs: i, expected, tolerance, because } = record;
   const matrix = limitsOf(i.sandPercent, i.clayPercent, i.organicMatterPercent, null);
   const density = matrix.bulkDensityKgPerM3;
   const volume = gravelVolumeFraction(i.gravelMassFraction, density);
@@ -109,7 +120,7 @@ for (const { what, inputs: i, expected, tolerance, because } of gravel) {
   });
   published(
     `Saxton & Rawls 2006, eqs 19 to 22: ${what}`,
-    { unit: "fraction; g/cm3", tolerance, because, mark: "memory" },
+    { unit: "fraction; g/cm3", tolerance, because, mark: markOf(record) },
     [
       ["stones by volume", volume, expected.gravelVolumeFraction],
       ["density with stones", wholeDensityKgPerM3(density, volume) / 1000, expected.wholeDensityGPerCm3],
@@ -125,11 +136,12 @@ for (const { what, inputs: i, expected, tolerance, because } of gravel) {
   );
 }
 
-for (const { what, inputs: i, expected, tolerance, because } of conductivity) {
+for (const record of ofConductivity.rows()) {
+  const { what, inputs: i, expected, tolerance, because } = record;
   const limits = limitsOf(i.sandPercent, i.clayPercent, i.organicMatterPercent, null);
   published(
     `Saxton & Rawls 2006, eqs 16 to 18: ${what}`,
-    { unit: "of the value", tolerance, because, mark: "memory" },
+    { unit: "of the value", tolerance, because, mark: markOf(record) },
     i.volumeFraction.map((theta, n) => [theta, expected.conductivityMmPerHour[n] ?? Number.NaN, 1]),
     (theta: number, printed: number) =>
       ((limits.saturatedConductivityMmPerDay / 24) * (theta / limits.saturation) ** limits.drainExponent) /
@@ -137,9 +149,14 @@ for (const { what, inputs: i, expected, tolerance, because } of conductivity) {
   );
 }
 
-test("Saxton & Rawls 2006, stated range of use (memory)", () => {
-  const stated = range.find(({ id }) => id === "saxton-rawls-range")?.expected;
-  expect(statedRange.clayFraction * 100).toBe(stated?.clayPercentMax);
-  expect(statedRange.organicMatterPercent).toBe(stated?.organicMatterPercentMax);
-  expect(statedRange.densityFactor).toEqual(stated?.densityFactor);
+const stated = ofRange.take<
+  null,
+  { clayPercentMax: number; organicMatterPercentMax: number; densityFactor: number[] }
+>("saxton-rawls-range");
+test(`${sourceOf(stated)} (${markOf(stated)}): stated range of use`, () => {
+  expect(statedRange.clayFraction * 100).toBe(stated.expected.clayPercentMax);
+  expect(statedRange.organicMatterPercent).toBe(stated.expected.organicMatterPercentMax);
+  expect(statedRange.densityFactor).toEqual(stated.expected.densityFactor);
 });
+
+for (const { noneLeft } of [ofTable3, ofVectors, ofGravel, ofConductivity, ofRange]) noneLeft();

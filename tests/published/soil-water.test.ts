@@ -8,6 +8,7 @@ import { gravimetricPercent, volumeFromGravimetric } from "../../src/soil/starti
 import { type TextureClass, centralTexture } from "../../src/soil/texture.ts";
 import { estimateWaterLimits } from "../../src/soil/waterLimits.ts";
 import { published } from "./published.ts";
+import { closenessOf, markOf, recordsOf, sourceOf } from "./records.ts";
 
 const limitsOf = (name: TextureClass) =>
   estimateWaterLimits({
@@ -24,48 +25,58 @@ const availableInPerFt = (name: TextureClass): number => {
 const outside = (value: number, [low, high]: readonly number[]): number =>
   Math.max(0, (low ?? Number.NaN) - value, value - (high ?? Number.NaN));
 
-for (const { what, inputs, expected, tolerance, because, source, provenance } of available) {
-  const range = expected.inPerFt;
-  if (!range || !inputs.textureClasses) continue;
+const ofAvailable = recordsOf(available);
+for (const id of [
+  "available-water-feel-fine-sand-loamy-fine-sand",
+  "available-water-feel-sandy-loam-fine-sandy-loam",
+  "available-water-feel-sandy-clay-loam-loam-silt-loam",
+  "available-water-feel-clay-clay-loam-silty-clay-loam",
+  "available-water-kansas",
+]) {
+  const record = ofAvailable.take<{ textureClasses: string[] }, { inPerFt: [number, number] }>(id);
+  const range = record.expected.inPerFt;
   published(
-    `${source}: ${what}, ${range.join(" to ")} in/ft`,
-    { unit: "in/ft outside the range", tolerance, because, mark: provenance as "read" },
-    inputs.textureClasses.map((name) => [name, 0]),
+    `${sourceOf(record)}: ${record.what}, ${range.join(" to ")} in/ft`,
+    { ...closenessOf(record), unit: "in/ft outside the range" },
+    record.inputs.textureClasses.map((name) => [name, 0]),
     (name: TextureClass) => outside(availableInPerFt(name), range),
   );
 }
 
-const inch = available.find(({ id }) => id === "available-water-inch-per-six")!;
+const inch = ofAvailable.take<{ textureClasses: string[] }, { waterIn: number }>(
+  "available-water-inch-per-six",
+);
 published(
   inch.what,
-  { unit: "in", tolerance: inch.tolerance, because: inch.because, mark: "common practice, no source" },
-  (inch.inputs.textureClasses ?? []).map((name) => [name, inch.expected.waterIn ?? Number.NaN]),
+  closenessOf(inch),
+  inch.inputs.textureClasses.map((name) => [name, inch.expected.waterIn]),
   (name: TextureClass) => availableInPerFt(name) / 2,
 );
 
-const handbook = available.find(({ id }) => id === "available-water-handbook")!;
+const handbook = ofAvailable.take<
+  { water33Percent: number; water1500Percent: number; densityGPerCm3: number },
+  { fraction: number }
+>("available-water-handbook");
 published(
-  `${handbook.source}, ${handbook.locator}`,
-  { unit: handbook.unit, tolerance: handbook.tolerance, because: handbook.because, mark: "read" },
+  sourceOf(handbook),
+  closenessOf(handbook),
   [
     [
-      handbook.inputs.water33Percent ?? Number.NaN,
-      handbook.inputs.water1500Percent ?? Number.NaN,
-      handbook.inputs.densityGPerCm3 ?? Number.NaN,
-      handbook.expected.fraction ?? Number.NaN,
+      handbook.inputs.water33Percent,
+      handbook.inputs.water1500Percent,
+      handbook.inputs.densityGPerCm3,
+      handbook.expected.fraction,
     ],
   ],
   (water33: number, water1500: number, gPerCm3: number) =>
     volumeFromGravimetric(water33, gPerCm3 * 1000) - volumeFromGravimetric(water1500, gPerCm3 * 1000),
 );
 
-test("no available-water record is passed over", () => {
-  const used = available.filter(({ expected: e }) => e.inPerFt ?? e.waterIn ?? e.fraction);
-  expect(used.length).toBe(available.length);
-});
+ofAvailable.noneLeft();
 
-describe("gravimetric worked examples (read)", () => {
-  test.each(gravimetric)("$what: $source", ({ inputs: i, expected, tolerance }) => {
+const ofGravimetric = recordsOf(gravimetric);
+describe("gravimetric worked examples", () => {
+  test.each(ofGravimetric.rows())("$what: $source ($provenance)", ({ inputs: i, expected, tolerance }) => {
     const weightPercent = gravimetricPercent(i.moistG, i.dryG);
     const densityKgPerM3 = (i.dryG / i.volumeCm3) * 1000;
     const volume = volumeFromGravimetric(weightPercent, densityKgPerM3);
@@ -77,30 +88,25 @@ describe("gravimetric worked examples (read)", () => {
   });
 });
 
-const tolerance19 = table19[0]!.tolerance;
+ofGravimetric.noneLeft();
+
+const ofTable19 = recordsOf(table19);
+const rows19 = ofTable19.rows();
+const first19 = rows19[0]!;
+const closeness19 = { unit: "mm outside the range", because: first19.because, mark: markOf(first19) };
 published(
-  "FAO-56 Table 19, readily evaporable water",
-  {
-    unit: "mm outside the range",
-    tolerance: tolerance19.readilyEvaporableMm,
-    because: table19[0]!.because,
-    mark: "read",
-  },
-  table19.map(({ inputs, expected }) => [inputs.textureClass, ...expected.readilyEvaporableMm, 0]),
+  `${sourceOf(first19)}: readily evaporable water`,
+  { ...closeness19, tolerance: first19.tolerance.readilyEvaporableMm },
+  rows19.map(({ inputs, expected }) => [inputs.textureClass, ...expected.readilyEvaporableMm, 0]),
   (name: TextureClass, low: number, high: number) => {
     const { sandFraction, clayFraction } = centralTexture(name);
     return outside(readilyEvaporableMm(sandFraction, clayFraction), [low, high]);
   },
 );
 published(
-  "FAO-56 Table 19, total evaporable water",
-  {
-    unit: "mm outside the range",
-    tolerance: tolerance19.totalEvaporableMm,
-    because: table19[0]!.because,
-    mark: "read",
-  },
-  table19.map(({ inputs, expected }) => [
+  `${sourceOf(first19)}: total evaporable water`,
+  { ...closeness19, tolerance: first19.tolerance.totalEvaporableMm },
+  rows19.map(({ inputs, expected }) => [
     inputs.textureClass,
     inputs.evaporatingDepthMm,
     ...expected.totalEvaporableMm,
@@ -111,28 +117,38 @@ published(
     return outside(totalEvaporableMm(fieldCapacity, wiltingPoint, depthMm), [low, high]);
   },
 );
+ofTable19.noneLeft();
 
-const [ritchie, example35] = evaporable;
+const ofEvaporable = recordsOf(evaporable);
+const ritchie = ofEvaporable.take<
+  { sandPercent: number[]; clayPercent: number[] },
+  { readilyEvaporableMm: number[] }
+>("readily-evaporable-ritchie");
 published(
-  `${ritchie!.source}, ${ritchie!.locator}`,
-  { unit: "mm", tolerance: ritchie!.tolerance, because: ritchie!.because, mark: "memory" },
-  (ritchie!.inputs.sandPercent ?? []).map((sand, n) => [
+  sourceOf(ritchie),
+  closenessOf(ritchie),
+  ritchie.inputs.sandPercent.map((sand, n) => [
     sand,
-    ritchie!.inputs.clayPercent?.[n] ?? Number.NaN,
-    (ritchie!.expected.readilyEvaporableMm ?? [])[n] ?? Number.NaN,
+    ritchie.inputs.clayPercent[n]!,
+    ritchie.expected.readilyEvaporableMm[n]!,
   ]),
   (sand: number, clay: number) => readilyEvaporableMm(sand / 100, clay / 100),
 );
+const example35 = ofEvaporable.take<
+  { fieldCapacity: number; wiltingPoint: number; evaporatingDepthMm: number },
+  { totalEvaporableMm: number }
+>("total-evaporable-example-35");
 published(
-  `${example35!.source}, ${example35!.locator}`,
-  { unit: "mm", tolerance: example35!.tolerance, because: example35!.because, mark: "read" },
+  sourceOf(example35),
+  closenessOf(example35),
   [
     [
-      example35!.inputs.fieldCapacity ?? Number.NaN,
-      example35!.inputs.wiltingPoint ?? Number.NaN,
-      example35!.inputs.evaporatingDepthMm ?? Number.NaN,
-      example35!.expected.totalEvaporableMm ?? Number.NaN,
+      example35.inputs.fieldCapacity,
+      example35.inputs.wiltingPoint,
+      example35.inputs.evaporatingDepthMm,
+      example35.expected.totalEvaporableMm,
     ],
   ],
   totalEvaporableMm,
 );
+ofEvaporable.noneLeft();

@@ -8,8 +8,9 @@ import { stream } from "../../src/randomness.ts";
 import { dayOfYear, monthOf } from "../../src/weather/calendar.ts";
 import { generateYears } from "../../src/weather/generate.ts";
 import { isWet, wetChances, wetDayAmounts } from "../../src/weather/rainChain.ts";
-import type { MonthlyNormals, Site } from "../../src/weather/record.ts";
+import type { Site } from "../../src/weather/record.ts";
 import { residualMatrices, residualWalk } from "../../src/weather/temperatureResiduals.ts";
+import { lindonNormals as lindon } from "../support/lindon.ts";
 import { tablesOf } from "./weather-tables.ts";
 
 const { check, noneLeft } = tablesOf(generator.checks);
@@ -56,17 +57,11 @@ describe("Richardson 1981: residuals of 200,000 days (memory; within 0.02)", () 
 });
 
 /**
- * Lindon 5 WNW, Colorado, 1971-2000 (NCDC monthly normals; read): 14.4 in a year. Its wet days are not printed, so the
+ * Lindon 5 WNW, Colorado, 1971-2000 (NCDC monthly normals; read; crop-sites.json, CL-01): 14.4 in a year. Its wet days are not printed, so the
  * assumed ones serve. Tolerance: four standard errors of 2,000 years (from the drawn years themselves), and never more than
  * 10 % of a month's rain or 0.5 C, so that a wide spread cannot hide a wrong mean.
  */
 describe("2,000 generated years bring the normals back", () => {
-  const lindon: MonthlyNormals = {
-    rainMm: [12.2, 5.8, 16.8, 36.1, 47.5, 52.1, 76.2, 53.3, 18.0, 24.4, 16.5, 6.9],
-    wetDays: null,
-    tMaxC: [4.6, 7.0, 11.2, 16.0, 21.2, 27.7, 31.2, 30.2, 25.9, 19.2, 9.8, 5.4],
-    tMinC: [-10.9, -9.0, -4.8, -1.0, 5.0, 10.3, 13.5, 12.4, 7.3, 0.2, -6.2, -9.9],
-  };
   const site: Site = { latitudeDeg: 40, elevationM: 1470, setting: "inland" };
   const years = 2000;
   const record = generateYears(lindon, site, { years, firstYear: 2001, seed: 20 });

@@ -10,17 +10,15 @@ import {
 } from "../../src/answer/yieldLine.ts";
 import { yieldLineFor } from "../../src/answer/yieldLines.ts";
 import { published } from "./published.ts";
+import { closenessOf, recordsOf, sourceOf } from "./records.ts";
 
 type Row = readonly (number | string)[];
-const records = [...checks.lines, ...checks.units];
+const { take, noneLeft } = recordsOf([...checks.lines, ...checks.units]);
 
 function check(id: string, ours: (...inputs: never[]) => number): void {
-  const record = records.find((one) => one.id === id);
-  if (!record) throw new Error(`no record ${id}`);
-  const { source, locator, what, unit, tolerance, because, provenance, inputs, expected } = record;
-  const rows = (inputs as Row[]).map((row, i) => [...row, expected[i]!]);
-  const mark = provenance === "memory" ? "memory" : "read";
-  published(`${source}, ${locator}: ${what}`, { unit, tolerance, because, mark }, rows, ours);
+  const record = take<Row[], number[]>(id);
+  const rows = record.inputs.map((row, i) => [...row, record.expected[i]!]);
+  published(`${sourceOf(record)}: ${record.what}`, closenessOf(record), rows, ours);
 }
 
 function yieldAt(crop: string, choice: string, waterUseMm: number): number {
@@ -48,3 +46,5 @@ check("yield-slopes-si", (slope: number, lb: number) =>
 check("yield-stored-inch", (slope: number, lbPerBushel: number) =>
   usPerInchOfSlope(slope, bushelsPerAcre(lbPerBushel)),
 );
+
+noneLeft();

@@ -100,6 +100,7 @@ export function testCourse(days: number, sowingDay: number, maxDescentMm = 1200,
     sowingDepthMm: 30,
     floweringDay: sowingDay + Math.floor(season / 2),
     maturityDay: days - 1,
+    ripe: true,
   };
 }
 

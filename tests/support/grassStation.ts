@@ -177,6 +177,7 @@ export function grassCourse(weather: DailyWeather, first: number, last: number):
     sowingDepthMm: number("rootDepthMm"),
     floweringDay: 0,
     maturityDay: days - 1,
+    ripe: true,
   };
 }
 

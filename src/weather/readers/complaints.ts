@@ -1,19 +1,23 @@
 import { InputError, quoteFound, type Problem } from "../../problem.ts";
 
-/** What is wrong with a file, line by line: the first dozen in words, the rest as a count. */
+/** What is wrong with a file, in the order of its lines: the first dozen in words, the rest as a count. */
 export interface Complaints {
   readonly fileName: string;
-  readonly problems: Problem[];
+  /** Sorted by line; what is found in a later pass goes to its place. */
+  readonly worded: { readonly line: number; readonly problem: Problem }[];
   more: number;
 }
 
-const worded = 12;
+const mostWorded = 12;
 
 export function noComplaints(fileName: string): Complaints {
-  return { fileName, problems: [], more: 0 };
+  return { fileName, worded: [], more: 0 };
 }
 
-/** @param found is quoted unless `asIs`: then it is our own wording */
+/**
+ * @param line 0 = the file as a whole
+ * @param found is quoted unless `asIs`: then it is our own wording
+ */
 export function complain(
   complaints: Complaints,
   line: number,
@@ -22,17 +26,23 @@ export function complain(
   mend: string,
   asIs = false,
 ): void {
-  if (complaints.problems.length >= worded) {
+  const { fileName, worded } = complaints;
+  if (worded.length === mostWorded) {
     complaints.more++;
-    return;
+    if (line >= worded.at(-1)!.line) return;
+    worded.pop();
   }
-  const field = line > 0 ? `${complaints.fileName} line ${line}` : complaints.fileName;
-  complaints.problems.push({ field, expected, found: asIs ? found : quoteFound(found.slice(0, 200)), mend });
+  const field = line > 0 ? `${fileName} line ${line}` : fileName;
+  const problem = { field, expected, found: asIs ? found : quoteFound(found.slice(0, 200)), mend };
+  let at = worded.length;
+  while (at > 0 && worded[at - 1]!.line > line) at--;
+  worded.splice(at, 0, { line, problem });
 }
 
 /** Throws all that was noted; does nothing where there was nothing. */
-export function refuseIfAny({ fileName, problems, more }: Complaints): void {
-  if (problems.length === 0) return;
+export function refuseIfAny({ fileName, worded, more }: Complaints): void {
+  if (worded.length === 0) return;
+  const problems = worded.map(({ problem }) => problem);
   if (more === 0) throw new InputError(problems);
   const rest: Problem = {
     field: fileName,

@@ -1,6 +1,6 @@
 import type { Conversion } from "../units.ts";
 import { complain, refuseIfAny, type Complaints } from "./complaints.ts";
-import { factsOf, type Figure } from "./element.ts";
+import { factsOf, rareRainMm, type Figure } from "./element.ts";
 import { cellsOf, eachLine, isAside, longestLine, type Table } from "./lines.ts";
 import { chooseStation, isWanted, type Stations } from "./stations.ts";
 
@@ -46,7 +46,13 @@ export interface Counts {
   failedQuality: number;
   setToLimit: number;
   decimalCommas: number;
+  /** Days of more rain than most places ever see: the first few, and how many there are. */
+  readonly rareRains: { readonly line: number; readonly mm: number }[];
+  rareRainDays: number;
 }
+
+/** So many days of rare rain are named. */
+const mostNamed = 5;
 
 export const noCounts = (): Counts => ({
   missingMarks: 0,
@@ -54,6 +60,8 @@ export const noCounts = (): Counts => ({
   failedQuality: 0,
   setToLimit: 0,
   decimalCommas: 0,
+  rareRains: [],
+  rareRainDays: 0,
 });
 
 /** Texts that mean "no value": nothing, R's NA, the weather service's M, a dash. */
@@ -227,7 +235,12 @@ export function believed(
   const { scale, offset } = conversion;
   const ours = value * scale + offset;
   const { min, max, slack = 0, unit, words } = factsOf(figure);
-  if (ours >= min && ours <= max) return ours;
+  if (ours >= min && ours <= max) {
+    if (figure === "rainMm" && ours > rareRainMm) {
+      if (counts.rareRainDays++ < mostNamed) counts.rareRains.push({ line, mm: ours });
+    }
+    return ours;
+  }
   if (ours >= min - slack && ours <= max + slack) {
     counts.setToLimit++;
     return ours < min ? min : max;

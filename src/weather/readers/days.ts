@@ -24,10 +24,10 @@ export function daysFrom(rows: DayRows, complaints: Complaints): Days {
   const { count, dayByRow, lineByRow, valuesByRow } = rows;
   let firstDay = Infinity;
   let lastDay = -Infinity;
-  let backward = 0;
+  let firstBackward = -1;
   for (let row = 0; row < count; row++) {
     const day = dayByRow[row]!;
-    if (row > 0 && day < dayByRow[row - 1]!) backward++;
+    if (firstBackward < 0 && row > 0 && day < dayByRow[row - 1]!) firstBackward = row;
     if (day < firstDay) firstDay = day;
     if (day > lastDay) lastDay = day;
   }
@@ -39,22 +39,33 @@ export function daysFrom(rows: DayRows, complaints: Complaints): Days {
   const pairs = [...valuesByRow].map(([figure, values]) => [values, byFigure.get(figure)!] as const);
   const lineByDay = new Float64Array(days);
   let repeated = 0;
+  let firstRepeat = "";
   for (let row = 0; row < count; row++) {
     const at = dayByRow[row]! - firstDay;
     if (lineByDay[at] === 0) {
       lineByDay[at] = lineByRow[row]!;
       for (const [values, byDay] of pairs) byDay[at] = values[row]!;
     } else if (pairs.every(([values, byDay]) => isAlike(values[row]!, byDay[at]!))) {
-      repeated++;
+      if (repeated++ === 0) firstRepeat = repeatSaid(lineByRow[row]!, lineByDay[at]!);
     } else {
       const found = `${isoDate(firstDay + at)} again, with other figures than on line ${lineByDay[at]}`;
       complain(complaints, lineByRow[row]!, "each day once", found, "keep the line that is right", true);
     }
   }
   const notes: string[] = [];
-  if (backward > 0) notes.push("Days were not in order: sorted.");
-  if (repeated > 0) notes.push(`${counted(repeated, "line")} repeated a day with the same figures: dropped.`);
+  if (firstBackward >= 0) {
+    const first = `${isoDate(dayByRow[firstBackward]!)} on line ${lineByRow[firstBackward]!}`;
+    notes.push(`Days were not in order: sorted. The first out of order is ${first}.`);
+  }
+  if (repeated > 0) {
+    notes.push(`${counted(repeated, "line")} repeated a day with the same figures: dropped. ${firstRepeat}`);
+  }
   return { firstDay, days, byFigure, lineByDay, notes };
+}
+
+/** The first line that repeats, and what it repeats. */
+export function repeatSaid(line: number, firstLine: number): string {
+  return `The first is line ${line}, which repeats line ${firstLine}.`;
 }
 
 function isAlike(a: number, b: number): boolean {

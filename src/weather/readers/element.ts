@@ -22,15 +22,20 @@ export interface ElementFacts {
   readonly words: string;
   readonly quantity: Quantity;
   readonly unit: string;
-  /** Beyond these no daily figure is believed, and the line is named. Wide: beyond the world's records. Our judgement. */
+  /** Beyond these no daily figure is believed, and the line is named. Wide: at or beyond the world's records. Our judgement. */
   readonly min: number;
   readonly max: number;
   /** Instruments and formulas go a little astray; so far beyond min or max a figure is set to it, and counted. */
   readonly slack?: number;
 }
 
+/** The most rain measured in 24 hours: Foc-Foc, Réunion, January 1966 (WMO's list of extremes, memory). */
+const mostRainMm = 1825;
+/** More rain in a day than this is read, but its line is named. Our judgement: most gauges never saw so much. */
+export const rareRainMm = 500;
+
 export const elements: Readonly<Record<Element, ElementFacts>> = {
-  rainMm: { words: "rain", quantity: "depth", unit: "mm", min: 0, max: 2000 },
+  rainMm: { words: "rain", quantity: "depth", unit: "mm", min: 0, max: mostRainMm },
   tMaxC: { words: "highest temperature", quantity: "temperature", unit: "°C", min: -90, max: 60 },
   tMinC: { words: "lowest temperature", quantity: "temperature", unit: "°C", min: -90, max: 60 },
   solarMjPerM2: { words: "solar radiation", quantity: "solar", unit: "MJ/m2", min: 0, max: 45 },
@@ -44,9 +49,9 @@ export const elements: Readonly<Record<Element, ElementFacts>> = {
 
 export const elementNames = Object.keys(elements) as readonly Element[];
 
-/** Facts of a figure; a total of several days is rain. */
+/** Facts of a figure; a total of several days is rain, and may bring more than a day can. */
 export function factsOf(figure: Figure): ElementFacts {
-  if (figure === "multiDayRainMm") return { ...elements.rainMm, words: "rain of several days" };
+  if (figure === "multiDayRainMm") return { ...elements.rainMm, words: "rain of several days", max: 2000 };
   if (figure === "multiDayRainDays") {
     return { words: "days of a rain total", quantity: "depth", unit: "days", min: 1, max: 366 };
   }

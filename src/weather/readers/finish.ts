@@ -1,9 +1,10 @@
+import { sayBoth } from "../../quantity/sayQuantity.ts";
 import { isoDate } from "../calendar.ts";
 import type { Site, StationInfo, WeatherRecord } from "../record.ts";
 import { complain, refuseIfAny, type Complaints } from "./complaints.ts";
 import type { Counts } from "./dayRows.ts";
 import { counted, type Days } from "./days.ts";
-import type { Element } from "./element.ts";
+import { rareRainMm, type Element } from "./element.ts";
 
 /** A dew point above the day's highest temperature by more than instruments differ, °C. Our judgement. */
 const dewPointSlackC = 2;
@@ -101,7 +102,15 @@ export function countNotes(counts: Counts, sayMarks: boolean): string[] {
     "a little outside what is possible (humidity over 100 %, ET below 0) set to the limit",
   );
   say(counts.decimalCommas, "value", "read with a decimal comma");
+  if (counts.rareRainDays > 0) notes.push(rareRainNote(counts));
   return notes;
+}
+
+/** Read as it stands, but a slip of the point or of the unit looks the same. */
+function rareRainNote({ rareRains, rareRainDays }: Counts): string {
+  const named = rareRains.map(({ line, mm }) => `line ${line} (${sayBoth(mm, "rain")})`).join(", ");
+  const more = rareRainDays > rareRains.length ? ` and ${rareRainDays - rareRains.length} more` : "";
+  return `More rain in a day than most places ever see, above ${sayBoth(rareRainMm, "rain")}, on ${named}${more}: check the figures and their unit.`;
 }
 
 /** `Columns not used: SNOW, SNWD.` */

@@ -138,7 +138,7 @@ function askFor({ stations, highestTMax }: Looked, { fileName, station }: ReadOp
   const units: Problem = {
     field: "weather.units",
     expected: `the units of ${fileName}, which does not state them${hint}`,
-    found: "nothing",
+    found: "no units",
     mend: howToStateUnits,
   };
   throw new InputError(which === null ? [units] : [which, units]);

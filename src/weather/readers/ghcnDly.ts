@@ -2,7 +2,7 @@ import { dayNumber, daysInMonth } from "../calendar.ts";
 import type { WeatherRecord } from "../record.ts";
 import { complain, noComplaints, refuseIfAny, type Complaints } from "./complaints.ts";
 import { believed, noCounts, type Column, type Counts } from "./dayRows.ts";
-import { counted, refuseLongSpan, type Days } from "./days.ts";
+import { counted, refuseLongSpan, repeatSaid, type Days } from "./days.ts";
 import { fromHeight, type Figure } from "./element.ts";
 import { countNotes, finishRecord } from "./finish.ts";
 import { eachLine, isAside, top } from "./lines.ts";
@@ -110,12 +110,14 @@ function daysOf(months: readonly MonthLine[], counts: Counts, complaints: Compla
   const lineByDay = new Float64Array(days);
   const seen = new Map<string, MonthLine>();
   let repeated = 0;
+  let firstRepeat = "";
   for (const at of months) {
     const { line, number, year, month, element } = at;
     const before = seen.get(`${element}${year}-${month}`);
     if (before !== undefined) {
-      if (before.line.trimEnd() === line.trimEnd()) repeated++;
-      else {
+      if (before.line.trimEnd() === line.trimEnd()) {
+        if (repeated++ === 0) firstRepeat = repeatSaid(number, before.number);
+      } else {
         const found = `${element} of ${year}-${String(month).padStart(2, "0")} again, with other values than on line ${before.number}`;
         complain(
           complaints,
@@ -139,7 +141,9 @@ function daysOf(months: readonly MonthLine[], counts: Counts, complaints: Compla
     }
   }
   const notes =
-    repeated > 0 ? [`${counted(repeated, "line")} repeated a month with the same values: dropped.`] : [];
+    repeated > 0
+      ? [`${counted(repeated, "line")} repeated a month with the same values: dropped. ${firstRepeat}`]
+      : [];
   return { firstDay, days, byFigure, lineByDay, notes };
 }
 

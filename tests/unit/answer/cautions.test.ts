@@ -13,6 +13,10 @@ const unhindered = asDug.layers.map((layer) => ({
   hindrance: { ...layer.hindrance, strict: 1, usual: 1, lenient: 1 },
 }));
 
+/** Only the last 100 mm are dense. */
+const deepest = { ...asDug.layers[1]!, name: "deep pan", topMm: 2500, bottomMm: 2600 };
+const denseOnlyBelow = [...unhindered.slice(0, 2), { ...unhindered[2]!, bottomMm: 2500 }, deepest];
+
 /** what is said, a scenario that calls for it, one that does not */
 const cases: readonly (readonly [string, string, Partial<Scenario>, Partial<Scenario>])[] = [
   ["invented data", "are invented", { invented: true }, { invented: false }],
@@ -54,9 +58,40 @@ const cases: readonly (readonly [string, string, Partial<Scenario>, Partial<Scen
   ],
   [
     "roots at the end of the soil described",
-    'The roots of "deep" came to the bottom',
+    'The roots of "deep" came to the bottom of the soil described',
+    { cases: [asDug, { ...asDug, name: "deep", rooting: { kind: "relative", extraMm: 5000 } }] },
     { cases: [asDug, { ...asDug, name: "deep", rooting: { kind: "absolute", depthMm: 2600 } }] },
+  ],
+  [
+    "roots at the rock stated",
+    'The roots of "deep" came to the rock stated',
+    {
+      cases: [
+        asDug,
+        { ...asDug, name: "deep", endsOnRock: true, rooting: { kind: "relative", extraMm: 5000 } },
+      ],
+    },
+    { cases: [asDug, { ...asDug, name: "deep", rooting: { kind: "relative", extraMm: 5000 } }] },
+  ],
+  [
+    "no roots left",
+    'No roots are left below the seed of "none"',
+    { cases: [asDug, { ...asDug, name: "none", rooting: { kind: "relative", extraMm: -5000 } }] },
+    { cases: [asDug, { ...asDug, name: "none", rooting: { kind: "relative", extraMm: -50 } }] },
+  ],
+  ["few runs", "12 runs only", {}, { ensemble: { ...ensemble, years: 20 } }],
+  ["one run", "One run only", { ensemble: { ...ensemble, years: 1 } }, {}],
+  [
+    "a dense layer that stands in the way, not one that roots never reach",
+    "read as hindrance to roots",
+    { cases: [asDug] },
+    { cases: [{ ...asDug, layers: denseOnlyBelow }] },
+  ],
+  [
+    "most of the extra water after flowering, and of which case",
+    'the extra water of "two inches deeper" was used after flowering',
     {},
+    { cases: [asDug, { ...asDug, name: "shallow", rooting: { kind: "relative", extraMm: -200 } }] },
   ],
   [
     "a stated depth not reached",

@@ -21,6 +21,7 @@ function course(sowingDay: number, maturityDay: number): CropCourse {
     sowingDay,
     sowingDepthMm: 30,
     floweringDay: maturityDay,
+    ripe: true,
     maturityDay,
   };
 }

@@ -1,4 +1,4 @@
-import { yieldLineFor } from "../../../src/answer/yieldLines.ts";
+import { yieldLineFor } from "../../../src/crop/yieldLines.ts";
 import { defaultPlan, findCrop } from "../../../src/crop/crops.ts";
 import type { Case, Scenario } from "../../../src/scenario/scenario.ts";
 import { resolveColumn } from "../../../src/soil/column.ts";
@@ -21,6 +21,7 @@ const crop = defaultPlan(findCrop("grain sorghum"));
 export const asDug: Case = {
   name: "as dug",
   layers,
+  endsOnRock: false,
   sliceThicknessMm: 25,
   startingWater: { kind: "share", share: 0.6 },
   ground: {

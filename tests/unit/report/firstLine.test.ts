@@ -31,13 +31,21 @@ describe("the first line", () => {
     ],
     [
       "hardly any",
-      { extraWaterUsedMm: inches(0, 0.02, 0.2), extraYield: bushels(0, 0, 0.8) },
-      'the deeper roots used about as much water as "as dug" in the middle season (0.00 to 0.20 in), worth next to nothing in yield (0.0 to 0.8 bu/ac).',
+      {
+        extraWaterUsedMm: inches(0, 0.02, 0.19),
+        extraYield: bushels(0, 0, 0.8),
+        shareOfSeasonsItMattered: 0.05,
+      },
+      'the deeper roots used about as much water as "as dug" in the middle season (0.00 to 0.19 in), worth next to nothing in yield (0.0 to 0.8 bu/ac).',
     ],
     [
       "hardly any, and that less",
-      { extraWaterUsedMm: inches(-0.18, -0.02, -0.01), extraYield: bushels(-1, -0.04, 0) },
-      'the deeper roots used about as much water as "as dug" in the middle season (0.01 to 0.18 in less), worth next to nothing in yield (0.0 to 1.0 bu/ac less).',
+      {
+        extraWaterUsedMm: inches(-0.18, -0.02, -0.01),
+        extraYield: bushels(-0.9, -0.04, 0),
+        shareOfSeasonsItMattered: 0.05,
+      },
+      'the deeper roots used about as much water as "as dug" in the middle season (0.01 to 0.18 in less), worth next to nothing in yield (0.0 to 0.9 bu/ac less).',
     ],
     [
       "water without yield: below the line's threshold",
@@ -46,8 +54,51 @@ describe("the first line", () => {
     ],
     [
       "none at all",
-      { extraDepthMm: 0, extraWaterUsedMm: inches(0, 0, 0), extraYield: bushels(0, 0, 0) },
+      {
+        extraDepthMm: 0,
+        extraWaterUsedMm: inches(0, 0, 0),
+        extraYield: bushels(0, 0, 0),
+        shareOfSeasonsItMattered: 0,
+      },
       '"deeper" used exactly as much water as "as dug": no difference in water or yield.',
+    ],
+    [
+      "nothing in nine seasons of ten is not exactly nothing",
+      {
+        extraWaterUsedMm: inches(0, 0, 0),
+        extraYield: bushels(0, 0, 0),
+        shareOfSeasonsItMattered: 0.04,
+      },
+      'the deeper roots used about as much water as "as dug" in the middle season (0.00 to 0.00 in), worth nothing in yield.',
+    ],
+    [
+      "nothing in the middle, much at one end",
+      { extraWaterUsedMm: inches(-0.9, 0, 0.1), extraYield: bushels(-17, 0, 0.4) },
+      'the deeper roots used about as much water as "as dug" in most seasons, worth next to nothing, but at least 0.9 in and 17 bu/ac less in one season of ten.',
+    ],
+    [
+      "nothing in the middle, much at both ends",
+      { extraWaterUsedMm: inches(-0.9, 0.01, 0.6), extraYield: bushels(-17, 0, 11) },
+      'the deeper roots used about as much water as "as dug" in most seasons, worth next to nothing, but at least 0.9 in and 17 bu/ac less in one season of ten and at least 0.6 in and 11 bu/ac more in one.',
+    ],
+    [
+      "a little at both ends, often enough to be seen",
+      {
+        extraWaterUsedMm: inches(-0.1, 0, 0.1),
+        extraYield: bushels(-0.5, 0, 0.5),
+        shareOfSeasonsItMattered: 0.12,
+      },
+      'the deeper roots used about as much water as "as dug" in most seasons, worth next to nothing, but the difference was 0.2 in or more in 12 % of them.',
+    ],
+    [
+      "water without yield in the middle, yield at one end",
+      { extraYield: bushels(0, 0, 9) },
+      "the deeper roots used 0.4 in more water in the middle season (0.1 to 0.8), worth nothing in most seasons, but at least 9 bu/ac more in one season of ten.",
+    ],
+    [
+      "more than the roots differs: the case by its name",
+      { onlyRootsDiffer: false },
+      '"deeper" used 0.4 in more water in the middle season (0.1 to 0.8), worth about 4 bu/ac (1 to 9).',
     ],
     [
       "less, from shallower roots",
@@ -80,6 +131,33 @@ describe("the first line", () => {
     );
   });
 
+  test("a side is told where the sentence before does not tell it", () => {
+    const { byRainTotal } = someComparison();
+    const less = { ...someDifference, extraWaterUsedMm: inches(-0.9, -0.4, 0) };
+    const at = { ...byRainTotal[0]!, rainTotalMm: 304.8, differences: [less] };
+    expect(said(someComparison({ byRainTotal: [at, byRainTotal[0]!] }))).toContain(
+      "At 12 in it is 0.4 in and 4 bu/ac less.",
+    );
+  });
+
+  test.each([
+    ["described soil", 'The roots of "deeper" could not go deeper: the soil is described to 26.0 in.'],
+    ["rock", 'The roots of "deeper" could not go deeper: rock at 26.0 in ends them.'],
+  ] as const)("roots stopped by %s", (rootsEndAt, words) => {
+    const cases = [someCase, { ...someCase, name: "deeper", rootsEndAt }];
+    expect(said(someComparison({ cases }))).toMatch(new RegExp(`\\(1 to 9\\)\\. ${words}$`));
+  });
+
+  test("one run has no range", () => {
+    const method = { ...someComparison().method, runs: 1 };
+    expect(said(someComparison({ method }))).toBe(
+      "At 13 in of rain the deeper roots used 0.4 in more water in the one season run, worth about 4 bu/ac.",
+    );
+    const alone = said(someComparison({ method, cases: [someCase], differences: [] }));
+    expect(alone).toContain("in the one season run, for about 24 bu/ac. There is only one case");
+    expect(comparisonText(someComparison({ method }), "us", "short")).not.toMatch(/P10|P90/);
+  });
+
   test("several cases: a sentence each, by name", () => {
     const lines = said(
       someComparison({ differences: [someDifference, { ...someDifference, to: "no pan" }] }),
@@ -93,7 +171,7 @@ describe("the first line", () => {
   test.each([
     [
       { rainTotalMm: null, annualRainMm: inches(11, 13.6, 18.9) },
-      "With the rain as it came (13.6 in in the middle year, 11 to 18.9) the",
+      "With the rain as it came, 13.6 in in the middle year (P10 11 to P90 18.9), the",
     ],
     [
       { rainTotalMm: null, annualRainMm: inches(13, 13, 13) },
@@ -110,6 +188,35 @@ describe("the first line", () => {
 });
 
 describe("the whole text", () => {
+  test("a case has as many digits in the table as in the sentence", () => {
+    const { byRainTotal } = someComparison();
+    const few = {
+      ...someDifference,
+      to: "few",
+      extraWaterUsedMm: inches(0.1, 0.2, 0.3),
+      extraYield: bushels(0.4, 0.8, 1.3),
+    };
+    const differences = [someDifference, few];
+    const text = comparisonText(
+      someComparison({ differences, byRainTotal: [{ ...byRainTotal[0]!, differences }] }),
+      "us",
+      "short",
+    );
+    expect(text).toContain("about 0.8 bu/ac (0.4 to 1.3)");
+    expect(text).toMatch(/0\.10 0\.20 0\.30 +0\.4 0\.8 1\.3/);
+    expect(text).toMatch(/ 0\.1 +0\.4 +0\.8 +1 +4 +9 /);
+  });
+
+  test("control characters of a name go no further", () => {
+    const name = "pan\u001b[31m\u009b\u202e red\nnext";
+    const cases = [{ ...someCase, name }];
+    const text = comparisonText(someComparison({ scenario: name, cases, notes: [name] }), "us", "each");
+    // oxlint-disable-next-line no-control-regex
+    expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/);
+    expect(text).not.toMatch(/^next/m);
+    expect(text).toContain("pan [31m");
+  });
+
   test.each(["us", "metric"] as const)("stays within 80 columns whatever the figures, %s", (units) => {
     const wide = { p10: -12345.6, p50: -1000, p90: 12345.6 };
     const differences = [

@@ -4,6 +4,7 @@ import type { CaseAnswer, Comparison, DifferenceAnswer } from "../../../src/answ
 export const someCase: CaseAnswer = {
   name: "as dug",
   finalRootDepthMm: 660,
+  rootsEndAt: null,
   transpirationMm: 110,
   evaporationMm: 90,
   runoffMm: 5,
@@ -12,6 +13,7 @@ export const someCase: CaseAnswer = {
   seasonRainMm: 150,
   storedAtSowingMm: 120,
   fallowStorageShare: null,
+  unripeShare: 0,
   balanceErrorMm: 1e-13,
   demandMet: 0.5,
   yield: { unit: "bu/ac", p10: 10, p50: 24, p90: 40 },
@@ -20,6 +22,7 @@ export const someCase: CaseAnswer = {
 export const someDifference: DifferenceAnswer = {
   from: "as dug",
   to: "deeper",
+  onlyRootsDiffer: true,
   extraDepthMm: 50.8,
   ruleOfThumbMm: 9,
   storedInExtraDepthMm: 7,

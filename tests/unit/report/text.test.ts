@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { jsonText, roundForPrint } from "../../../src/report/roundForPrint.ts";
 import { fixed } from "../../../src/report/shownUnits.ts";
 import { tableLines } from "../../../src/report/textTable.ts";
-import { bullets, textWidth, wrap } from "../../../src/report/wrap.ts";
+import { bullets, textWidth, wrap } from "../../../src/wrap.ts";
 
 describe("wrapping at 80 columns", () => {
   test("later lines hang", () => {

@@ -1,8 +1,9 @@
 import { existsSync, readFileSync, readdirSync } from "node:fs";
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import * as z from "zod";
 import { InputError, refuse } from "../../../src/problem.ts";
+import { loadUnits } from "../../../src/quantity/index.ts";
 import {
   describeScenario,
   inFlags,
@@ -83,6 +84,8 @@ describe("the starter", () => {
 });
 
 describe("the quick question", () => {
+  beforeAll(loadUnits);
+
   const question = { texture: "silt loam", rain: "12..14 in", crop: "grain sorghum", deeper: "2 in" };
 
   test("is a scenario file: saved and read again it is the same", async () => {

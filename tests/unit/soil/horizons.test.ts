@@ -250,7 +250,9 @@ describe("what is wrong is one clear line", () => {
 
   test("ten of many are listed", () => {
     const rows = Array.from({ length: 14 }, (_, i) => rowA1.replace(",11,1,", `,${100 + i},${i},`));
-    expect(() => readHorizons(survey(...rows), "soil.csv", {})).toThrow(/\(109\) and 4 more, found nothing/);
+    expect(() => readHorizons(survey(...rows), "soil.csv", {})).toThrow(
+      /\(104\) and 9 more, found nothing; name one component or its key \(columns compname, cokey\)/,
+    );
   });
 });
 

@@ -2,10 +2,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   centralTexture,
-  nearestTextureClass,
   readTextureClass,
   textureClass,
   textureClassNamed,
+  textureMend,
   textureClasses,
 } from "../../../src/soil/texture.ts";
 
@@ -65,7 +65,11 @@ describe("names", () => {
     ["sandy lome", "sandy loam"],
     ["cley", "clay"],
     ["silt clay loam", "silty clay loam"],
-  ])("%s is nearest to %s", (text, name) => expect(nearestTextureClass(text)).toBe(name));
+  ])("%s is nearest to %s", (text, name) => expect(textureMend(text)).toBe(`did you mean "${name}"?`));
+
+  test("what is near none is sent to the list", () => {
+    expect(textureMend("mud")).toBe("name one of these, or give sand and clay in percent");
+  });
 
   test("a wrong name is answered with the nearest", () => {
     expect(() => textureClassNamed("silt lome", "soil.layers[0].texture")).toThrow(

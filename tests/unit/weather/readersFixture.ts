@@ -3,7 +3,7 @@ import { InputError } from "../../../src/problem.ts";
 import { dayNumber } from "../../../src/weather/calendar.ts";
 import type { Element } from "../../../src/weather/readers/element.ts";
 import { readWeather, type ReadOptions } from "../../../src/weather/readers/index.ts";
-import type { WeatherRecord } from "../../../src/weather/record.ts";
+import { emptyRecord, type WeatherRecord } from "../../../src/weather/record.ts";
 
 /** Text of an invented file in tests/fixtures/weather. */
 export function fixture(name: string): string {
@@ -31,22 +31,13 @@ export function recordOf(
   arrays: Partial<Record<Element, readonly number[]>> & { readonly rainMm: readonly number[] },
   firstDay = dayNumber(2020, 1, 1),
 ): WeatherRecord {
-  const array = (element: Element) =>
-    arrays[element] === undefined ? null : Float64Array.from(arrays[element]);
-  return {
-    firstDay,
-    days: arrays.rainMm.length,
-    rainMm: Float64Array.from(arrays.rainMm),
-    tMaxC: array("tMaxC"),
-    tMinC: array("tMinC"),
-    solarMjPerM2: array("solarMjPerM2"),
-    rhMaxPercent: array("rhMaxPercent"),
-    rhMinPercent: array("rhMinPercent"),
-    rhMeanPercent: array("rhMeanPercent"),
-    dewPointC: array("dewPointC"),
-    wind2mMPerS: array("wind2mMPerS"),
-    referenceEtMm: array("referenceEtMm"),
-    station: { id: "X", name: "Invented", format: "made by a test", latitudeDeg: null, elevationM: null },
-    notes: [],
+  const station = {
+    id: "X",
+    name: "Invented",
+    format: "made by a test",
+    latitudeDeg: null,
+    elevationM: null,
   };
+  const given = Object.entries(arrays).map(([element, values]) => [element, Float64Array.from(values)]);
+  return { ...emptyRecord(firstDay, arrays.rainMm.length, station), ...Object.fromEntries(given) };
 }

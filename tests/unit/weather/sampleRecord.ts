@@ -1,5 +1,11 @@
 import { dayNumber } from "../../../src/weather/calendar.ts";
-import type { DailyWeather, MonthlyNormals, Site, WeatherRecord } from "../../../src/weather/record.ts";
+import {
+  emptyRecord,
+  type DailyWeather,
+  type MonthlyNormals,
+  type Site,
+  type WeatherRecord,
+} from "../../../src/weather/record.ts";
 
 /** An invented inland site on the plains. */
 export const plains: Site = { latitudeDeg: 39, elevationM: 1100, setting: "inland" };
@@ -18,21 +24,10 @@ export function recordFrom(
   days: number,
   more: Partial<WeatherRecord> = {},
 ): WeatherRecord {
+  const station = { id: "X", name: "invented", format: "test", latitudeDeg: null, elevationM: null };
   return {
-    firstDay: dayNumber(year, month, day),
-    days,
+    ...emptyRecord(dayNumber(year, month, day), days, station),
     rainMm: new Float64Array(days),
-    tMaxC: null,
-    tMinC: null,
-    solarMjPerM2: null,
-    rhMaxPercent: null,
-    rhMinPercent: null,
-    rhMeanPercent: null,
-    dewPointC: null,
-    wind2mMPerS: null,
-    referenceEtMm: null,
-    station: { id: "X", name: "invented", format: "test", latitudeDeg: null, elevationM: null },
-    notes: [],
     ...more,
   };
 }

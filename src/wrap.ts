@@ -1,3 +1,5 @@
+import { printable } from "./report/printable.ts";
+
 /** The width people's terminals and printed pages have. */
 export const textWidth = 80;
 
@@ -8,7 +10,7 @@ export const textWidth = 80;
 export function wrap(text: string, hang = ""): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/ +/)) {
+  for (const word of printable(text).split(/ +/)) {
     let rest = word;
     const joined = line === "" || line === hang ? line + rest : `${line} ${rest}`;
     if (joined.length <= textWidth) {
@@ -32,14 +34,4 @@ export function wrap(text: string, hang = ""): string[] {
 /** A list, an item a paragraph. */
 export function bullets(items: readonly string[]): string[] {
   return items.flatMap((item) => wrap(`- ${item}`, "  "));
-}
-
-/** With one full stop at its end. */
-export function sentence(text: string): string {
-  return /[.!?]$/.test(text) ? text : `${text}.`;
-}
-
-/** How reference ET came about, as a sentence that begins with its name once. */
-export function referenceEtSaid(how: string): string {
-  return sentence(how.startsWith("Reference ET") ? how : `Reference ET: ${how}`);
 }

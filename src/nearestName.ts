@@ -1,5 +1,5 @@
 /** The name meant by a mistyped one, or null when nothing is near. Case, spaces and hyphens do not count. */
-export function nearestKey(typed: string, known: readonly string[]): string | null {
+export function nearestName(typed: string, known: readonly string[]): string | null {
   const wanted = plain(typed);
   let nearest: string | null = null;
   let fewest = Infinity;

@@ -5,8 +5,8 @@ import {
   poundsPerAcre,
   usPerInchOfSlope,
   yieldKgPerHa,
-} from "../../../src/answer/yieldLine.ts";
-import { cropLines, lineChoiceNames, linesOfCrop, yieldLineFor } from "../../../src/answer/yieldLines.ts";
+} from "../../../src/crop/yieldLine.ts";
+import { cropLines, lineChoiceNames, linesOfCrop, yieldLineFor } from "../../../src/crop/yieldLines.ts";
 
 /** Slopes and thresholds as agreed for the tool, per inch in the unit the crop is counted in. */
 const agreed: readonly (readonly [string, number, number, number, number])[] = [

@@ -1,0 +1,27 @@
+import type { Case } from "../scenario/scenario.ts";
+
+/** A front within this distance of its end counts as having reached it, mm. */
+export const atEndMm = 1;
+
+/** What stops roots that would go on: rock, or only that nothing deeper is described. */
+export type RootsEnd = "rock" | "described soil";
+
+/**
+ * What ends the roots of a case; null where they end by themselves, or at a depth stated for them.
+ *
+ * @param finalRootDepthMm the middle of the runs
+ */
+export function rootsEndAt({ layers, rooting, endsOnRock }: Case, finalRootDepthMm: number): RootsEnd | null {
+  const bottomMm = layers.at(-1)?.bottomMm ?? Infinity;
+  if (rooting.kind === "absolute" || finalRootDepthMm < bottomMm - atEndMm) return null;
+  return endsOnRock ? "rock" : "described soil";
+}
+
+/** Whether two cases are the same but for their names and how deep their roots go. */
+export function onlyRootsDiffer(one: Case, other: Case): boolean {
+  return JSON.stringify(withoutRoots(one)) === JSON.stringify(withoutRoots(other));
+}
+
+function withoutRoots({ name: _name, rooting: _rooting, ...others }: Case) {
+  return others;
+}

@@ -1,0 +1,65 @@
+import { haPerAcre, kgPerPound, mmPerInch } from "../quantity/constants.ts";
+
+/**
+ * A published straight line, yield = slope x (water use - threshold), in SI. The slope is a triangle in the ensemble.
+ * Never mix the slope with yield divided by water: that is another number.
+ */
+export interface YieldLine {
+  readonly slopeKgPerHaPerMm: { readonly low: number; readonly middle: number; readonly high: number };
+  readonly thresholdMm: number;
+  /** The crop's cap, kg/ha; null = none. */
+  readonly capKgPerHa: number | null;
+  /** How people count this yield. */
+  readonly unit: YieldUnit;
+  /** Place, years, source, read or memory: shown on results. */
+  readonly source: string;
+  /** Measured worth of an inch stored at sowing, shown beside ours; null where none is published. */
+  readonly storedInchNote: string | null;
+}
+
+export interface YieldUnit {
+  /** `bu/ac` or `lb/ac` with US units; metric results are in kg/ha. */
+  readonly us: "bu/ac" | "lb/ac";
+  /** kg in one bushel or one pound. */
+  readonly kgPerUsUnit: number;
+}
+
+export const poundsPerAcre: YieldUnit = { us: "lb/ac", kgPerUsUnit: kgPerPound };
+
+export function bushelsPerAcre(lbPerBushel: number): YieldUnit {
+  return { us: "bu/ac", kgPerUsUnit: lbPerBushel * kgPerPound };
+}
+
+/** @example kgPerHaOfUs(1, bushelsPerAcre(56)) // 62.77 */
+export function kgPerHaOfUs(yieldUs: number, unit: YieldUnit): number {
+  return (yieldUs * unit.kgPerUsUnit) / haPerAcre;
+}
+
+export function usOfKgPerHa(kgPerHa: number, unit: YieldUnit): number {
+  return (kgPerHa * haPerAcre) / unit.kgPerUsUnit;
+}
+
+/**
+ * A slope in bu/ac or lb/ac per inch of water, in kg/ha per mm.
+ *
+ * @example slopeOfUsPerInch(1, bushelsPerAcre(56)) // 2.471
+ */
+export function slopeOfUsPerInch(slopeUsPerInch: number, unit: YieldUnit): number {
+  return kgPerHaOfUs(slopeUsPerInch, unit) / mmPerInch;
+}
+
+export function usPerInchOfSlope(slopeKgPerHaPerMm: number, unit: YieldUnit): number {
+  return usOfKgPerHa(slopeKgPerHaPerMm, unit) * mmPerInch;
+}
+
+/**
+ * Yield of a season by the straight line.
+ *
+ * @param slopeKgPerHaPerMm one draw, or a corner of the line's own triangle
+ * @param waterUseMm evaporation plus transpiration from sowing to maturity
+ * @returns kg/ha, 0 up to the threshold, never above the cap
+ */
+export function yieldKgPerHa(line: YieldLine, slopeKgPerHaPerMm: number, waterUseMm: number): number {
+  const straight = Math.max(0, slopeKgPerHaPerMm * (waterUseMm - line.thresholdMm));
+  return line.capKgPerHa === null ? straight : Math.min(straight, line.capKgPerHa);
+}

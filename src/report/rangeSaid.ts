@@ -1,0 +1,46 @@
+import type { Spread } from "../answer/quantiles.ts";
+
+type Say = (value: number) => string;
+
+/** `0.1 to 0.8`, `0.2 less to 0.8 more`, `0.1 to 0.5 less`. */
+export function rangeSaid({ p10, p50, p90 }: Spread, say: Say): string {
+  const low = say(Math.abs(p10));
+  const high = say(Math.abs(p90));
+  const lowIsLess = p10 < 0 && Number(low) !== 0;
+  const highIsMore = p90 > 0 && Number(high) !== 0;
+  if (!lowIsLess) return `${low} to ${high}`;
+  if (highIsMore) return `${low} less to ${high} more`;
+  return p50 < 0 ? `${high} to ${low}` : `${low} less to ${high}`;
+}
+
+/** The same where the sentence does not say more or less: `0.00 to 0.20 in`, `0.01 to 0.18 in less`. */
+export function rangeWithUnit(spread: Spread, say: Say, unit: string): string {
+  const allLess =
+    Number(say(Math.abs(spread.p10))) !== 0 &&
+    spread.p10 < 0 &&
+    !(spread.p90 > 0 && Number(say(spread.p90)) !== 0);
+  if (!allLess) return `${rangeSaid(spread, say)} ${unit}`;
+  return `${say(Math.abs(spread.p90))} to ${say(Math.abs(spread.p10))} ${unit} less`;
+}
+
+/** One end of a range that the middle does not show. */
+export interface Tail {
+  readonly side: "less" | "more";
+  /** `17 bu/ac` */
+  readonly amount: string;
+}
+
+/** The ends of a range that are at least `from` away from nothing: what one season in ten comes to, or passes. */
+export function tailsToSay({ p10, p90 }: Spread, say: Say, unit: string, from: number): Tail[] {
+  const tails: Tail[] = [];
+  if (p10 <= -from) tails.push({ side: "less", amount: `${say(-p10)} ${unit}` });
+  if (p90 >= from) tails.push({ side: "more", amount: `${say(p90)} ${unit}` });
+  return tails;
+}
+
+/** `at least 17 bu/ac less in one season of ten` */
+export function tailsSaid(tails: readonly Tail[]): string {
+  return tails
+    .map(({ side, amount }, t) => `at least ${amount} ${side} in ${t === 0 ? "one season of ten" : "one"}`)
+    .join(" and ");
+}

@@ -1,0 +1,78 @@
+import { describe, expect, test } from "vitest";
+import { comparisonOf } from "../../../src/answer/compare.ts";
+import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../../src/answer/ensemble.ts";
+import { newMemory, type Memory } from "../../../src/answer/memory.ts";
+import { atOtherTotals, fanTotals } from "../../../src/answer/rainFan.ts";
+import { makeDesk } from "../../../src/answer/run.ts";
+import type { Scenario } from "../../../src/scenario/scenario.ts";
+import { asDug, someRecord, someScenario } from "./someScenario.ts";
+
+function answerWith(memory: Memory, scenario: Scenario) {
+  const ensemble = emptyEnsemble(prepare(scenario, memory));
+  const desk = makeDesk();
+  // Backwards: the order of runs is of no account.
+  for (let run = ensemble.runs - 1; run >= 0; run--) {
+    const ready = readyRun(ensemble.preparation, run);
+    ensemble.byRainTotal.forEach((_, t) => runInto(ensemble, run, t, ready, desk));
+  }
+  return comparisonOf(ensemble, "us");
+}
+
+describe("a memory changes no answer", () => {
+  const onRecord = (years: number) =>
+    someScenario({
+      weather: {
+        ...someScenario().weather,
+        source: { kind: "record", record: someRecord(years), normals: null },
+      },
+    });
+  const other = { ...asDug, crop: { ...asDug.crop, sowing: { month: 5, day: 2 } } };
+  const scenarios: [string, Scenario][] = [
+    ["as it is", someScenario()],
+    ["the same again", someScenario()],
+    ["totals", someScenario({ weather: { ...someScenario().weather, rainTotalsMm: [300, 400] } })],
+    ["sown at another time", someScenario({ cases: [other] })],
+    [
+      "with fallow",
+      someScenario({
+        cases: [
+          { ...asDug, fallowDays: 300 },
+          { ...other, fallowDays: 100, name: "later" },
+        ],
+      }),
+    ],
+    ["more years", someScenario({ ensemble: { ...someScenario().ensemble, years: 15 } })],
+    ["another seed", someScenario({ ensemble: { ...someScenario().ensemble, seed: 99 } })],
+    ["another place", someScenario({ site: { ...someScenario().site, latitudeDeg: 45 } })],
+    ["a record", onRecord(4)],
+    ["the same record read again", onRecord(4)],
+    ["a longer record", onRecord(6)],
+  ];
+  const memory = newMemory();
+  test.each(scenarios)("%s", (_, scenario) => {
+    expect(answerWith(memory, scenario)).toEqual(comparisonOf(runEnsemble(scenario), "us"));
+  });
+  test("and it keeps the weather of the same record", () => {
+    const here = newMemory();
+    const before = prepare(onRecord(4), here).weatherYears.weather;
+    expect(prepare(onRecord(4), here).weatherYears.weather).toBe(before);
+    expect(prepare(onRecord(5), here).weatherYears.weather).not.toBe(before);
+  });
+});
+
+describe("a fan over totals", () => {
+  test("gives at a total what an ensemble at that total does", () => {
+    const swept = someScenario({ weather: { ...someScenario().weather, rainTotalsMm: [333] } });
+    const ensemble = emptyEnsemble(atOtherTotals(prepare(someScenario()), [333], 100));
+    const desk = makeDesk();
+    for (let run = 0; run < ensemble.runs; run++)
+      runInto(ensemble, run, 0, readyRun(ensemble.preparation, run), desk);
+    expect(comparisonOf(ensemble, "us").byRainTotal).toEqual(
+      comparisonOf(runEnsemble(swept), "us").byRainTotal,
+    );
+  });
+  test("opens from the totals asked for outward", () => {
+    expect(fanTotals(8, 20, 1, [12, 14])).toEqual([12, 14, 11, 13, 15, 10, 16, 9, 17, 8, 18, 19, 20]);
+    expect(fanTotals(8, 12, 1, [])).toEqual([10, 9, 11, 8, 12]);
+  });
+});

@@ -15,7 +15,7 @@ import {
 } from "./run.ts";
 import { capacityBetweenMm, storedBetweenMm } from "./threeNumbers.ts";
 import { weatherYears, type SowingYear, type WeatherYears } from "./weatherYears.ts";
-import { yieldKgPerHa } from "./yieldLine.ts";
+import { yieldKgPerHa } from "../crop/yieldLine.ts";
 
 /** Everything of a scenario that stands before the first run: weather, which years, the draws. */
 export interface Preparation {

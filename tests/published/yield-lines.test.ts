@@ -7,8 +7,8 @@ import {
   usOfKgPerHa,
   usPerInchOfSlope,
   yieldKgPerHa,
-} from "../../src/answer/yieldLine.ts";
-import { yieldLineFor } from "../../src/answer/yieldLines.ts";
+} from "../../src/crop/yieldLine.ts";
+import { yieldLineFor } from "../../src/crop/yieldLines.ts";
 import { published } from "./published.ts";
 import { closenessOf, recordsOf, sourceOf } from "./records.ts";
 

@@ -1,1 +1,0 @@
-export * from "../crop/yieldLines.ts";

@@ -3,9 +3,19 @@ import ClosingLine from "./tests/support/closingLine.ts";
 
 export default defineConfig({
   test: {
-    include: ["tests/**/*.test.ts"],
     reporters: ["default", new ClosingLine()],
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    projects: [
+      {
+        extends: true,
+        test: { name: "unit", include: ["tests/**/*.test.ts"], exclude: ["tests/browser/**"] },
+      },
+      {
+        extends: true,
+        // One browser at a time: the machine has two cores, and some of these tests measure.
+        test: { name: "browser", include: ["tests/browser/**/*.test.ts"], fileParallelism: false },
+      },
+    ],
   },
 });

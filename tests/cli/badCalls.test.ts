@@ -245,7 +245,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     quickWith("--texture", "silty mud"),
-    '--texture: expected a USDA texture class (sand, loamy sand, sandy loam, loam, silt loam, silt, sandy clay loam, clay loam, silty clay loam, sandy clay, silty clay, clay), found "silty mud"; did you mean "silty clay"?',
+    '--texture: expected a USDA texture class (sand, loamy sand, sandy loam, loam, silt loam, silt, sandy clay loam, clay loam, silty clay loam, sandy clay, silty clay, clay), found "silty mud"; name one of these, or give sand and clay in percent',
   ],
   [
     quickWith("--crop", "wheat"),

@@ -185,7 +185,7 @@ const rows: readonly Row[] = [
   [
     "slices too thick",
     { "soil.sliceThickness": "4 in" },
-    'soil.sliceThickness: expected 0.08 to 1 in (2 to 25 mm), found "4 in"; check the number and its unit',
+    'soil.sliceThickness: expected 0.08 to 1 in (2 to 25.4 mm), found "4 in"; check the number and its unit',
   ],
   [
     "an unknown restriction",

@@ -143,7 +143,6 @@ describe("a record of rain alone", () => {
       { tMaxC: plainsNormals.tMaxC.slice(1) },
       "weather.monthlyNormals.tMax: expected twelve",
     ],
-    ["rain below 0", { rainMm: [-1, ...plainsNormals.rainMm.slice(1)] }, "weather.monthlyNormals.rain[0]"],
     ["no number", { tMinC: [Number.NaN, ...plainsNormals.tMinC.slice(1)] }, "weather.monthlyNormals.tMin[0]"],
     [
       "lowest above highest",

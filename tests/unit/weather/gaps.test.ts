@@ -41,7 +41,7 @@ describe("gaps up to the limit", () => {
     expect(filledDays.get("rainMm")).toBe(2);
     // Mean of the three days held: 2 mm; two days missing.
     expect(record.notes).toEqual([
-      "2 days of rain missing, taken as 0: at the mean of their months they would bring 4 mm in all.",
+      "2 days of rain missing, taken as 0: at the mean of their months they would bring 0.16 in (4 mm) in all.",
     ]);
   });
 

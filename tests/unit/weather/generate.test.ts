@@ -101,3 +101,16 @@ describe("amounts of a wet day", () => {
     expect(Math.max(...drenched)).toBeCloseTo(27.9);
   });
 });
+
+test("rain below 0 in the normals is refused before a year is made", () => {
+  const normals = {
+    rainMm: [-1, ...Array.from({ length: 11 }, () => 30)],
+    wetDays: null,
+    tMaxC: Array.from({ length: 12 }, () => 20),
+    tMinC: Array.from({ length: 12 }, () => 5),
+  };
+  const site = { latitudeDeg: 40, elevationM: 1000, setting: "inland" as const };
+  expect(() => generateYears(normals, site, { years: 1, firstYear: 2001, seed: 1 })).toThrow(
+    "weather.monthlyNormals.rain[0]",
+  );
+});

@@ -216,7 +216,7 @@ describe("GHCN-Daily fixed width", () => {
     const twice = read([...lines, lines[0]].join("\n"));
     expect(twice.tMaxC).toEqual(record.tMaxC);
     expect(twice.notes).toContain(
-      `1 line repeated a month with the same values, the first of them line ${lines.length + 1}, which repeats line 1: dropped.`,
+      `1 line repeated a month with the same values: dropped. The first is line ${lines.length + 1}, which repeats line 1.`,
     );
   });
   test("blanks cut off at the ends of lines do no harm", () => {
@@ -358,8 +358,8 @@ describe("dates", () => {
     const record = read("date,rain_mm\n2020-01-04,4\n2020-01-01,1\n2020-01-02,2\n2020-01-02,2\n");
     expect(shown(record, "rainMm")).toEqual([1, 2, null, 4]);
     expect(record.notes).toEqual([
-      "Days were not in order, the first that was not 2020-01-01 on line 3: sorted.",
-      "1 line repeated a day with the same figures, the first of them line 5, which repeats line 4: dropped.",
+      "Days were not in order: sorted. The first out of order is 2020-01-01 on line 3.",
+      "1 line repeated a day with the same figures: dropped. The first is line 5, which repeats line 4.",
     ]);
   });
 });

@@ -35,7 +35,7 @@ describe("scaled by calendar year", () => {
     expect(threeYears.rainMm[0]).toBe(1);
     expect(scaled.notes).toEqual([
       "before",
-      "Rain of each calendar year scaled to 330 mm: multiplied by 0.30 to 0.90.",
+      "Rain of each calendar year scaled to 13 in (330 mm): multiplied by 0.30 to 0.90.",
     ]);
   });
 
@@ -51,7 +51,7 @@ describe("scaled by calendar year", () => {
     for (const year of [2019, 2020, 2021])
       expect(sumOf(mended, [year, 1, 1], [year + 1, 1, 1])).toBeCloseTo(300, 9);
     expect(mended.notes.at(-1)).toBe(
-      "With less than 1 mm to scale, these took the rainy days of another: 2019 those of 2020; 2021 those of 2020.",
+      "With less than 0.04 in (1 mm) to scale, these took the rainy days of another: 2019 those of 2020; 2021 those of 2020.",
     );
   });
 
@@ -71,7 +71,7 @@ describe("scaled by season", () => {
     for (const year of [2019, 2020, 2021])
       expect(sumOf(scaled, [year, 5, 1], [year, 10, 1])).toBeCloseTo(200, 9);
     expect(sumOf(scaled, [2020, 1, 1], [2020, 5, 1])).toBe(242);
-    expect(scaled.notes.at(-1)).toContain("Rain of each season scaled to 200 mm");
+    expect(scaled.notes.at(-1)).toContain("Rain of each season scaled to 7.87 in (200 mm)");
   });
 
   test("across the new year: whole seasons to the total, the cut ones at both ends by the mean factor", () => {
@@ -115,7 +115,7 @@ describe("refused", () => {
     [
       "no rain",
       () => scaleToTotals(weatherWithRain([2019, 1, 1], every(365, 0)), 300, "year"),
-      "expected at least 1 mm of rain in one year to scale, found less; check the record's rain column",
+      "expected at least 0.04 in (1 mm) of rain in one year to scale, found less; check the record's rain column",
     ],
   ])("%s", (_what, run, message) => {
     expect(run).toThrow(InputError);

@@ -1,0 +1,2 @@
+export declare const usualPlaces: readonly string[];
+export declare function findChromium(): string | null;

@@ -1,0 +1,312 @@
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { comparisonOf } from "../../src/answer/compare.ts";
+import type { Comparison } from "../../src/answer/comparison.ts";
+import { runEnsemble } from "../../src/answer/ensemble.ts";
+import type { Units } from "../../src/quantity/kinds.ts";
+import { firstLines } from "../../src/report/firstLine.ts";
+import { percent, shownIn } from "../../src/report/shownUnits.ts";
+import { resolveScenario } from "../../src/scenario/resolve.ts";
+import { axeFaults, leftWith, openHarness, openPage, settled, type Harness } from "./harness.ts";
+
+/** The machine may be busy with other tests. */
+const patience = { timeout: 20_000 };
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await openHarness();
+});
+afterAll(() => harness.close());
+
+const demo = JSON.parse(
+  readFileSync(new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
+) as Record<string, unknown>;
+const small = { ...demo, ensemble: { years: 24, seed: 1 } };
+
+/** What the command line's `compare` gives. */
+async function compared(scenario: unknown, units: Units = "us"): Promise<Comparison> {
+  const read = await resolveScenario(scenario, { fileName: "scenario", readText: () => "" });
+  return comparisonOf(runEnsemble(read), units);
+}
+
+async function openAnswer(scenario: unknown, route = "#/answer", width = 1280) {
+  const context = await harness.newContext({ viewport: { width, height: 900 } });
+  await leftWith(context, scenario);
+  const { page, wrong } = await openPage(harness, route, context);
+  await settled(page);
+  return { page, wrong };
+}
+
+/** The cells of a picture's table, row by row, as they stand on the page. */
+function tableIn(page: Page, title: string): Promise<string[][]> {
+  return panel(page, title)
+    .locator("tbody tr")
+    .evaluateAll((rows) =>
+      rows.map((row) => [...row.children].map((cell) => cell.textContent?.trim() ?? "")),
+    );
+}
+
+function panel(page: Page, title: string) {
+  return page.locator(".panel").filter({ has: page.getByRole("heading", { name: title, exact: true }) });
+}
+
+/** The chart's own data, as it was handed to be drawn. */
+interface Drawn {
+  readonly data: readonly { readonly name?: string; readonly x: number[]; readonly y: number[] }[];
+  readonly layout: {
+    readonly shapes: readonly { readonly x0: number; readonly x1: number }[];
+    readonly annotations: readonly { readonly text: string }[];
+  };
+}
+async function fanDrawn(page: Page): Promise<Drawn> {
+  await page.waitForFunction(() => document.querySelector(".plot .shapelayer path") !== null);
+  return page.locator(".plot").evaluate((chart) => {
+    const { data, layout } = chart as unknown as Drawn;
+    return JSON.parse(JSON.stringify({ data, layout })) as Drawn;
+  });
+}
+
+describe.each(["us", "metric"] as const)("the numbers in %s units", (units) => {
+  test("are those of compare, for each difference", async () => {
+    const { page, wrong } = await openAnswer(small, `#/answer?units=${units}`);
+    const expected = await compared(small, units);
+    const shown = shownIn(units);
+    const lines = firstLines(expected, shown);
+    const { differences, cases, method } = expected;
+    expect(await page.locator(".answer-sentence").textContent()).toBe(lines[0]);
+    for (const [d, difference] of differences.entries()) {
+      await page.getByRole("radio", { name: difference.to, exact: true }).check();
+      await expect.poll(() => page.locator(".answer-sentence").textContent(), patience).toBe(lines[2 * d]);
+      expect(await page.locator(".answer-more").textContent()).toBe(lines[2 * d + 1]);
+
+      const { p10, p50, p90 } = difference.extraWaterUsedMm;
+      const say = shown.fineWater;
+      expect(await tableIn(page, "Three numbers, told apart")).toEqual([
+        ["Rule of thumb", say(difference.ruleOfThumbMm), "–", "–"],
+        ["Stored there at sowing", say(difference.storedInExtraDepthMm), "–", "–"],
+        ["Used by the crop", say(p50), say(p10), say(p90)],
+      ]);
+      const drawn = await panel(page, "Three numbers, told apart").locator("svg text").allTextContents();
+      for (const mm of [difference.ruleOfThumbMm, difference.storedInExtraDepthMm, p50])
+        expect(drawn).toContain(`${say(mm)} ${shown.length}`);
+
+      expect(await tableIn(page, "How often it mattered")).toEqual(
+        expected.byRainTotal.map(({ rainTotalMm, differences: at }) => {
+          const share = at[d]!.shareOfSeasonsItMattered;
+          return [
+            shown.total(rainTotalMm!),
+            percent(share),
+            String(Math.round(share * method.runs)),
+            String(method.runs),
+          ];
+        }),
+      );
+      const counted = (await tableIn(page, "Season by season")).map(([, seasons]) => Number(seasons));
+      expect(counted.reduce((a, b) => a + b)).toBe(method.runs);
+    }
+    expect(await tableIn(page, "Yield of each case")).toEqual(
+      cases.flatMap(({ name }, c) =>
+        expected.byRainTotal.map(({ rainTotalMm, cases: at }) => {
+          const { p10, p50, p90 } = at[c]!.yield;
+          return [name, shown.total(rainTotalMm!), p50.toFixed(0), p10.toFixed(0), p90.toFixed(0)];
+        }),
+      ),
+    );
+    const rows = await page.locator("table.cases tbody tr").allInnerTexts();
+    expect(
+      rows.map((row) =>
+        row
+          .split("\t")
+          .slice(0, 5)
+          .map((cell) => cell.trim()),
+      ),
+    ).toEqual(
+      cases.map((one) => [
+        one.name,
+        shown.depth(one.finalRootDepthMm),
+        shown.water(one.storedAtSowingMm),
+        shown.water(one.seasonRainMm),
+        shown.water(one.waterUseMm),
+      ]),
+    );
+    expect(wrong).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe("the fan", () => {
+  test("opens over 8 to 20 in with the user's range marked, in water and in yield", async () => {
+    const { page, wrong } = await openAnswer(small);
+    await expect
+      .poll(async () => (await tableIn(page, "Where depth starts to matter")).length, patience)
+      .toBe(13);
+    const { layout, data } = await fanDrawn(page);
+    expect(layout.shapes).toHaveLength(1);
+    expect(layout.shapes[0]!.x0).toBeCloseTo(12, 9);
+    expect(layout.shapes[0]!.x1).toBeCloseTo(14, 9);
+    expect(layout.annotations.map(({ text }) => text)).toEqual([
+      "your 12 to 14 in",
+      "pan loosened",
+      "two inches deeper",
+    ]);
+    const rain = (await tableIn(page, "Where depth starts to matter")).map(([total]) => total);
+    expect(rain).toEqual(Array.from({ length: 13 }, (_, i) => String(8 + i)));
+
+    // With no more runs than the fan takes, a point of it is what compare says at that total, for years of the same middle.
+    const wide = await compared({ ...small, weather: { pattern: "summer-peak", annualRain: "6..20 in" } });
+    for (const { rainTotalMm, differences } of wide.byRainTotal.slice(2)) {
+      const inches = rainTotalMm! / 25.4;
+      const at = (line: Drawn["data"][number]) =>
+        line.y[line.x.findIndex((x) => Math.abs(x - inches) < 1e-9)]! * 25.4;
+      const named = (to: string) => at(data.find(({ name }) => name === to)!);
+      for (const { to, extraWaterUsedMm } of differences)
+        expect(named(to)).toBeCloseTo(extraWaterUsedMm.p50, 8);
+      // The band of the difference on show.
+      const { p10, p90 } = differences[0]!.extraWaterUsedMm;
+      expect(at(data[0]!)).toBeCloseTo(p10, 8);
+      expect(at(data[1]!)).toBeCloseTo(p90, 8);
+    }
+
+    await page.getByRole("radio", { name: "Extra yield" }).check();
+    const [difference] = (await compared(small)).differences;
+    await expect
+      .poll(async () => {
+        const { data: now } = await fanDrawn(page);
+        const line = now.find(({ name }) => name === "pan loosened")!;
+        return line.y[line.x.findIndex((x) => Math.abs(x - 13) < 1e-9)];
+      }, patience)
+      .toBeCloseTo(difference!.extraYield.p50, 8);
+    expect(wrong).toEqual([]);
+    await page.context().close();
+  });
+
+  test("marks a single total, and one outside its span", async () => {
+    const { page } = await openAnswer({
+      ...small,
+      weather: { pattern: "summer-peak", annualRain: "24 in" },
+    });
+    const { layout } = await fanDrawn(page);
+    expect(layout.shapes[0]!.x0).toBeCloseTo(24, 9);
+    expect(layout.shapes[0]!.x1).toBeCloseTo(24, 9);
+    expect(layout.annotations[0]!.text).toBe("your 24 in");
+    await page.context().close();
+  });
+});
+
+test("one case alone is told without differences", async () => {
+  const { page, wrong } = await openAnswer({ ...small, cases: [{ name: "as it is" }] });
+  expect(await page.locator(".answer-sentence").textContent()).toContain("There is only one case");
+  expect(await page.locator(".panel h2").allTextContents()).toEqual(["Yield of each case"]);
+  expect(wrong).toEqual([]);
+  await page.context().close();
+});
+
+test("a case without any difference is drawn, not broken", async () => {
+  const { page, wrong } = await openAnswer({ ...small, cases: [{ name: "this" }, { name: "the same" }] });
+  expect(await page.locator(".answer-sentence").textContent()).toContain("exactly as much water");
+  expect(await tableIn(page, "Three numbers, told apart")).toEqual([
+    ["Rule of thumb", "0.00", "–", "–"],
+    ["Stored there at sowing", "0.00", "–", "–"],
+    ["Used by the crop", "0.00", "0.00", "0.00"],
+  ]);
+  await fanDrawn(page);
+  expect(await page.locator(".answer").innerHTML()).not.toMatch(/NaN|Infinity|undefined/);
+  expect(wrong).toEqual([]);
+  await page.context().close();
+});
+
+test("the difference is chosen by keyboard, and cautions and method are at hand", async () => {
+  const { page } = await openAnswer(small);
+  await page.getByRole("radio", { name: "pan loosened" }).focus();
+  await page.keyboard.press("ArrowRight");
+  await expect
+    .poll(() => page.locator(".answer-sentence").textContent(), patience)
+    .toContain("two inches deeper");
+  const cautions = await page.locator(".cautions li").allTextContents();
+  expect(cautions).toEqual((await compared(small)).cautions);
+  expect(await page.locator(".cautions").getAttribute("open")).not.toBeNull();
+  expect(await page.locator(".method dl").isVisible()).toBe(false);
+  await page.getByText("Method and sources").click();
+  expect(await page.locator(".method dl").isVisible()).toBe(true);
+  await page.context().close();
+});
+
+test("goes to paper in light colours, with the fan as narrow as the paper", async () => {
+  const { page, wrong } = await openAnswer(small, "#/answer?theme=dark");
+  await fanDrawn(page);
+  await page.evaluate(() => {
+    addEventListener("beforeprint", () => {
+      const widthPx = Number(document.querySelector(".plot .main-svg")?.getAttribute("width"));
+      document.documentElement.dataset["printed"] = `${document.documentElement.dataset["theme"]} ${widthPx}`;
+    });
+  });
+  const before = await page.locator(".plot .main-svg").first().getAttribute("width");
+  const pdf = await page.pdf({ format: "Letter" });
+  expect(pdf.subarray(0, 5).toString()).toBe("%PDF-");
+  const [theme, widthPx] = (await page.locator("html").getAttribute("data-printed"))!.split(" ");
+  expect(theme).toBe("light");
+  expect(Number(widthPx)).toBeLessThan(680);
+  await expect
+    .poll(() => page.locator(".plot .main-svg").first().getAttribute("width"), patience)
+    .toBe(before);
+  expect(await page.locator("html").getAttribute("data-theme")).toBe("dark");
+  expect(wrong).toEqual([]);
+  await page.context().close();
+});
+
+test("pictures are saved as PNG and SVG", async () => {
+  const { page, wrong } = await openAnswer(small);
+  await fanDrawn(page);
+  for (const [title, file] of [
+    ["Three numbers, told apart", "three-numbers"],
+    ["How often it mattered", "seasons-it-mattered"],
+    ["Where depth starts to matter", "depth-by-rain"],
+    ["Season by season", "paired-difference"],
+    ["Yield of each case", "yield-ranges"],
+  ] as const) {
+    for (const format of ["PNG", "SVG"]) {
+      const coming = page.waitForEvent("download");
+      await panel(page, title)
+        .getByRole("button", { name: new RegExp(`^${format}`) })
+        .click();
+      const download = await coming;
+      expect(download.suggestedFilename()).toBe(`${file}.${format.toLowerCase()}`);
+      const bytes = readFileSync(await download.path());
+      expect(bytes.toString("latin1")).toMatch(format === "PNG" ? /^.PNG/s : /<svg[^>]*xmlns=.*<text/s);
+    }
+  }
+  expect(wrong).toEqual([]);
+  await page.context().close();
+});
+
+describe("for everyone", () => {
+  test.each([
+    ["light", 1280],
+    ["dark", 1280],
+    ["light", 320],
+  ] as const)("%s at %i px: axe finds nothing serious, nothing is cut off", async (theme, width) => {
+    const { page, wrong } = await openAnswer(small, `#/answer?theme=${theme}`, width);
+    await fanDrawn(page);
+    for (const summary of await page.locator(".panel summary").all()) await summary.click();
+    expect(await axeFaults(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    // No writing of a drawing passes its edge.
+    const outside = await page.locator(".panel .svg-picture").evaluateAll((pictures) =>
+      pictures.flatMap((picture) => {
+        const box = picture.getBoundingClientRect();
+        return [...picture.querySelectorAll("text")]
+          .filter((text) => {
+            const { left, right, top, bottom } = text.getBoundingClientRect();
+            return (
+              left < box.left - 1 || right > box.right + 1 || top < box.top - 1 || bottom > box.bottom + 2
+            );
+          })
+          .map(({ textContent }) => textContent);
+      }),
+    );
+    expect(outside).toEqual([]);
+    expect(wrong).toEqual([]);
+    await page.context().close();
+  });
+});

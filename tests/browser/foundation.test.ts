@@ -1,0 +1,320 @@
+import { readFileSync } from "node:fs";
+import { request } from "node:http";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { comparisonOf } from "../../src/answer/compare.ts";
+import type { Comparison } from "../../src/answer/comparison.ts";
+import { runEnsemble } from "../../src/answer/ensemble.ts";
+import { readJson } from "../../src/scenario/readJson.ts";
+import { resolveScenario } from "../../src/scenario/resolve.ts";
+import {
+  axeFaults,
+  lastComparison,
+  leftWith,
+  linkTo,
+  listenToEngine,
+  openHarness,
+  openPage,
+  settled,
+  typeAt,
+  type Harness,
+} from "./harness.ts";
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await openHarness();
+});
+afterAll(() => harness.close());
+
+const folder = new URL("../../shared/scenarios/", import.meta.url);
+const textOf = (name: string) => readFileSync(new URL(name, folder), "utf8");
+const demo = readJson(textOf("sorghum-over-plough-pan.json"), "demo") as Record<string, unknown>;
+const small = { ...demo, ensemble: { years: 12, seed: 1 } };
+const views = ["pit", "answer", "inputs", "teach", "seasons", "keep"];
+
+/** A fresh profile with a small ensemble in it. */
+async function smallContext(options?: Parameters<Harness["newContext"]>[0]) {
+  const context = await harness.newContext(options);
+  await leftWith(context, small);
+  return context;
+}
+
+/** What the command line's `compare` gives for a scenario file. */
+async function commandLine(name: string): Promise<Comparison> {
+  const scenario = await resolveScenario(readJson(textOf(name), name), { fileName: name, readText: textOf });
+  return comparisonOf(runEnsemble(scenario), "us");
+}
+
+/**
+ * Places where the page's answer is not the command line's. A number may be off by a billionth of itself, or of 1 mm or bushel,
+ * as differences are of numbers of tens: the two runtimes' exp and log differ in the last bit. The balance's residual is
+ * nothing but such bits.
+ */
+function differing(page: unknown, line: unknown, place = "answer"): string[] {
+  if (typeof line === "number" && typeof page === "number") {
+    const most = place.endsWith(".balanceErrorMm") ? 1e-9 : 1e-9 * Math.max(1, Math.abs(line));
+    return Math.abs(page - line) <= most ? [] : [`${place}: ${page}, not ${line}`];
+  }
+  if (typeof line !== "object" || line === null || typeof page !== "object" || page === null) {
+    return page === line ? [] : [`${place}: ${String(page)}, not ${String(line)}`];
+  }
+  const keys = [...new Set([...Object.keys(page), ...Object.keys(line)])];
+  const inside = (one: object, key: string): unknown => (one as Record<string, unknown>)[key];
+  return keys.flatMap((key) => differing(inside(page, key), inside(line, key), `${place}.${key}`));
+}
+
+describe("the answer", () => {
+  test.each(["sorghum-over-plough-pan.json", "wheat-after-fallow.json", "sunflower-over-dry-clay.json"])(
+    "of %s is the command line's, number for number",
+    async (name) => {
+      const context = await harness.newContext();
+      await listenToEngine(context);
+      const attached = /"record": "([^"]+)"/.exec(textOf(name))?.[1];
+      const { page, wrong } = await openPage(harness, "#/keep", context);
+      await settled(page);
+      const scenario = readJson(textOf(name), name) as { name: string };
+      await page.getByRole("button", { name: scenario.name }).click();
+      await expect.poll(() => page.locator(".head-name").textContent()).toBe(scenario.name);
+      await settled(page);
+      const comparison = await lastComparison(page);
+      expect(comparison.scenario).toBe(scenario.name);
+      expect(differing(comparison, await commandLine(name))).toEqual([]);
+      expect(attached === undefined || comparison.method.rain.includes("record")).toBe(true);
+      expect(wrong).toEqual([]);
+      await context.close();
+    },
+  );
+
+  test("in metric units is told at once, and the address keeps the choice", async () => {
+    const { page } = await openPage(harness, "#/answer", await smallContext());
+    await settled(page);
+    expect(await page.locator(".answer-sentence").textContent()).toMatch(/^At 13 in of rain/);
+    await page.getByRole("radio", { name: "mm · kg" }).check();
+    await expect
+      .poll(() => page.locator(".answer-sentence").textContent())
+      .toMatch(/^At 330 mm of rain.*kg\/ha/);
+    expect(page.url()).toContain("#/answer?units=metric");
+    await page.reload();
+    await expect.poll(() => page.locator(".answer-sentence").textContent()).toMatch(/^At 330 mm of rain/);
+    await page.context().close();
+  });
+});
+
+describe("every view", () => {
+  test.each(
+    views.flatMap(
+      (view) =>
+        [
+          [view, "light"],
+          [view, "dark"],
+        ] as const,
+    ),
+  )("%s, %s: axe finds nothing serious, and nothing goes wrong", async (view, theme) => {
+    const { page, wrong } = await openPage(harness, `#/${view}?theme=${theme}`, await smallContext());
+    await settled(page);
+    await page.waitForFunction(() => document.querySelector(".plot:not([data-drawn])") === null);
+    expect(await axeFaults(page)).toEqual([]);
+    expect(wrong).toEqual([]);
+    await page.context().close();
+  });
+
+  test.each([390, 320])("fits a screen of %i px", async (width) => {
+    // 320 px is what 1280 px are at 400 % zoom.
+    const context = await smallContext({ viewport: { width, height: 800 } });
+    for (const view of views) {
+      const { page } = await openPage(harness, `#/${view}`, context);
+      await settled(page);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), view).toBeLessThanOrEqual(
+        width,
+      );
+      await page.close();
+    }
+    await context.close();
+  });
+
+  test("is a step back in the browser, and is reached by keyboard past the skip link", async () => {
+    const { page } = await openPage(harness, "#/answer", await smallContext());
+    await settled(page);
+    await page.keyboard.press("Tab");
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^Skip to/);
+    await page.keyboard.press("Enter");
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe("main");
+    await page.getByRole("link", { name: "Inputs" }).focus();
+    await page.keyboard.press("Enter");
+    await expect.poll(() => page.title()).toMatch(/^Inputs/);
+    await page.goBack();
+    await expect.poll(() => page.title()).toMatch(/^Answer/);
+    await page.context().close();
+  });
+});
+
+describe("what is typed", () => {
+  test("counts in any unit; a wrong value is told beside its field and the last good answer stays, marked stale", async () => {
+    const context = await smallContext();
+    await listenToEngine(context);
+    const { page, wrong } = await openPage(harness, "#/inputs", context);
+    await settled(page);
+    const before = await lastComparison(page);
+    await typeAt(page, "soil.layers[1].bulkDensity", "1.62 in");
+    const field = page.locator('[data-path="soil.layers[1].bulkDensity"]');
+    await expect.poll(() => field.getByRole("alert").textContent()).toMatch(/^Expected .*found "1\.62 in"/);
+    expect(await field.locator("input").getAttribute("aria-invalid")).toBe("true");
+    await page.getByRole("link", { name: "Answer", exact: true }).click();
+    expect(await page.locator(".stale-mark").count()).toBe(1);
+    expect(await page.locator(".answer-sentence").count()).toBe(1);
+
+    await page.getByRole("link", { name: "Inputs" }).click();
+    await typeAt(page, "soil.layers[1].bulkDensity", "88.2 lb/ft^3");
+    await expect.poll(() => field.getByRole("alert").count()).toBe(0);
+    await settled(page);
+    const after = await lastComparison(page);
+    expect(after.cases[0]!.finalRootDepthMm).toBeGreaterThan(before.cases[0]!.finalRootDepthMm);
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+
+  test("is undone and redone by keyboard, from within a field too", async () => {
+    const { page } = await openPage(harness, "#/inputs", await smallContext());
+    await settled(page);
+    const name = page.locator('[data-path="name"] input');
+    const before = await name.inputValue();
+    await name.fill("Another name");
+    await page.keyboard.press("Control+z");
+    expect(await name.inputValue()).toBe(before);
+    await page.keyboard.press("Control+y");
+    expect(await name.inputValue()).toBe("Another name");
+    await page.getByRole("button", { name: /Undo/ }).click();
+    expect(await name.inputValue()).toBe(before);
+    await page.context().close();
+  });
+
+  test("is there after a reload, right or wrong", async () => {
+    const { page } = await openPage(harness, "#/inputs", await smallContext());
+    await settled(page);
+    await typeAt(page, "name", "A name worth keeping");
+    await typeAt(page, "soil.layers[0].bottom", "six inches or so");
+    await page.reload();
+    await expect
+      .poll(() => page.locator('[data-path="name"] input').inputValue())
+      .toBe("A name worth keeping");
+    expect(await page.locator('[data-path="soil.layers[0].bottom"] input').inputValue()).toBe(
+      "six inches or so",
+    );
+    await expect.poll(() => page.locator('[data-path="soil.layers[0].bottom"] [role=alert]').count()).toBe(1);
+    await page.context().close();
+  });
+});
+
+describe("a link", () => {
+  test("opens its scenario, one step of undo away from what was there", async () => {
+    const { page, wrong } = await openPage(
+      harness,
+      linkTo({ ...small, name: "From a link" }),
+      await smallContext(),
+    );
+    await settled(page);
+    expect(await page.locator(".head-name").textContent()).toBe("From a link");
+    expect(page.url()).toContain("#/answer");
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => page.locator(".head-name").textContent()).toBe(demo["name"]);
+    expect(wrong).toEqual([]);
+    await page.context().close();
+  });
+
+  test.each([
+    ["cut off", linkTo(demo).slice(0, 200)],
+    ["with something else in it", linkTo([1, 2, 3])],
+    ["unpacking to too much", linkTo({ notes: " ".repeat(5_000_000) })],
+  ])("%s is refused in words, and what was there stays", async (_, fragment) => {
+    const { page, wrong } = await openPage(harness, fragment, await smallContext());
+    await settled(page);
+    expect(await page.locator(".banner").textContent()).toMatch(/^This link .*still here/);
+    expect(await page.locator(".head-name").textContent()).toBe(demo["name"]);
+    expect(wrong).toEqual([]);
+    await page.context().close();
+  });
+
+  test("with a script in its name shows it as text", async () => {
+    const name = '<img src=x onerror="document.title=1">';
+    const { page, wrong } = await openPage(harness, linkTo({ ...small, name }), await smallContext());
+    await settled(page);
+    expect(await page.locator(".head-name").textContent()).toBe(name);
+    expect(wrong).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe("two tabs", () => {
+  test("each keep their own; the other's change is offered, not taken", async () => {
+    const context = await smallContext();
+    const { page: first } = await openPage(harness, "#/inputs", context);
+    await settled(first);
+    const { page: second } = await openPage(harness, "#/inputs", context);
+    await settled(second);
+    await typeAt(first, "name", "First tab");
+    await expect.poll(() => second.locator(".banner").textContent()).toContain("First tab");
+    await typeAt(second, "name", "Second tab");
+    await expect.poll(() => first.locator(".banner").textContent()).toContain("Second tab");
+    await first.reload();
+    await expect.poll(() => first.locator('[data-path="name"] input').inputValue()).toBe("First tab");
+    await second.getByRole("button", { name: "Take it over here" }).click();
+    await expect.poll(() => second.locator('[data-path="name"] input').inputValue()).toBe("First tab");
+    await second.keyboard.press("Control+z");
+    await expect.poll(() => second.locator('[data-path="name"] input').inputValue()).toBe("Second tab");
+    await context.close();
+  });
+});
+
+describe("the server of npm start", () => {
+  const ask = (path: string, method = "GET") =>
+    new Promise<{ status: number; headers: Record<string, unknown>; body: string }>((resolve, reject) => {
+      const { hostname, port } = new URL(harness.address);
+      request({ hostname, port, path, method }, (response) => {
+        let body = "";
+        response.on("data", (chunk: Buffer) => (body += chunk.toString()));
+        response.on("end", () =>
+          resolve({ status: response.statusCode ?? 0, headers: response.headers, body }),
+        );
+      })
+        .on("error", reject)
+        .end();
+    });
+
+  test("sends the page with its policy", async () => {
+    const { status, headers, body } = await ask("/");
+    expect(status).toBe(200);
+    expect(headers["content-type"]).toBe("text/html; charset=utf-8");
+    expect(headers["content-security-policy"]).toMatch(/^default-src 'self'; .*frame-ancestors 'none'$/);
+    expect(body).toContain('http-equiv="Content-Security-Policy"');
+    expect(body).not.toMatch(/<script(?![^>]*\bsrc=)/);
+  });
+  test.each([
+    "/../package.json",
+    "/..%2f..%2fetc%2fpasswd",
+    "/%2e%2e/%2e%2e/etc/passwd",
+    "/assets",
+    "/nothing.js",
+    "/%00",
+    "/%ff",
+  ])("gives nothing for %s", async (path) => expect((await ask(path)).status).toBe(404));
+  test("takes no other method", async () => expect((await ask("/", "POST")).status).toBe(405));
+});
+
+// Last: it stops the server.
+test("offline after the first load the page opens and answers", async () => {
+  const context = await smallContext();
+  await listenToEngine(context);
+  const { page } = await openPage(harness, "#/inputs", context);
+  await settled(page);
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await harness.stopServing();
+  await page.reload();
+  await settled(page);
+  await typeAt(page, "weather.annualRain", "15 in");
+  await expect
+    .poll(() => lastComparison(page).then(({ rainTotalMm }) => Math.round(rainTotalMm ?? 0)))
+    .toBe(381);
+  await page.getByRole("link", { name: "Answer", exact: true }).click();
+  await page.waitForSelector(".plot .main-svg");
+  await context.close();
+});

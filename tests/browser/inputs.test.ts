@@ -1,0 +1,511 @@
+import { existsSync, readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { readJson } from "../../src/scenario/readJson.ts";
+import {
+  axeFaults,
+  lastComparison,
+  leftWith,
+  listenToEngine,
+  openHarness,
+  openPage,
+  settled,
+  typeAt,
+  type Harness,
+} from "./harness.ts";
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await openHarness();
+});
+afterAll(() => harness.close());
+
+const demoText = readFileSync(
+  new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url),
+  "utf8",
+);
+const demo = readJson(demoText, "demo") as Record<string, unknown>;
+const small = { ...demo, ensemble: { years: 12, seed: 1 } };
+const fixture = (name: string) =>
+  readFileSync(new URL(`../fixtures/weather/${name}`, import.meta.url), "utf8");
+
+type Kept = Record<string, never> & {
+  soil: { layers: Record<string, string>[] };
+  cases: Record<string, unknown>[];
+  weather: Record<string, unknown>;
+};
+
+async function opened(scenario: unknown = small, options?: Parameters<Harness["newContext"]>[0], query = "") {
+  const context = await harness.newContext(options);
+  await leftWith(context, scenario);
+  await listenToEngine(context);
+  const { page, wrong } = await openPage(harness, `#/inputs${query}`, context);
+  await settled(page);
+  return { page, wrong, done: () => context.close() };
+}
+
+const field = (page: Page, path: string) => page.locator(`[data-path="${path}"]`);
+const textOf = (page: Page, path: string) => field(page, path).locator("input").inputValue();
+const undo = (page: Page) => page.getByRole("button", { name: /Undo/ }).click();
+
+/** The scenario as the page keeps it. */
+async function kept(page: Page): Promise<Kept> {
+  await page.waitForTimeout(500); // it is kept a moment after the last change
+  return page.evaluate(() => {
+    const key = `rootfront.work.${sessionStorage.getItem("rootfront.tab")}`;
+    return (JSON.parse(localStorage.getItem(key) ?? "{}") as { scenario: never }).scenario;
+  });
+}
+
+/** Drops a file as from a folder of the system. */
+async function drop(page: Page, place: string, name: string, text: string): Promise<void> {
+  const data = await page.evaluateHandle(
+    ([fileName, content]) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([content!], fileName!, { type: "text/csv" }));
+      return transfer;
+    },
+    [name, text],
+  );
+  await page.locator(`${place} .file-drop`).dispatchEvent("drop", { dataTransfer: data });
+}
+
+/** A year of daily weather for a file that has to be read whole. */
+function inventedYear(): string {
+  const rows = Array.from({ length: 366 }, (_, day) => {
+    const date = new Date(Date.UTC(2020, 0, 1 + day)).toISOString().slice(0, 10);
+    return `${date},${day % 6 === 0 ? 8 : 0},${20 + (day % 10)},${5 + (day % 7)}`;
+  });
+  return ["date,rain_mm,tmax_C,tmin_C", ...rows].join("\n");
+}
+
+const withoutFallow = {
+  ...small,
+  fallow: undefined,
+  cases: [{ name: "as it is" }, { name: "deeper", rootingDepth: "+2 in" }],
+};
+
+describe("a quantity", () => {
+  test("in inches and in millimetres gives the same answer", async () => {
+    const { page, wrong, done } = await opened();
+    await typeAt(page, "soil.layers[1].bottom", "14 in");
+    await expect.poll(() => page.locator(".layer legend").nth(1).textContent()).toContain("6 to 14 in");
+    await settled(page);
+    const inches = await lastComparison(page);
+    await typeAt(page, "soil.layers[1].bottom", "355.6 mm");
+    await page.waitForTimeout(400);
+    await settled(page);
+    expect(await lastComparison(page)).toEqual(inches);
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
+  test("without a unit says what it counts as, and how to mend it", async () => {
+    const { page, done } = await opened();
+    await typeAt(page, "soil.layers[1].bottom", "14");
+    await expect
+      .poll(() => field(page, "soil.layers[1].bottom").locator(".field-bare").textContent())
+      .toMatch(/counts as mm/);
+    await field(page, "soil.layers[1].bottom").getByRole("button", { name: "Make it 14 in" }).click();
+    expect(await textOf(page, "soil.layers[1].bottom")).toBe("14 in");
+    await done();
+  });
+
+  test("that is wrong is told beside it and on top, and the last good answer stays, marked stale", async () => {
+    const { page, wrong, done } = await opened();
+    const before = await page.locator(".answer-now p").last().textContent();
+    await typeAt(page, "surface.residueCover", "half of it");
+    const told = field(page, "surface.residueCover").getByRole("alert");
+    await expect.poll(() => told.textContent()).toMatch(/found "half of it"/);
+    expect(await page.locator(".answer-now .stale-mark").count()).toBe(1);
+    expect(await page.locator(".answer-now p").last().textContent()).toBe(before);
+    expect(await page.getByRole("link", { name: /^Surface/ }).textContent()).toMatch(/1 to mend/);
+    await page.locator(".problem-list").getByRole("button", { name: "surface.residueCover" }).click();
+    const focused = await page.evaluate(() =>
+      document.activeElement?.closest("[data-path]")?.getAttribute("data-path"),
+    );
+    expect(focused).toBe("surface.residueCover");
+    await page.reload();
+    await expect.poll(() => textOf(page, "surface.residueCover")).toBe("half of it");
+    await expect.poll(() => told.count()).toBe(1);
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
+  test("a problem in what is folded away opens it", async () => {
+    const { page, done } = await opened({ ...small, surface: { snowCatch: "much" } });
+    await page.locator("#inputs-surface summary", { hasText: "Snow" }).click();
+    expect(await field(page, "surface.snowCatch").isVisible()).toBe(false);
+    await page.locator(".problem-list").getByRole("button", { name: "surface.snowCatch" }).click();
+    expect(await field(page, "surface.snowCatch").isVisible()).toBe(true);
+    await done();
+  });
+
+  test("left out shows its default in the chosen units and where it comes from; what is typed is not rewritten", async () => {
+    const { page, done } = await opened();
+    const said = field(page, "ensemble.deepBelow").locator(".field-default");
+    expect(await said.textContent()).toBe("Left out: 24 in (our choice)");
+    await page.getByRole("radio", { name: "mm · kg" }).check();
+    await expect.poll(() => said.textContent()).toBe("Left out: 610 mm (our choice)");
+    expect(await textOf(page, "soil.layers[0].bottom")).toBe("6 in");
+    expect(await page.locator(".layer legend").first().textContent()).toContain("0 to 152 mm");
+    await done();
+  });
+});
+
+describe("layers", () => {
+  test("are added, split, joined and removed, each one step of undo", async () => {
+    const { page, wrong, done } = await opened();
+    const names = async () => {
+      await settled(page);
+      return (await page.locator(".layer legend").allTextContents()).map((text) => text.split(/ \d/)[0]);
+    };
+    const tool = (layer: number, name: string) =>
+      page.locator(".layer").nth(layer).getByRole("button", { name });
+    const first = ["topsoil", "plough pan", "subsoil", "deep loess"];
+    expect(await names()).toEqual(first);
+    await page.getByRole("button", { name: "Add a layer below" }).click();
+    expect(await names()).toEqual([...first, "layer 5"]);
+    await undo(page);
+    await tool(1, "Split in two").click();
+    expect(await names()).toEqual([
+      "topsoil",
+      "plough pan, upper",
+      "plough pan, lower",
+      "subsoil",
+      "deep loess",
+    ]);
+    const { soil, cases } = await kept(page);
+    expect(soil.layers.map(({ bottom }) => bottom)).toEqual(["6 in", "8 in", "10 in", "40 in", "78 in"]);
+    expect(JSON.stringify(cases[1])).toContain("plough pan, lower");
+    expect(await page.locator(".problem-list").count()).toBe(0);
+    await tool(1, "Join with the next").click();
+    expect(await names()).toEqual(["topsoil", "plough pan, upper", "subsoil", "deep loess"]);
+    await undo(page);
+    await undo(page);
+    expect(await names()).toEqual(first);
+    await tool(3, "Remove").click();
+    expect(await names()).toEqual(first.slice(0, 3));
+    await page.keyboard.press("Control+z");
+    await expect.poll(names).toEqual(first);
+    await page.keyboard.press("Control+y");
+    await expect.poll(names).toEqual(first.slice(0, 3));
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
+  test("renamed take the cases that name them along", async () => {
+    const { page, done } = await opened();
+    await typeAt(page, "soil.layers[1].name", "hard pan");
+    await expect
+      .poll(() => page.locator(".case-said").nth(1).textContent())
+      .toContain("hard pan: bulk density");
+    expect(await page.locator(".problem-list").count()).toBe(0);
+    await done();
+  });
+
+  test("take a density from the marks of their texture, by mark and by ruler", async () => {
+    const { page, done } = await opened();
+    const ruler = page.locator(".layer").nth(1).locator(".ruler");
+    await ruler.getByRole("button", { name: /half pace at/ }).click();
+    expect(await textOf(page, "soil.layers[1].bulkDensity")).toBe("1.60 g/cm^3");
+    await expect.poll(() => ruler.locator("strong").textContent()).toBe("50 %");
+    await ruler.getByRole("slider").focus();
+    await page.keyboard.press("ArrowRight");
+    await expect.poll(() => textOf(page, "soil.layers[1].bulkDensity")).toBe("1.61 g/cm^3");
+    await typeAt(page, "soil.layers[1].penetrationResistance", "300 psi");
+    await expect.poll(() => ruler.textContent()).toContain("The penetrometer reading decides");
+    await done();
+  });
+
+  test("say their depth one way: writing the thickness takes the lower edge out", async () => {
+    const { page, done } = await opened();
+    await typeAt(page, "soil.layers[1].thickness", "5 in");
+    await expect.poll(() => textOf(page, "soil.layers[1].bottom")).toBe("");
+    await expect
+      .poll(() => field(page, "soil.layers[1].bottom").locator("input").getAttribute("placeholder"))
+      .toBe("11 in, worked out");
+    await done();
+  });
+
+  test("come from a survey's file, with its components as buttons, and are taken over", async () => {
+    const csv = [
+      "compname,cokey,areasymbol,musym,hzname,hzdept_r,hzdepb_r,sandtotal_r,claytotal_r,dbthirdbar_r",
+      "Invented,11,XX001,Aa,H1,0,20,40,20,1.4",
+      "Invented,11,XX001,Aa,H2,20,150,35,25,1.5",
+      "Made-up,12,XX001,Bb,H1,0,150,30,25,1.45",
+    ].join("\n");
+    const { page, wrong, done } = await opened(withoutFallow);
+    await page.getByRole("radio", { name: /survey's or laboratory's file/ }).check();
+    await drop(page, "#inputs-soil", "soil.csv", csv);
+    await page.getByRole("button", { name: /Invented/ }).click();
+    await expect
+      .poll(() => page.locator(".read-layers").textContent())
+      .toContain("H1: 0 to 7.9 in, loam, 1.40 g/cm³");
+    await page.getByRole("button", { name: "Take these layers over" }).click();
+    await expect.poll(() => textOf(page, "soil.layers[1].bulkDensity")).toBe("1.5 g/cm^3");
+    expect(await textOf(page, "soil.layers[1].organicMatter")).toBe("");
+    await page.waitForTimeout(400);
+    await settled(page);
+    expect(await page.locator(".problem-list").count()).toBe(0);
+    expect(wrong).toEqual([]);
+    await done();
+  });
+});
+
+test("water at the start changes its way and comes back as it was", async () => {
+  const { page, done } = await opened();
+  await page.getByRole("radio", { name: "By push probe" }).check();
+  expect(await textOf(page, "soil.startingWater.moistDepth")).toBe("30 in");
+  await page.getByRole("radio", { name: "Layer by layer" }).check();
+  expect(await textOf(page, "soil.layers[2].water")).toBe("50 % of available");
+  await typeAt(page, "soil.layers[2].water", "1.2 in available");
+  await page.waitForTimeout(400);
+  await settled(page);
+  expect(await page.locator(".problem-list").count()).toBe(0);
+  await page.getByRole("radio", { name: "A share everywhere" }).check();
+  expect(await textOf(page, "soil.startingWater.share")).toBe("45 %");
+  await page.getByRole("radio", { name: "Layer by layer" }).check();
+  expect(await textOf(page, "soil.layers[2].water")).toBe("1.2 in available");
+  expect(await page.locator("#inputs-start .caution").textContent()).toContain("buried lines");
+  await done();
+});
+
+describe("weather", () => {
+  test("from a dropped record says what it holds, answers with it, and is there after a reload", async () => {
+    const { page, wrong, done } = await opened(withoutFallow);
+    await page.getByRole("radio", { name: "A station's record" }).check();
+    await drop(page, "#inputs-weather", "invented-year.csv", inventedYear());
+    await expect
+      .poll(() => page.locator(".held").textContent())
+      .toContain("2020-01-01 to 2020-12-31, 366 days, 1 complete year");
+    await page.waitForTimeout(400);
+    await settled(page);
+    expect(await page.locator(".problem-list").count()).toBe(0);
+    expect((await lastComparison(page)).method.sowingYears).toBe(1);
+    await page.reload();
+    await settled(page);
+    await expect.poll(() => page.locator(".held").count()).toBe(1);
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
+  const station = new URL("../../../shared/data/uscrn-2020-goodwell-ok.csv", import.meta.url);
+  test.skipIf(!existsSync(station))(
+    "from a real station's file (skipped where ../shared/data is absent)",
+    async () => {
+      const { page, wrong, done } = await opened(withoutFallow);
+      await page.getByRole("radio", { name: "A station's record" }).check();
+      await drop(page, "#inputs-weather", "uscrn-2020-goodwell-ok.csv", readFileSync(station, "utf8"));
+      await expect.poll(() => page.locator(".held").textContent()).toContain("53182");
+      await page.waitForTimeout(400);
+      await settled(page);
+      expect(await page.locator(".problem-list").count()).toBe(0);
+      expect((await lastComparison(page)).method.rain).toContain("record");
+      expect(wrong).toEqual([]);
+      await done();
+    },
+  );
+
+  test("asks for station and units with buttons", async () => {
+    const { page, done } = await opened(withoutFallow);
+    await page.getByRole("radio", { name: "A station's record" }).check();
+    const name = "invented-ghcn-summaries-two-stations.csv";
+    await page
+      .locator("#inputs-weather input[type=file]")
+      .setInputFiles({ name, mimeType: "text/csv", buffer: Buffer.from(fixture(name)) });
+    await page.getByRole("button", { name: /XXC00000001/ }).click();
+    await page.getByRole("button", { name: "mm and °C", exact: true }).click();
+    await expect.poll(() => page.locator(".held").textContent()).toContain("INVENTED EAST");
+    expect((await kept(page)).weather).toMatchObject({
+      record: name,
+      station: "XXC00000001",
+      units: "metric",
+    });
+    await done();
+  });
+
+  test("from a bad file tells its line, keeps the last good answer, and is undone", async () => {
+    const { page, wrong, done } = await opened(withoutFallow);
+    const before = await page.locator(".answer-now p").last().textContent();
+    await page.getByRole("radio", { name: "A station's record" }).check();
+    await drop(
+      page,
+      "#inputs-weather",
+      "bad.csv",
+      "date,rain_mm,tmax_C,tmin_C\n2020-01-01,3,12,1\n2020-13-01,much,12,1\n",
+    );
+    await expect
+      .poll(() => field(page, "weather.record").getByRole("alert").textContent())
+      .toMatch(/bad\.csv|2020-13-01/);
+    expect(await page.locator(".answer-now .stale-mark").count()).toBe(1);
+    expect(await page.locator(".answer-now p").last().textContent()).toBe(before);
+    await undo(page);
+    await undo(page);
+    await expect.poll(() => page.locator(".problem-list").count()).toBe(0);
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
+  test("from monthly normals pasted out of a spreadsheet", async () => {
+    const { page, wrong, done } = await opened(withoutFallow);
+    await page.getByRole("radio", { name: "Monthly normals" }).check();
+    await page.waitForTimeout(400);
+    await settled(page);
+    expect(await page.locator(".problem-list").count()).toBe(0);
+    const cell = field(page, "weather.monthlyNormals.rain[0]").locator("input");
+    await cell.focus();
+    await page.evaluate(() => {
+      const data = new DataTransfer();
+      data.setData(
+        "text/plain",
+        Array.from({ length: 12 }, (_, m) => `${(m + 1) / 10}\t${m + 1}`).join("\n"),
+      );
+      document.activeElement?.dispatchEvent(
+        new ClipboardEvent("paste", { clipboardData: data, bubbles: true, cancelable: true }),
+      );
+    });
+    expect(await textOf(page, "weather.monthlyNormals.rain[11]")).toBe("1.2 in");
+    expect(await textOf(page, "weather.monthlyNormals.wetDays[4]")).toBe("5 days");
+    await cell.fill("0.7");
+    await cell.blur();
+    expect(await cell.inputValue()).toBe("0.7 in");
+    await page.waitForTimeout(400);
+    await settled(page);
+    expect(await page.locator(".problem-list").count()).toBe(0);
+    await page.getByRole("radio", { name: "A pattern and a total" }).check();
+    await page.getByRole("radio", { name: "Monthly normals" }).check();
+    expect(await cell.inputValue()).toBe("0.7 in");
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
+  test("takes a total, a list and a range", async () => {
+    const { page, done } = await opened();
+    for (const [text, totals] of [
+      ["13 in", 1],
+      ["12 in, 15 in", 2],
+      ["300..350 mm", 3],
+    ] as const) {
+      await typeAt(page, "weather.annualRain", text);
+      await page.waitForTimeout(400);
+      await settled(page);
+      expect((await lastComparison(page)).byRainTotal).toHaveLength(totals);
+      expect(await textOf(page, "weather.annualRain")).toBe(text);
+    }
+    await done();
+  });
+});
+
+describe("cases", () => {
+  test("are added, told apart in words, duplicated and removed", async () => {
+    const { page, wrong, done } = await opened(withoutFallow);
+    await page.getByRole("button", { name: "Add a case" }).click();
+    const third = page.locator(".case").nth(2);
+    await expect
+      .poll(() => third.locator(".case-said").textContent())
+      .toContain("roots 2 in deeper than in “as it is”");
+    await typeAt(page, "cases[2].rootingDepth", "");
+    expect(await third.locator(".case-said").textContent()).toBe("Nothing differs yet.");
+    await third.locator("summary", { hasText: "plough pan" }).click();
+    await typeAt(page, "cases[2].soil.layers[0].bulkDensity", "1.4 g/cm^3");
+    await expect
+      .poll(() => third.locator(".case-said").textContent())
+      .toBe("plough pan: bulk density 1.4 g/cm^3.");
+    await page.waitForTimeout(400);
+    await settled(page);
+    expect(await page.locator(".problem-list").count()).toBe(0);
+    expect((await lastComparison(page)).cases).toHaveLength(3);
+    expect((await kept(page)).cases[2]).toEqual({
+      name: "two inches deeper",
+      soil: { layers: [{ name: "plough pan", bulkDensity: "1.4 g/cm^3" }] },
+    });
+    await typeAt(page, "cases[2].soil.layers[0].bulkDensity", "");
+    expect((await kept(page)).cases[2]).toEqual({ name: "two inches deeper" });
+    await third.getByRole("button", { name: "Duplicate" }).click();
+    expect(await page.locator(".case").count()).toBe(4);
+    await page.locator(".case").nth(3).getByRole("button", { name: "Remove" }).click();
+    expect(await page.locator(".case").count()).toBe(3);
+    expect(wrong).toEqual([]);
+    await done();
+  });
+});
+
+describe("the yield line", () => {
+  test("is chosen among the published ones, or given by numbers of one's own", async () => {
+    const { page, done } = await opened();
+    await page.getByRole("radio", { name: /Bushland, Texas/ }).check();
+    await page.waitForTimeout(100);
+    await settled(page);
+    expect((await lastComparison(page)).method.yieldLine.source).toContain("Bushland");
+    await page.locator("#inputs-yield summary", { hasText: "your own" }).click();
+    await typeAt(page, "yield.threshold", "150 mm");
+    await page.waitForTimeout(400);
+    await settled(page);
+    expect((await lastComparison(page)).method.yieldLine.thresholdMm).toBeCloseTo(150);
+    expect(await page.locator("#inputs-yield .caution").textContent()).toContain("straight line");
+    await done();
+  });
+});
+
+describe("as a file", () => {
+  test("text is used when it can be read, and kept while it cannot", async () => {
+    const { page, wrong, done } = await opened();
+    await page.locator("summary", { hasText: "The scenario as text" }).click();
+    const text = page.locator(".as-file textarea");
+    const before = await text.inputValue();
+    await text.fill(`${before},`);
+    await page.getByRole("button", { name: "Use this text" }).click();
+    expect(await page.locator(".as-file [role=alert]").textContent()).toMatch(/line \d+/);
+    await page.reload();
+    await expect.poll(() => text.inputValue()).toBe(`${before},`);
+    await text.fill(before.replace("plough pan, silt loam", "pan"));
+    await page.getByRole("button", { name: "Use this text" }).click();
+    await expect.poll(() => page.locator(".head-name").textContent()).toBe("Grain sorghum over a pan");
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
+  test("a key that nobody knows can be taken out", async () => {
+    const { page, done } = await opened({ ...small, colour: "red" });
+    await expect.poll(() => page.locator(".problem-list").textContent()).toContain("colour");
+    await page.getByRole("button", { name: "Take it out" }).click();
+    await expect.poll(() => page.locator(".problem-list").count()).toBe(0);
+    await done();
+  });
+});
+
+describe("every demo", () => {
+  test.each(["light", "dark"])("axe finds nothing serious with everything unfolded, %s", async (theme) => {
+    const { page, wrong, done } = await opened(small, undefined, `?theme=${theme}`);
+    await page.getByRole("radio", { name: "Monthly normals" }).check();
+    await typeAt(page, "weather.monthlyNormals.tMin[3]", "cold");
+    await page.evaluate(() => {
+      for (const one of document.querySelectorAll("details")) one.open = true;
+    });
+    await expect.poll(() => page.locator(".problem-list").count()).toBe(1);
+    expect(await axeFaults(page)).toEqual([]);
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
+  test.each([390, 320])("everything unfolded fits %i px", async (width) => {
+    const { page, done } = await opened(withoutFallow, { viewport: { width, height: 800 } });
+    await page.getByRole("radio", { name: "Monthly normals" }).check();
+    await page.evaluate(() => {
+      for (const one of document.querySelectorAll("details")) one.open = true;
+    });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    await done();
+  });
+
+  test("the list of contents goes to its page by keyboard", async () => {
+    const { page, done } = await opened();
+    await page.getByRole("link", { name: "Yield line" }).focus();
+    await page.keyboard.press("Enter");
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Yield line");
+    await expect.poll(() => page.locator(".contents [aria-current]").textContent()).toBe("Yield line");
+    expect(page.url()).toContain("#/inputs");
+    await done();
+  });
+});

@@ -1,0 +1,191 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { comparisonOf } from "../../../src/answer/compare.ts";
+import { runEnsemble } from "../../../src/answer/ensemble.ts";
+import { resolveScenario } from "../../../src/scenario/resolve.ts";
+import type { Json, JsonGroup } from "../../../web/state/json.ts";
+import { setAt } from "../../../web/state/path.ts";
+import { makeEngine, type Engine } from "../../../web/worker/engine.ts";
+import { makeHelper } from "../../../web/worker/helper.ts";
+import { makePause } from "../../../web/worker/pause.ts";
+import type { FromEngine } from "../../../web/worker/protocol.ts";
+
+const demo = JSON.parse(
+  readFileSync(new URL("../../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
+) as JsonGroup;
+const scenario: Json = { ...demo, ensemble: { years: 24, seed: 3 } };
+const shown = { run: null, totalIndex: null };
+
+function open(): {
+  engine: Engine;
+  heard: FromEngine[];
+  until: (kind: FromEngine["kind"], id: number, whole?: boolean) => Promise<FromEngine>;
+} {
+  const heard: FromEngine[] = [];
+  const waiting: (() => void)[] = [];
+  const engine = makeEngine((message) => {
+    heard.push(message);
+    for (const look of waiting) look();
+  }, makePause());
+  const until = (kind: FromEngine["kind"], id: number, whole = false): Promise<FromEngine> =>
+    new Promise((resolve) => {
+      const look = () => {
+        const found = heard.find(
+          (one) =>
+            one.kind === kind &&
+            one.id === id &&
+            (!whole || (one.kind === "answer" && one.answer.whole) || (one.kind === "fan" && one.fan.whole)),
+        );
+        if (found !== undefined) resolve(found);
+      };
+      waiting.push(look);
+      look();
+    });
+  return { engine, heard, until };
+}
+
+async function commandLine(of: Json, units: "us" | "metric" = "us") {
+  const read = await resolveScenario(of, { fileName: "x", readText: () => "" });
+  return comparisonOf(runEnsemble(read), units);
+}
+
+describe("the engine", () => {
+  test("answers as the command line does: a season first, then the middle total, then all, then the fan", async () => {
+    const { engine, heard, until } = open();
+    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    const whole = await until("answer", 1, true);
+    if (whole.kind !== "answer") throw new Error("no answer");
+    expect(whole.answer.comparison).toEqual(await commandLine(scenario));
+    expect(whole.answer.sentences[0]).toMatch(/^At 13 in of rain/);
+    const fan = await until("fan", 1, true);
+    if (fan.kind !== "fan") throw new Error("no fan");
+    expect(fan.fan.points.map(({ rainTotalMm }) => Math.round(rainTotalMm / 25.4))).toEqual([
+      8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20,
+    ]);
+    // As many runs as the ensemble has: at 13 in the two are one.
+    expect(fan.fan.points[5]!.differences).toEqual(whole.answer.comparison.differences);
+    const kinds = heard.map(({ kind }) => kind).filter((kind) => kind !== "progress");
+    expect(kinds.slice(0, 3)).toEqual(["understood", "season", "answer"]);
+  });
+
+  test("with a helper the answer is the same to the last digit, and the helper did part of it", async () => {
+    const { engine, until } = open();
+    let helped = 0;
+    const helper = makeHelper((message) => {
+      helped += message.runs.to - message.runs.from;
+      engine.hearHelper(structuredClone(message));
+    }, makePause());
+    engine.getHelp(helper);
+    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    const whole = await until("answer", 1, true);
+    if (whole.kind !== "answer") throw new Error("no answer");
+    expect(whole.answer.comparison).toEqual(await commandLine(scenario));
+    const { traces } = whole.answer.byRun;
+    expect(traces.cases.every(({ count }) => count.every((points) => points > 5))).toBe(true);
+    expect(helped).toBeGreaterThan(0);
+  });
+
+  test("the first of all with many runs comes from the first forty, and is taken over by all of them", async () => {
+    const { engine, heard, until } = open();
+    const many = setAt(setAt(scenario, "ensemble.years", 90), "weather.annualRain", "13 in");
+    engine.hear({ kind: "compute", id: 1, scenario: many, units: "us", shown });
+    const whole = await until("answer", 1, true);
+    if (whole.kind !== "answer") throw new Error("no answer");
+    expect(whole.answer.comparison).toEqual(await commandLine(many));
+    const first = heard.find((one) => one.kind === "answer");
+    if (first?.kind !== "answer") throw new Error("no first answer");
+    expect([first.answer.stage, first.answer.byRun.runs]).toEqual(["first runs", 40]);
+    engine.hear({ kind: "compute", id: 2, scenario: setAt(many, "name", "again"), units: "us", shown });
+    await until("answer", 2, true);
+    expect(heard.flatMap((one) => (one.kind === "answer" && one.id === 2 ? [one.answer.stage] : []))).toEqual(
+      ["whole"],
+    );
+  });
+
+  test("newer work ends older", async () => {
+    const { engine, heard, until } = open();
+    engine.hear({
+      kind: "compute",
+      id: 1,
+      scenario: setAt(scenario, "ensemble.years", 2000),
+      units: "us",
+      shown,
+    });
+    await until("season", 1);
+    engine.hear({ kind: "compute", id: 2, scenario, units: "us", shown });
+    await until("answer", 2, true);
+    const stages = heard.flatMap((one) => (one.kind === "answer" && one.id === 1 ? [one.answer.stage] : []));
+    expect(stages).toEqual(["first runs"]);
+  });
+
+  test("a wrong scenario is refused with the places of what is wrong, and the last good one goes on", async () => {
+    const { engine, until } = open();
+    engine.hear({
+      kind: "compute",
+      id: 1,
+      scenario: setAt(scenario, "ensemble.years", 200),
+      units: "us",
+      shown,
+    });
+    await until("season", 1);
+    engine.hear({
+      kind: "compute",
+      id: 2,
+      scenario: setAt(scenario, "soil.layers[1].bulkDensity", "1.62 in"),
+      units: "us",
+      shown,
+    });
+    const refused = await until("refused", 2);
+    if (refused.kind !== "refused") throw new Error("not refused");
+    expect(refused.problems[0]!.field).toBe("soil.layers[1].bulkDensity");
+    expect(await until("answer", 1, true)).toBeDefined();
+  });
+
+  test("other units come without running again", async () => {
+    const { engine, heard, until } = open();
+    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    await until("fan", 1, true);
+    heard.length = 0;
+    engine.hear({ kind: "units", id: 1, units: "metric" });
+    const told = await until("answer", 1, true);
+    if (told.kind !== "answer") throw new Error("no answer");
+    expect(told.answer.comparison).toEqual(await commandLine(scenario, "metric"));
+    expect(heard.map(({ kind }) => kind)).toEqual(["season", "answer", "fan"]);
+  });
+
+  test("a season asked for is that of its run, and one that is not there is the middle one", async () => {
+    const { engine, heard, until } = open();
+    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    await until("answer", 1, true);
+    heard.length = 0;
+    engine.hear({ kind: "season", id: 1, shown: { run: 5, totalIndex: 2 } });
+    engine.hear({ kind: "season", id: 1, shown: { run: 999, totalIndex: null } });
+    const runs = heard.flatMap((one) =>
+      one.kind === "season" ? [[one.season.run, one.season.totalIndex]] : [],
+    );
+    expect(runs[0]).toEqual([5, 2]);
+    expect(runs[1]![0]).toBeLessThan(24);
+  });
+
+  test("texts wait for the whole answer", async () => {
+    const { engine, until } = open();
+    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    engine.hear({ kind: "text", id: 7, what: "json", shown, units: "us" });
+    const kept = await until("text", 7);
+    if (kept.kind !== "text") throw new Error("no text");
+    expect(JSON.parse(kept.text.text).byRainTotal).toHaveLength(3);
+    expect(kept.text.fileName).toMatch(/^grain-sorghum.*-answer\.json$/);
+  });
+
+  test("a file that the scenario names and nobody gave is asked for by name", async () => {
+    const { engine, until } = open();
+    const recorded = setAt(scenario, "weather", { record: "mine/station.csv" });
+    engine.hear({ kind: "compute", id: 1, scenario: recorded, units: "us", shown });
+    const refused = await until("refused", 1);
+    if (refused.kind !== "refused") throw new Error("not refused");
+    expect(refused.problems[0]).toMatchObject({
+      field: "weather.record",
+      mend: "drop station.csv on the page, or choose it in Inputs",
+    });
+  });
+});

@@ -1,0 +1,144 @@
+import { describe, expect, test } from "vitest";
+import { addCase, caseNamedIn, duplicateCase, removeCase } from "../../../web/inputs/caseEdits.ts";
+import { caseInWords } from "../../../web/inputs/caseWords.ts";
+import { addLayer, joinLayers, namedIn, removeLayer, splitLayer } from "../../../web/inputs/layerEdits.ts";
+import type { Json } from "../../../web/state/json.ts";
+
+const scenario: Json = {
+  soil: {
+    layers: [
+      { name: "topsoil", bottom: "6 in", texture: "loam" },
+      {
+        name: "pan",
+        bottom: "10 in",
+        texture: "silt loam",
+        bulkDensity: "1.62 g/cm^3",
+        water: "0.6 in available",
+      },
+      { name: "subsoil", thickness: "30 in", sand: "15 %", clay: "24 %", water: "2 in available" },
+    ],
+  },
+  cases: [
+    { name: "as it is" },
+    {
+      name: "loosened",
+      soil: { layers: [{ name: "pan", bulkDensity: "1.36 g/cm^3" }] },
+      rootingDepth: "+2 in",
+    },
+  ],
+};
+const mm = (top: number, bottom: number) => ({ topMm: top * 25.4, bottomMm: bottom * 25.4 });
+
+describe("a layer", () => {
+  test("told by its bottom is split at the middle; cases go along, and water told as an amount is shared out", () => {
+    expect(splitLayer(scenario, 1, mm(6, 10), "us")).toEqual({
+      soil: {
+        layers: [
+          { name: "topsoil", bottom: "6 in", texture: "loam" },
+          {
+            name: "pan, upper",
+            bottom: "8 in",
+            texture: "silt loam",
+            bulkDensity: "1.62 g/cm^3",
+            water: "0.3 in available",
+          },
+          {
+            name: "pan, lower",
+            bottom: "10 in",
+            texture: "silt loam",
+            bulkDensity: "1.62 g/cm^3",
+            water: "0.3 in available",
+          },
+          { name: "subsoil", thickness: "30 in", sand: "15 %", clay: "24 %", water: "2 in available" },
+        ],
+      },
+      cases: [
+        { name: "as it is" },
+        {
+          name: "loosened",
+          soil: {
+            layers: [
+              { name: "pan, upper", bulkDensity: "1.36 g/cm^3" },
+              { name: "pan, lower", bulkDensity: "1.36 g/cm^3" },
+            ],
+          },
+          rootingDepth: "+2 in",
+        },
+      ],
+    });
+  });
+
+  test("told by its thickness is halved in the unit it was written in", () => {
+    const { soil } = splitLayer(scenario, 2, mm(10, 40), "metric") as { soil: { layers: unknown[] } };
+    expect(soil.layers.slice(2)).toEqual([
+      { name: "subsoil, upper", thickness: "15 in", sand: "15 %", clay: "24 %", water: "1 in available" },
+      { name: "subsoil, lower", thickness: "15 in", sand: "15 %", clay: "24 %", water: "1 in available" },
+    ]);
+  });
+
+  test("joined with the next is what the thicker of them is made of, and what cases say of the other goes", () => {
+    expect(joinLayers(scenario, 1, mm(6, 10), mm(10, 40), "us")).toEqual({
+      soil: {
+        layers: [
+          { name: "topsoil", bottom: "6 in", texture: "loam" },
+          { name: "subsoil", thickness: "34 in", sand: "15 %", clay: "24 %", water: "2.6 in available" },
+        ],
+      },
+      cases: [{ name: "as it is" }, { name: "loosened", rootingDepth: "+2 in" }],
+    });
+  });
+
+  test("removed goes out of the cases too", () => {
+    const { cases } = removeLayer(scenario, 1) as { cases: unknown };
+    expect(cases).toEqual([{ name: "as it is" }, { name: "loosened", rootingDepth: "+2 in" }]);
+  });
+
+  test("added has a name of its own and the texture above it", () => {
+    const { soil } = addLayer(scenario, "metric") as { soil: { layers: unknown[] } };
+    expect(soil.layers[3]).toEqual({ name: "layer 4", thickness: "300 mm", sand: "15 %", clay: "24 %" });
+  });
+
+  test("is followed by the cases that name it, but not while two share the name", () => {
+    expect(namedIn(scenario, "pan")).toEqual(["cases[1].soil.layers[0].name"]);
+    const twice = { ...scenario, soil: { layers: [{ name: "pan" }, { name: "pan" }] } };
+    expect(namedIn(twice, "pan")).toEqual([]);
+  });
+});
+
+describe("a case", () => {
+  const names = (of: Json) => ((of as { cases?: { name: string }[] }).cases ?? []).map(({ name }) => name);
+  test("is added two inches deeper; the first brings the field as described with it", () => {
+    expect(names(addCase(scenario))).toEqual(["as it is", "loosened", "two inches deeper"]);
+    expect(names(addCase(addCase({})))).toEqual(["as described", "two inches deeper", "two inches deeper 2"]);
+  });
+  test("is duplicated beside itself and removed; without any there is no list", () => {
+    expect(names(duplicateCase(scenario, 0))).toEqual(["as it is", "as it is, again", "loosened"]);
+    expect(names(removeCase(scenario, 0))).toEqual(["loosened"]);
+    expect(removeCase({ name: "x", cases: [{ name: "only" }] }, 0)).toEqual({ name: "x" });
+  });
+  test("is followed by rows and evidence that name it", () => {
+    const rows = { ...scenario, rowPositions: [{ case: "loosened", share: "100 %" }] };
+    expect(caseNamedIn(rows, "loosened")).toEqual(["rowPositions[0].case"]);
+  });
+
+  test.each([
+    [{ name: "a" }, []],
+    [{ name: "a", rootingDepth: "+2 in" }, ["roots 2 in deeper than in “first”"]],
+    [{ name: "a", rootingDepth: "−50 mm" }, ["roots 50 mm shallower than in “first”"]],
+    [{ name: "a", rootingDepth: "34 in" }, ["roots to 34 in at most"]],
+    [
+      { name: "a", soil: { layers: [{ name: "pan", bulkDensity: "1.36 g/cm^3", clay: "20 %" }] } },
+      ["pan: bulk density 1.36 g/cm^3, clay 20 %"],
+    ],
+    [
+      { name: "a", surface: { residueCover: "80 %" }, model: { slowDrainage: true } },
+      ["surface: residue cover 80 %", "model: drainage below field capacity yes"],
+    ],
+    [
+      { name: "a", soil: { startingWater: { moistDepth: "30 in", shareBelow: "20 %" } } },
+      ["starting water: moist down to 30 in, below that 20 %"],
+    ],
+  ])("says what it changes in words: %j", (one, said) => {
+    expect(caseInWords(one, "first")).toEqual(said);
+  });
+});

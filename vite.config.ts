@@ -1,0 +1,50 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { defineConfig, type Plugin } from "vite";
+
+/** The page: static files in dist-page/, to be served from any folder. */
+export default defineConfig({
+  root: "web",
+  base: "./",
+  publicDir: false,
+  plugins: [offlineFiles()],
+  worker: { format: "es" },
+  build: {
+    outDir: "../dist-page",
+    emptyOutDir: true,
+    target: "es2022",
+    // A small file inlined as data: could not be fetched under the page's policy.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    // The charts' code is one file of 4.6 MB, loaded when the first chart is.
+    chunkSizeWarningLimit: 5000,
+  },
+});
+
+/** The page by its folder: some hosts send `index.html` there, and a sent-on answer cannot be kept for a page. */
+const addressOf = (name: string): string => (name === "index.html" ? "./" : `./${name}`);
+
+/** Writes the service worker with the list of all files of this very build, and a mark that changes with any of them. */
+function offlineFiles(): Plugin {
+  return {
+    name: "offline-files",
+    apply: "build",
+    enforce: "post",
+    generateBundle: {
+      order: "post",
+      handler(_options, bundle) {
+        const mark = createHash("sha256");
+        const files = Object.keys(bundle).toSorted();
+        for (const name of files) {
+          const one = bundle[name];
+          mark.update(name).update(one?.type === "asset" ? one.source : (one?.code ?? ""));
+        }
+        const template = readFileSync(new URL("./web/offline/sw.js", import.meta.url), "utf8");
+        const source = template
+          .replace("__FILES__", JSON.stringify(files.map(addressOf), null, 2))
+          .replace("__MARK__", JSON.stringify(mark.update(template).digest("hex").slice(0, 16)));
+        this.emitFile({ type: "asset", fileName: "sw.js", source });
+      },
+    },
+  };
+}

@@ -1,0 +1,28 @@
+import { kinds, type QuantityKind } from "../../src/quantity/kinds.ts";
+import { units } from "../state/view.ts";
+
+/** A number without a unit counts in the scenario's own unit, whatever units are shown: said beside it, with the way out. */
+export function BareNote({
+  text,
+  kind,
+  onMend,
+}: {
+  text: string;
+  kind: QuantityKind;
+  onMend: (text: string) => void;
+}) {
+  const { bare } = kinds[kind];
+  if (bare === null || bare === "1" || !/^\s*[+\u2212-]?\d[\d.,]*\s*$/.test(text)) return null;
+  const { unit } = kinds[kind][units.value];
+  const spelt = bare.replace("deg", "");
+  return (
+    <p class="field-bare">
+      Without a unit it counts as {spelt}.{" "}
+      {unit !== spelt && (
+        <button type="button" class="small" onClick={() => onMend(`${text.trim()} ${unit}`)}>
+          Make it {text.trim()} {unit}
+        </button>
+      )}
+    </p>
+  );
+}

@@ -1,0 +1,217 @@
+import type { ComponentChildren } from "preact";
+import { useId } from "preact/hooks";
+import type { QuantityKind } from "../../src/quantity/kinds.ts";
+import { edit, editMany, letGo } from "../state/scenarioStore.ts";
+import type { Json } from "../state/json.ts";
+import { BareNote } from "./bareNote.tsx";
+import { listText, textList } from "./listText.ts";
+import { DefaultNote, InheritNote, ProblemNote } from "./notes.tsx";
+import { placeAt } from "./place.tsx";
+import { sayDefault } from "./sayDefault.ts";
+
+type Changes = readonly (readonly [path: string, value: Json | undefined])[];
+
+export interface FieldProps {
+  /** Place in the scenario: `soil.layers[1].bulkDensity`. */
+  readonly path: string;
+  readonly label: string;
+  /** How to find the number out; short. */
+  readonly hint?: string;
+  /** Where its default is told, when that is another place. */
+  readonly defaultPath?: string;
+  /** Label for the ear only, as in a table whose head says it. */
+  readonly quiet?: boolean;
+  /** Changes that go with writing here, in the same step of undo: another way of saying the same is taken out. */
+  readonly also?: (value: Json | undefined) => Changes;
+  /** What holds while nothing is written, in words, where that is no default but another field's value. */
+  readonly otherwise?: string | undefined;
+}
+
+interface QuantityProps extends FieldProps {
+  /** Tells in which unit a number without one counts. */
+  readonly kind?: QuantityKind;
+}
+
+/**
+ * A quantity, typed with its unit: "14 in", "355 mm". Whatever is typed is kept, right or wrong; emptied, the field is left out
+ * of the scenario and its default holds.
+ */
+export function QuantityField(props: QuantityProps) {
+  return <TextLike {...props} as="quantity" />;
+}
+
+/** A name or another plain text. */
+export function TextField(props: FieldProps) {
+  return <TextLike {...props} as="text" />;
+}
+
+/** A number without a unit, written to the scenario as a number where it is one. */
+export function NumberField(props: FieldProps) {
+  return <TextLike {...props} as="number" />;
+}
+
+/** One quantity or several with a comma and a space between them; several become a list. */
+export function ListField(props: QuantityProps) {
+  return <TextLike {...props} as="list" />;
+}
+
+type As = "quantity" | "text" | "number" | "list";
+
+function TextLike({
+  path,
+  label,
+  hint,
+  defaultPath,
+  quiet = false,
+  also,
+  otherwise,
+  kind,
+  as,
+}: QuantityProps & { as: As }) {
+  const id = useId();
+  const place = placeAt(path, defaultPath, as === "list");
+  const text = as === "list" ? listText(place.value) : place.text;
+  const wrong = place.problems.length > 0;
+  const noted = place.value === undefined && (place.fallback !== null || otherwise !== undefined);
+  const ids = [hint && `${id}-hint`, wrong ? `${id}-wrong` : noted && `${id}-default`];
+  const fallback = otherwise ?? (place.fallback === null ? undefined : sayDefault(place.fallback.value));
+  const write = (written: string) => {
+    const value = asWritten(written, as);
+    editMany([[path, value], ...(also?.(value) ?? [])], "typed", `type ${label}`);
+  };
+  return (
+    <div class={`field field-${as}${wrong ? " is-wrong" : ""}`} data-path={path}>
+      <label for={id} class={quiet ? "only-heard" : undefined}>
+        {label}
+      </label>
+      <input
+        id={id}
+        type="text"
+        autoComplete="off"
+        spellcheck={false}
+        value={text}
+        placeholder={fallback}
+        aria-invalid={wrong || undefined}
+        aria-describedby={ids.filter(Boolean).join(" ") || undefined}
+        onInput={(event) => write(event.currentTarget.value)}
+        onBlur={letGo}
+      />
+      {hint && (
+        <p class="field-hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+      {kind !== undefined && <BareNote text={text} kind={kind} onMend={write} />}
+      <ProblemNote id={`${id}-wrong`} problems={place.problems} />
+      {!wrong &&
+        noted &&
+        (otherwise === undefined ? (
+          <DefaultNote id={`${id}-default`} place={place} />
+        ) : (
+          <InheritNote id={`${id}-default`} otherwise={otherwise} />
+        ))}
+    </div>
+  );
+}
+
+/** Nothing typed is nothing written; a plain number goes in as one only where the scenario wants one. */
+function asWritten(text: string, as: As): Json | undefined {
+  if (text.trim() === "") return undefined;
+  if (as === "list") return textList(text);
+  return as === "number" && /^\s*-?\d+(\.\d+)?\s*$/.test(text) ? Number(text) : text;
+}
+
+interface ChoiceProps extends FieldProps {
+  readonly choices: readonly string[];
+  /** Word for leaving it out; null = it cannot be left out. */
+  readonly none?: string | null;
+}
+
+/** One of a few words; the first line leaves it out. */
+export function Choice({
+  path,
+  label,
+  hint,
+  defaultPath,
+  quiet = false,
+  choices,
+  none = "as usual",
+  otherwise,
+  also,
+}: ChoiceProps) {
+  const id = useId();
+  const place = placeAt(path, defaultPath);
+  const wrong = place.problems.length > 0;
+  const usual = otherwise ?? (place.fallback === null ? undefined : sayDefault(place.fallback.value));
+  const fallback = usual === undefined ? none : `${usual} (${none})`;
+  // What is written but is no choice stays to be seen.
+  const all = place.text === "" || choices.includes(place.text) ? choices : [place.text, ...choices];
+  return (
+    <div class={`field field-choice${wrong ? " is-wrong" : ""}`} data-path={path}>
+      <label for={id} class={quiet ? "only-heard" : undefined}>
+        {label}
+      </label>
+      <select
+        id={id}
+        value={place.text}
+        aria-invalid={wrong || undefined}
+        aria-describedby={wrong ? `${id}-wrong` : hint ? `${id}-hint` : undefined}
+        onChange={(event) => {
+          const value = event.currentTarget.value === "" ? undefined : event.currentTarget.value;
+          editMany([[path, value], ...(also?.(value) ?? [])], "chosen", `choose ${label}`);
+        }}
+      >
+        {none !== null && <option value="">{fallback}</option>}
+        {all.map((word) => (
+          <option key={word} value={word}>
+            {word}
+          </option>
+        ))}
+      </select>
+      {hint && (
+        <p class="field-hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+      <ProblemNote id={`${id}-wrong`} problems={place.problems} />
+      {!wrong && otherwise === undefined && <DefaultNote id={`${id}-default`} place={place} />}
+    </div>
+  );
+}
+
+/** Yes or no; off leaves it out. */
+export function Toggle({ path, label, hint }: FieldProps) {
+  const id = useId();
+  const place = placeAt(path);
+  return (
+    <div class="field field-toggle" data-path={path}>
+      <label>
+        <input
+          type="checkbox"
+          checked={place.value === true}
+          aria-describedby={hint ? `${id}-hint` : undefined}
+          onChange={(event) =>
+            edit(path, event.currentTarget.checked ? true : undefined, "chosen", `switch ${label}`)
+          }
+        />{" "}
+        {label}
+      </label>
+      {hint && (
+        <p class="field-hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+      <ProblemNote id={`${id}-wrong`} problems={place.problems} />
+    </div>
+  );
+}
+
+/** Fields that belong together. */
+export function FieldGroup({ title, children }: { title: string; children: ComponentChildren }) {
+  return (
+    <fieldset class="field-group">
+      <legend>{title}</legend>
+      <div class="field-grid">{children}</div>
+    </fieldset>
+  );
+}

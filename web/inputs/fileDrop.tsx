@@ -1,0 +1,62 @@
+import { useSignal } from "@preact/signals";
+import type { ComponentChildren } from "preact";
+
+/** Larger than any station's record; reading it would take the phone's memory. */
+const largestBytes = 60_000_000;
+
+interface FileDropProps {
+  /** On the button: "Choose a weather file". */
+  readonly label: string;
+  readonly accept: string;
+  readonly onText: (name: string, text: string) => void;
+  /** What to bring, in words. */
+  readonly children: ComponentChildren;
+}
+
+/** A place to drop a text file on, with a button for those who choose it instead. */
+export function FileDrop({ label, accept, onText, children }: FileDropProps) {
+  const over = useSignal(false);
+  const said = useSignal("");
+  const take = async (file: File | undefined) => {
+    said.value = "";
+    if (file === undefined) return;
+    if (file.size > largestBytes) {
+      said.value = `${file.name} is too large: at most 60 MB. Cut it to one station.`;
+      return;
+    }
+    onText(file.name, await file.text());
+  };
+  return (
+    <div
+      class={`file-drop${over.value ? " is-over" : ""}`}
+      onDragOver={(event) => {
+        event.preventDefault();
+        over.value = true;
+      }}
+      onDragLeave={() => {
+        over.value = false;
+      }}
+      onDrop={(event) => {
+        event.preventDefault();
+        over.value = false;
+        void take(event.dataTransfer?.files[0]);
+      }}
+    >
+      <div>{children}</div>
+      <label class="file-button">
+        {label}
+        <input
+          type="file"
+          accept={accept}
+          onChange={(event) => {
+            const { currentTarget } = event;
+            void take(currentTarget.files?.[0]).then(() => {
+              currentTarget.value = ""; // the same file may be chosen again
+            });
+          }}
+        />
+      </label>
+      <p role="status">{said.value}</p>
+    </div>
+  );
+}

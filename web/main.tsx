@@ -1,0 +1,21 @@
+import { render } from "preact";
+import "./style/tokens.css";
+import "./style/base.css";
+import "./style/shell.css";
+import "./style/fields.css";
+import "./style/views.css";
+import "./style/print.css";
+import { App } from "./app.tsx";
+import { followTheme } from "./shell/theme.ts";
+import { startOffline } from "./offline/offline.ts";
+import { startKeeping } from "./state/keeping.ts";
+import { followAddress } from "./state/view.ts";
+import { startEngine, wakeEngine } from "./worker/client.ts";
+
+wakeEngine();
+await startKeeping();
+followAddress();
+followTheme();
+startEngine();
+render(<App />, document.querySelector("#page")!);
+startOffline();

@@ -1,0 +1,105 @@
+import { computed, signal } from "@preact/signals";
+import { closed, edited, newHistory, redone, undone, type EditHow, type History } from "./history.ts";
+import { isGroup, type Json } from "./json.ts";
+import { getAt, removeAt, setAt } from "./path.ts";
+
+/** The one state of the page: the scenario as written, and the files it names. */
+export interface Work {
+  readonly scenario: Json;
+  readonly attachments: Attachments;
+}
+
+/** Text of each file that the scenario names, by the name it uses. */
+export type Attachments = Readonly<Record<string, string>>;
+
+const history = signal<History<Work>>(newHistory({ scenario: {}, attachments: {} }));
+
+export const work = computed(() => history.value.present);
+export const scenario = computed(() => work.value.scenario);
+export const attachments = computed(() => work.value.attachments);
+export const scenarioName = computed(() => {
+  const name = isGroup(scenario.value) ? scenario.value["name"] : undefined;
+  return typeof name === "string" && name.trim() !== "" ? name : "A scenario without a name";
+});
+
+/** What undo and redo would do, in words; null = nothing. */
+export const undoSays = computed(() => history.value.past.at(-1)?.said ?? null);
+export const redoSays = computed(() => history.value.future[0]?.said ?? null);
+
+/** The last edit, for whoever must act sooner or later by its kind: letting go of a slider is answered at once. */
+export const lastEdit = signal<EditHow>("chosen");
+
+/** What stands at a place, as written; undefined where it is left out. */
+export function written(path: string): Json | undefined {
+  return getAt(scenario.value, path);
+}
+
+/** Writes at a place, or with undefined takes away what stands there. */
+export function edit(
+  path: string,
+  value: Json | undefined,
+  how: EditHow = "chosen",
+  said = `change ${path}`,
+): void {
+  editMany([[path, value]], how, said);
+}
+
+/** Several places in one step of undo. */
+export function editMany(
+  changes: readonly (readonly [path: string, value: Json | undefined])[],
+  how: EditHow = "chosen",
+  said = "change",
+): void {
+  const before = work.value;
+  let next = before.scenario;
+  for (const [path, value] of changes)
+    next = value === undefined ? removeAt(next, path) : setAt(next, path, value);
+  put({ ...before, scenario: next }, said, changes.map(([path]) => path).join(" "), how);
+}
+
+/** Another scenario in place of this one; undo brings this one back. */
+export function replace(next: Json, files: Attachments = {}, said = "open a scenario"): void {
+  put({ scenario: next, attachments: files }, said, "", "chosen");
+}
+
+/** A file beside the scenario. */
+export function attach(
+  name: string,
+  text: string,
+  changes: readonly (readonly [string, Json | undefined])[] = [],
+): void {
+  const { scenario: now, attachments: files } = work.value;
+  let next = now;
+  for (const [path, value] of changes)
+    next = value === undefined ? removeAt(next, path) : setAt(next, path, value);
+  put({ scenario: next, attachments: { ...files, [name]: text } }, `use ${name}`, "", "chosen");
+}
+
+/** A slider was let go, a field left: the next edit is a step of its own. */
+export function letGo(): void {
+  history.value = closed(history.value);
+}
+
+export function undo(): void {
+  moveTo(undone(history.value));
+}
+
+export function redo(): void {
+  moveTo(redone(history.value));
+}
+
+/** The first state after loading: nothing before it to go back to. */
+export function begin(first: Work): void {
+  history.value = newHistory(first);
+}
+
+function put(next: Work, said: string, place: string, how: EditHow): void {
+  lastEdit.value = how;
+  history.value = edited(history.value, next, said, { place, how, atMs: performance.now() });
+}
+
+function moveTo(next: History<Work> | null): void {
+  if (next === null) return;
+  lastEdit.value = "chosen";
+  history.value = next;
+}

@@ -1,0 +1,132 @@
+import { effect, signal, type Signal } from "@preact/signals";
+import type { Units } from "../../src/quantity/kinds.ts";
+
+/** What is looked at, apart from the scenario: it stands in the address, so that it can be gone back to and passed on. */
+
+export const viewNames = ["pit", "answer", "inputs", "teach", "seasons", "keep"] as const;
+export type ViewName = (typeof viewNames)[number];
+
+/** In the order of the tabs. */
+export const viewTitles: Readonly<Record<ViewName, string>> = {
+  pit: "Pit wall",
+  answer: "Answer",
+  inputs: "Inputs",
+  teach: "Teach",
+  seasons: "Seasons",
+  keep: "Keep & share",
+};
+
+export type ThemeChoice = "auto" | "light" | "dark";
+
+export const view = signal<ViewName>("answer");
+export const units = signal<Units>("us");
+export const theme = signal<ThemeChoice>("auto");
+/** The run on the pit wall, from 0; null = one near the middle. */
+export const chosenRun = signal<number | null>(null);
+/** The rainfall total looked at, an index of the scenario's totals; null = the middle one. */
+export const chosenTotal = signal<number | null>(null);
+/** Day of the playhead, counted from the first day shown; null = the last. */
+export const playDay = signal<number | null>(null);
+
+/** One signal in the address: how it is written there, and how what is found there is checked. */
+interface AddressEntry {
+  readonly key: string;
+  /** Null = left out, as it is the usual. */
+  readonly write: () => string | null;
+  /** Takes what stands in the address; what is not as it should be counts as left out. */
+  readonly read: (text: string | null) => void;
+}
+
+const addressTable: readonly AddressEntry[] = [
+  oneOf("units", units, ["us", "metric"], "us"),
+  oneOf("theme", theme, ["auto", "light", "dark"], "auto"),
+  counted("run", chosenRun, 5000, 1),
+  counted("total", chosenTotal, 200, 1),
+  counted("day", playDay, 4000, 0),
+];
+
+function oneOf<T extends string>(key: string, kept: Signal<T>, words: readonly T[], usual: T): AddressEntry {
+  return {
+    key,
+    write: () => (kept.value === usual ? null : kept.value),
+    read: (text) => {
+      kept.value = words.find((word) => word === text) ?? usual;
+    },
+  };
+}
+
+/** A whole number; in the address it is counted from `first`, as people do. */
+function counted(key: string, kept: Signal<number | null>, most: number, first: number): AddressEntry {
+  return {
+    key,
+    write: () => (kept.value === null ? null : String(kept.value + first)),
+    read: (text) => {
+      const found = text !== null && /^\d{1,5}$/.test(text) ? Number(text) - first : null;
+      kept.value = found !== null && found >= 0 && found < most ? found : null;
+    },
+  };
+}
+
+/** `#/answer?units=metric&run=12` */
+export function addressOf(name: ViewName = view.value): string {
+  const query = new URLSearchParams();
+  for (const { key, write } of addressTable) {
+    const text = write();
+    if (text !== null) query.set(key, text);
+  }
+  const said = query.toString();
+  return `#/${name}${said === "" ? "" : `?${said}`}`;
+}
+
+/** Reads an address that may come from anywhere; what it does not say, or says wrongly, is as usual. */
+export function readAddress(hash: string): void {
+  const [route = "", query = ""] = hash.replace(/^#\/?/, "").split("?");
+  view.value = viewNames.find((name) => name === route) ?? "answer";
+  const said = new URLSearchParams(query);
+  for (const { key, read } of addressTable) read(said.get(key));
+}
+
+const preferencesKey = "rootfront.preferences";
+
+/** Units and theme last from visit to visit; the address has the last word. */
+export function followAddress(): void {
+  const usual = storedPreferences();
+  const wanted = new URLSearchParams(location.hash.split("?")[1] ?? "");
+  readAddress(location.hash);
+  if (!wanted.has("units") && usual.get("units") === "metric") units.value = "metric";
+  const keptTheme = usual.get("theme");
+  if (!wanted.has("theme") && (keptTheme === "light" || keptTheme === "dark")) theme.value = keptTheme;
+
+  addEventListener("hashchange", () => {
+    // Another kind of fragment, such as a link with a scenario in it, is read elsewhere.
+    if (location.hash.startsWith("#/") && location.hash !== addressOf()) readAddress(location.hash);
+  });
+  let shown = view.value;
+  effect(() => {
+    const address = addressOf();
+    if (address === location.hash) return;
+    // Another view is a step back in the browser; another day of the same view is not.
+    if (view.value === shown) globalThis.history.replaceState(null, "", address);
+    else globalThis.history.pushState(null, "", address);
+    shown = view.value;
+  });
+  effect(() => {
+    storePreferences(new URLSearchParams({ units: units.value, theme: theme.value }));
+  });
+}
+
+function storedPreferences(): URLSearchParams {
+  try {
+    return new URLSearchParams(localStorage.getItem(preferencesKey) ?? "");
+  } catch {
+    return new URLSearchParams(); // storage is switched off
+  }
+}
+
+function storePreferences(kept: URLSearchParams): void {
+  try {
+    localStorage.setItem(preferencesKey, kept.toString());
+  } catch {
+    // Storage is switched off or full: the choice lasts while the page is open.
+  }
+}

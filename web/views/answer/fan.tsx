@@ -1,0 +1,78 @@
+import { useMemo, useState } from "preact/hooks";
+import { shownIn } from "../../../src/report/shownUnits.ts";
+import { Switch } from "../../inputs/switch.tsx";
+import { Plot } from "../../pictures/plot.tsx";
+import { defaults, rainFanFigure, rainFanTable, type FanOf } from "../../pictures/rainFan.ts";
+import { askedRain, type AskedRain } from "../../pictures/rainFanAsked.ts";
+import { isDark } from "../../shell/theme.ts";
+import { answer, fan, fanIsFresh } from "../../worker/client.ts";
+import { differenceShown } from "./chosenDifference.ts";
+import { Panel } from "./panel.tsx";
+
+/** What the depth is worth from a dry total to a wet one. */
+export function Fan() {
+  return (
+    <Panel
+      title="Where depth starts to matter"
+      class="panel-wide"
+      lead="The same comparison at other totals of rain. The line is the middle season; the band holds eight seasons of ten."
+    >
+      {(width) => <FanDrawn width={width} />}
+    </Panel>
+  );
+}
+
+function FanDrawn({ width }: { width: number }) {
+  const [of, setOf] = useState<FanOf>("water");
+  const now = fan.value;
+  const comparison = answer.value?.comparison ?? null;
+  const units = answer.value?.units ?? "us";
+  const chosen = differenceShown.value;
+  const dark = isDark.value;
+  const asked = useMemo(
+    () => (comparison === null ? null : askedRain(comparison, shownIn(units))),
+    [comparison, units],
+  );
+  const figure = useMemo(
+    () => (now === null ? null : rainFanFigure(now, { of, chosen, asked, width })),
+    [now, of, chosen, asked, width, dark],
+  );
+  if (now === null || figure === null || comparison === null) {
+    return (
+      <p class="waiting" role="status">
+        The fan opens once the answer is whole …
+      </p>
+    );
+  }
+  return (
+    <>
+      <div class="no-print">
+        <Switch
+          label="What the fan shows"
+          value={of}
+          choices={[
+            ["water", "Extra water"],
+            ["yield", "Extra yield"],
+          ]}
+          onChoose={setOf}
+        />
+      </div>
+      <Plot
+        name={`${defaults.name}: ${of === "water" ? "extra water used" : "extra yield"}${asked === null ? "" : `; marked: ${asked.said}`}`}
+        fileName={defaults.fileName}
+        height={defaults.height}
+        figure={figure}
+        table={rainFanTable(now)}
+        faint={!fanIsFresh.value}
+        caption={captionOf(now.runs, asked)}
+      />
+    </>
+  );
+}
+
+function captionOf(runs: number, asked: AskedRain | null): string {
+  const from = `From the first ${runs} runs at each total.`;
+  if (asked === null) return from;
+  const marks = asked.answers.length === 0 ? "" : ", the marks in it the answer from all runs";
+  return `${from} Shaded: ${asked.said}${marks}.`;
+}

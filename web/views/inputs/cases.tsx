@@ -1,0 +1,286 @@
+import { useRef } from "preact/hooks";
+import { addCase, caseNamedIn, casesIn, duplicateCase, removeCase } from "../../inputs/caseEdits.ts";
+import { caseInWords } from "../../inputs/caseWords.ts";
+import { Choice, QuantityField, TextField, Toggle } from "../../inputs/field.tsx";
+import { layersOf, patchesOf } from "../../inputs/layerEdits.ts";
+import { listText } from "../../inputs/listText.ts";
+import { ProblemNote } from "../../inputs/notes.tsx";
+import { placeAt } from "../../inputs/place.tsx";
+import { sayDefault } from "../../inputs/sayDefault.ts";
+import { isGroup, type Json } from "../../state/json.ts";
+import { attachments, edit, replace, scenario, written } from "../../state/scenarioStore.ts";
+import { defaultsByPath } from "../../worker/client.ts";
+import { CropFields } from "./cropFields.tsx";
+import { LayerFields, layerShown, whereOf } from "./layer.tsx";
+import { Fields, More, Section } from "./section.tsx";
+import { SurfaceFields } from "./surface.tsx";
+
+/** What is compared. */
+export function CasesSection() {
+  const cases = casesIn(scenario.value);
+  return (
+    <Section id="cases">
+      <p class="aside">
+        The first case is compared with each of the others. A case says only what differs from the rest of
+        this page.
+      </p>
+      <ProblemNote id="inputs-cases-wrong" problems={placeAt("cases").problems} />
+      {cases.length === 0 && <p>Nothing is compared yet: there is one case, the field as described.</p>}
+      {cases.map((_, index) => (
+        <CaseForm key={index} index={index} />
+      ))}
+      <p class="tools">
+        <button type="button" onClick={() => act(addCase(scenario.value), "add a case")}>
+          Add a case
+        </button>
+      </p>
+    </Section>
+  );
+}
+
+function act(next: Json, said: string): void {
+  replace(next, attachments.value, said);
+}
+
+function CaseForm({ index }: { index: number }) {
+  const path = `cases[${index}]`;
+  const cases = casesIn(scenario.value);
+  const one = cases[index] ?? {};
+  const title = nameOf(one["name"], `Case ${index + 1}`);
+  const said = caseInWords(one, nameOf(cases[0]?.["name"], "the first"));
+  const layers = layersOf(scenario.value);
+  return (
+    <fieldset class="case" data-path={path}>
+      <legend>
+        {title}
+        {index === 0 && <span class="layer-where"> the one that others are compared with</span>}
+      </legend>
+      <p class="case-said">
+        {said.length === 0
+          ? index === 0
+            ? "As described above."
+            : "Nothing differs yet."
+          : `${said.join("; ")}.`}
+      </p>
+      <Fields>
+        <CaseName index={index} />
+        <QuantityField
+          path={`${path}.rootingDepth`}
+          label="Deepest rooting"
+          kind="depth"
+          hint={index === 0 ? "34 in, where it is known" : "+2 in against the first case, or 34 in"}
+          otherwise="roots grow through what lies beneath them"
+        />
+      </Fields>
+      {layers.map((layer, l) => (
+        <LayerPatch key={l} caseIndex={index} layerIndex={l} name={nameOf(layer["name"], "")} />
+      ))}
+      <More title="Water at the start" open={has(`${path}.soil.startingWater`)}>
+        <StartPatch path={`${path}.soil.startingWater`} />
+      </More>
+      <More title="Surface" open={has(`${path}.surface`)}>
+        <SurfaceFields path={`${path}.surface`} inherited={baseOf("surface")} />
+      </More>
+      <More
+        title="Crop, fallow and method"
+        open={["crop", "fallow", "model"].some((key) => has(`${path}.${key}`))}
+      >
+        <Fields>
+          <QuantityField
+            path={`${path}.fallow.length`}
+            label="Fallow before sowing"
+            kind="duration"
+            otherwise={baseOf("fallow")("length")}
+          />
+          <Choice
+            path={`${path}.model.uptake`}
+            label="Uptake rule"
+            choices={["by slice", "root-zone average"]}
+            otherwise={baseOf("model")("uptake")}
+            none="as in the rest"
+          />
+          <Toggle path={`${path}.model.slowDrainage`} label="Soil drains on below field capacity" />
+        </Fields>
+        <CropFields path={`${path}.crop`} inherited={baseOf("crop")} />
+      </More>
+      <More
+        title="What ends the soil"
+        open={has(`${path}.soil.restriction`) || has(`${path}.soil.hydrologicGroup`)}
+      >
+        <Fields>
+          <QuantityField
+            path={`${path}.soil.restriction.depth`}
+            label="Soil ends at"
+            kind="depth"
+            otherwise={baseOf("soil.restriction")("depth")}
+          />
+          <Choice
+            path={`${path}.soil.restriction.kind`}
+            label="What lies there"
+            choices={["rock", "caliche", "cemented pan", "dense till", "gravel"]}
+            none="as in the rest"
+          />
+          <Choice
+            path={`${path}.soil.hydrologicGroup`}
+            label="Hydrologic group"
+            choices={["A", "B", "C", "D"]}
+            none="as in the rest"
+          />
+        </Fields>
+      </More>
+      <p class="tools">
+        <button
+          type="button"
+          class="small"
+          onClick={() => act(duplicateCase(scenario.value, index), `duplicate ${title}`)}
+        >
+          Duplicate
+        </button>
+        <button
+          type="button"
+          class="small"
+          onClick={() => act(removeCase(scenario.value, index), `remove ${title}`)}
+        >
+          Remove
+        </button>
+      </p>
+    </fieldset>
+  );
+}
+
+/** Plants dug and rows name their case: they follow. */
+function CaseName({ index }: { index: number }) {
+  const followers = useRef<readonly string[]>([]);
+  const path = `cases[${index}].name`;
+  return (
+    <div
+      onFocusCapture={() => {
+        followers.current = caseNamedIn(scenario.value, nameOf(written(path), ""));
+      }}
+    >
+      <TextField
+        path={path}
+        label="Name"
+        also={(value) => followers.current.map((one) => [one, value ?? ""] as const)}
+      />
+    </div>
+  );
+}
+
+/** What differs in one layer of a case. It comes into being with its first figure, and goes with its last. */
+function LayerPatch({
+  caseIndex,
+  layerIndex,
+  name,
+}: {
+  caseIndex: number;
+  layerIndex: number;
+  name: string;
+}) {
+  const patches = patchesOf(scenario.value, caseIndex);
+  const found = patches.findIndex((patch) => patch["name"] === name);
+  const list = `cases[${caseIndex}].soil.layers`;
+  const path = `${list}[${found < 0 ? patches.length : found}]`;
+  const differs = Object.keys(patches[found] ?? {}).filter((key) => key !== "name");
+  const along = (key: string, value: Json | undefined) => {
+    if (value !== undefined) return [[`${path}.name`, name]] as const;
+    const isLast = differs.every((one) => one === key);
+    // An empty list would be refused: the last difference takes it along.
+    return isLast ? ([[patches.length <= 1 ? list : path, undefined]] as const) : [];
+  };
+  const base = baseOf(`soil.layers[${layerIndex}]`);
+  const shown = layerShown(layerIndex, caseIndex);
+  return (
+    <More title={shown === null ? name : `${name}, ${whereOf(shown)}`} open={differs.length > 0}>
+      <LayerFields path={path} index={layerIndex} shown={shown} along={along} inherited={base} />
+      <Fields>
+        <TextField
+          path={`${path}.water`}
+          label="Water at the start"
+          hint="Then every layer needs it: 22 % by weight, 27 % by volume, 1.2 in available, 40 % of available"
+          otherwise={base("water")}
+          also={(value) => along("water", value)}
+        />
+      </Fields>
+      {differs.length > 0 && (
+        <p class="tools">
+          <button
+            type="button"
+            class="small"
+            onClick={() =>
+              edit(
+                patches.length <= 1 ? list : path,
+                undefined,
+                "chosen",
+                `take back what differs in ${name}`,
+              )
+            }
+          >
+            Take back what differs here
+          </button>
+        </p>
+      )}
+    </More>
+  );
+}
+
+/** A case's own starting water replaces the base's as a whole. */
+function StartPatch({ path }: { path: string }) {
+  return (
+    <>
+      <p class="aside">
+        In place of the base's as a whole: a share everywhere, or a probe's depth with the share below it.
+      </p>
+      <ProblemNote id={`inputs-${path}-wrong`} problems={placeAt(path).problems} />
+      <Fields>
+        <QuantityField
+          path={`${path}.share`}
+          label="Share of the available water"
+          kind="share"
+          otherwise={baseOf("soil.startingWater")("share")}
+          also={(value) =>
+            value === undefined
+              ? []
+              : [
+                  [`${path}.moistDepth`, undefined],
+                  [`${path}.shareBelow`, undefined],
+                ]
+          }
+        />
+        <QuantityField
+          path={`${path}.moistDepth`}
+          label="Moist down to"
+          kind="depth"
+          hint="By push probe"
+          also={(value) => (value === undefined ? [] : [[`${path}.share`, undefined]])}
+        />
+        <QuantityField
+          path={`${path}.shareBelow`}
+          label="Below that"
+          kind="share"
+          also={(value) => (value === undefined ? [] : [[`${path}.share`, undefined]])}
+        />
+      </Fields>
+    </>
+  );
+}
+
+/** What the base says of a key, in words; undefined where it says nothing and has no default. */
+function baseOf(group: string): (key: string) => string | undefined {
+  return (key) => {
+    const path = `${group}.${key}`;
+    const value = written(path);
+    if (value !== undefined) return `${listText(value)}, as in the rest`;
+    const usual = defaultsByPath.value.get(path);
+    return usual === undefined ? undefined : `${sayDefault(usual.value)}, as in the rest`;
+  };
+}
+
+function nameOf(name: Json | undefined, otherwise: string): string {
+  return typeof name === "string" && name !== "" ? name : otherwise;
+}
+
+function has(path: string): boolean {
+  const value = written(path);
+  return isGroup(value) ? Object.keys(value).length > 0 : value !== undefined;
+}

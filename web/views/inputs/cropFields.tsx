@@ -1,0 +1,91 @@
+import { Choice, ListField, NumberField, QuantityField } from "../../inputs/field.tsx";
+import { label } from "../../inputs/words.ts";
+import { written } from "../../state/scenarioStore.ts";
+import type { Json } from "../../state/json.ts";
+import { Fields, More } from "./section.tsx";
+
+interface CropFieldsProps {
+  /** `crop`, or a case's. */
+  readonly path: string;
+  /** What holds while a key is left out; in a case, the base's. */
+  readonly inherited?: (key: string) => string | undefined;
+}
+
+const stages = "Initial, development, mid-season and late season, a comma and a space between them";
+const development = ["clock", "stageLengths", "stageDays", "baseTemperature", "dormantBelow", "kcbDormant"];
+const waterUse = ["kcbInitial", "kcbMid", "kcbEnd", "height", "uptakeShare", "depletionFraction"];
+
+/** The numbers of a crop: what growers change in sight, the rest folded away. */
+export function CropFields({ path, inherited }: CropFieldsProps) {
+  const at = (key: string) => `${path}.${key}`;
+  const field = (key: string, ...voids: string[]) => ({
+    path: at(key),
+    label: label(key),
+    otherwise: inherited?.(key),
+    also: (value: Json | undefined) =>
+      value === undefined ? [] : voids.map((other) => [at(other), undefined] as const),
+  });
+  const isOpen = (keys: readonly string[]) => keys.some((key) => written(at(key)) !== undefined);
+  return (
+    <>
+      <Fields>
+        <QuantityField {...field("sowing")} hint="Month and day: Jun 1" />
+        <QuantityField
+          {...field("stand", "population", "fullPopulation")}
+          kind="share"
+          hint="Leaf area against a full stand; or give the plants"
+        />
+        <QuantityField
+          {...field("population", "stand")}
+          kind="population"
+          hint="24,000 plants/ac or 6 plants/m^2, over rows and the room between them"
+        />
+        <QuantityField
+          {...field("fullPopulation", "stand")}
+          kind="population"
+          hint="In rows of the usual width"
+        />
+        <Choice {...field("plantHabit")} choices={["fills in", "stays small"]} />
+        <QuantityField {...field("maxRootDepth")} kind="depth" hint="With nothing in the way" />
+        <QuantityField {...field("frontVelocity")} kind="rate" hint="With nothing in the way: 0.9 in/day" />
+        <QuantityField {...field("sowingDepth")} kind="depth" hint="Where the root front starts" />
+      </Fields>
+      <More title="Stages and warmth" open={isOpen(development)}>
+        <Fields>
+          <Choice {...field("clock")} choices={["thermal time", "days"]} />
+          <ListField {...field("stageLengths")} hint={`${stages}: degree days such as 200 C day, or days`} />
+          <ListField {...field("stageDays")} hint={`${stages}, such as 20 days`} />
+          <QuantityField
+            {...field("baseTemperature")}
+            kind="temperature"
+            hint="Below it the thermal clock stands still"
+          />
+          <QuantityField
+            {...field("dormantBelow")}
+            kind="temperature"
+            hint="A winter crop sleeps below this daily mean"
+          />
+          <NumberField {...field("kcbDormant")} />
+        </Fields>
+      </More>
+      <More title="Water use and uptake" open={isOpen(waterUse)}>
+        <Fields>
+          <NumberField {...field("kcbInitial")} hint="FAO-56, 0 to 1.5" />
+          <NumberField {...field("kcbMid")} hint="FAO-56, 0 to 1.5" />
+          <NumberField {...field("kcbEnd")} hint="FAO-56, 0 to 1.5" />
+          <QuantityField {...field("height")} kind="height" />
+          <QuantityField
+            {...field("uptakeShare")}
+            kind="sharePerDay"
+            hint="Of a rooted slice's available water: 9.6 %/day"
+          />
+          <QuantityField
+            {...field("depletionFraction")}
+            kind="share"
+            hint="FAO-56 p; only the root-zone average uses it"
+          />
+        </Fields>
+      </More>
+    </>
+  );
+}

@@ -1,0 +1,43 @@
+import type { Problem } from "../../../src/problem.ts";
+import { parsePath } from "../../state/path.ts";
+import { edit, written } from "../../state/scenarioStore.ts";
+import { problems, stale } from "../../worker/client.ts";
+import { goToProblem } from "./sections.ts";
+
+/** Everything that is wrong, on top, each a way to its field. */
+export function ProblemList() {
+  const list = problems.value;
+  if (list.length === 0) return null;
+  return (
+    <div class="problem-list" role="group" aria-label="What has to be mended">
+      <p>
+        <strong>
+          {list.length === 1 ? "One thing has" : `${list.length} things have`} to be mended
+          {stale.value ? "; until then the last good answer stands." : "."}
+        </strong>
+      </p>
+      <ul>
+        {list.map((problem) => (
+          <li key={`${problem.field} ${problem.expected}`}>
+            <button type="button" class="as-link" onClick={() => goToProblem(problem)}>
+              {problem.field}
+            </button>
+            : expected {problem.expected}, found {problem.found}; {problem.mend}.{" "}
+            <TakeOut problem={problem} />
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** For a key that has no field on the page, as none knows it. */
+function TakeOut({ problem: { field, expected } }: { problem: Problem }) {
+  const unknown = expected.startsWith("one of the keys") || expected === "a key that belongs here";
+  if (!unknown || parsePath(field) === null || written(field) === undefined) return null;
+  return (
+    <button type="button" class="small" onClick={() => edit(field, undefined, "chosen", `take out ${field}`)}>
+      Take it out
+    </button>
+  );
+}

@@ -1,0 +1,225 @@
+import { shownIn } from "../../../src/report/shownUnits.ts";
+import type { Holdings } from "../../../src/weather/holdings.ts";
+import { isoDate } from "../../../src/weather/calendar.ts";
+import { stationsAsked } from "../../inputs/choicesAsked.ts";
+import { Choice, TextField } from "../../inputs/field.tsx";
+import { FileDrop } from "../../inputs/fileDrop.tsx";
+import { useFile } from "../../inputs/fileReader.ts";
+import { ProblemNote } from "../../inputs/notes.tsx";
+import { placeAt } from "../../inputs/place.tsx";
+import { changeWay } from "../../inputs/stash.ts";
+import { startingNormals } from "../../inputs/startingNormals.ts";
+import { attach, attachments, edit, written } from "../../state/scenarioStore.ts";
+import { units } from "../../state/view.ts";
+import { Fields } from "./section.tsx";
+
+const unitChoices = [
+  ["us", "Inches and °F"],
+  ["metric", "mm and °C"],
+  ["tenths", "Tenths of mm and °C"],
+] as const;
+
+/** A station's daily record: the file, what the reader asks of it, what it holds. */
+export function RecordForm() {
+  const file = textAt("weather.record");
+  const key = Object.keys(attachments.value).find(
+    (name) => name === file || lastPart(name) === lastPart(file),
+  );
+  const text = file === "" || key === undefined ? undefined : attachments.value[key];
+  const unitsWritten = unitChoices.map(([word]) => word).find((word) => word === textAt("weather.units"));
+  const station = textAt("weather.station") || undefined;
+  const answer = useFile(
+    text === undefined ? null : { kind: "weather", text, fileName: file, station, units: unitsWritten },
+  ).value;
+  const asked = answer?.problems ?? [];
+  const stations = asked.flatMap(stationsAsked);
+  const asksUnits = asked.some(({ field }) => field === "weather.units");
+  const ownPlace = placeAt("weather.record").problems;
+  return (
+    <>
+      <div data-path="weather.record">
+        <FileDrop
+          label={file === "" ? "Choose a weather file" : "Choose another file"}
+          accept=".csv,.txt,.dly,text/csv,text/plain"
+          onText={(name, read) =>
+            attach(name, read, [
+              ...["pattern", "station", "units", "from", "to"].map(
+                (one) => [`weather.${one}`, undefined] as const,
+              ),
+              ["weather.record", name],
+            ])
+          }
+        >
+          <p>
+            {file === "" ? (
+              "Drop a station's daily record here: NOAA daily summaries or .dly, USCRN, NASA POWER, gridMET, or a plain CSV with a date and rain."
+            ) : (
+              <>
+                Record <strong>{file}</strong>. Drop another file to change it.
+              </>
+            )}
+          </p>
+        </FileDrop>
+        {text === undefined && <ProblemNote id="inputs-record-wrong" problems={ownPlace} />}
+        <ProblemNote id="inputs-record-read" problems={asked} />
+      </div>
+      {stations.length > 0 && (
+        <Asked
+          title="Which station?"
+          choices={stations.map(({ value, word }) => [value, word] as const)}
+          onChoose={(value) => edit("weather.station", value, "chosen", `choose station ${value}`)}
+        />
+      )}
+      {asksUnits && (
+        <Asked
+          title="In which units is the file written?"
+          choices={unitChoices}
+          onChoose={(value) => edit("weather.units", value, "chosen", `read the record in ${value}`)}
+        />
+      )}
+      {file !== "" && (
+        <Fields>
+          <TextField
+            path="weather.station"
+            label="Station"
+            hint="Only for a file of several, by name or identifier"
+          />
+          <Choice
+            path="weather.units"
+            label="Units of the record"
+            choices={unitChoices.map(([word]) => word)}
+            none="as the file says"
+            hint="Only for a file that does not state them"
+          />
+        </Fields>
+      )}
+      {answer?.holdings != null && <Held holdings={answer.holdings} />}
+    </>
+  );
+}
+
+interface AskedProps {
+  readonly title: string;
+  readonly choices: readonly (readonly [value: string, word: string])[];
+  readonly onChoose: (value: string) => void;
+}
+
+function Asked({ title, choices, onChoose }: AskedProps) {
+  return (
+    <div class="asked" role="group" aria-label={title}>
+      <p>{title}</p>
+      {choices.map(([value, word]) => (
+        <button key={value} type="button" onClick={() => onChoose(value)}>
+          {word}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+/** What the record holds: years, gaps, totals. */
+function Held({ holdings }: { holdings: Holdings }) {
+  const { station, firstDay, lastDay, days, elements, years, completeYears, monthly, notes } = holdings;
+  const shown = shownIn(units.value);
+  const called =
+    [...new Set([station.name, station.id])].filter((one) => one !== "").join(", ") ||
+    "A station without a name";
+  const whole = years.filter(({ complete }) => complete).map(({ rainMm }) => rainMm);
+  return (
+    <div class="held" role="group" aria-label="What the record holds">
+      <p>
+        <strong>{called}</strong>: {isoDate(firstDay)} to {isoDate(lastDay)}, {days} days,{" "}
+        {completeYears.length} complete {completeYears.length === 1 ? "year" : "years"}
+        {whole.length > 0 && ` with ${range(whole, shown.fineWater)} ${shown.length} of rain`}. Read as{" "}
+        {station.format}.
+      </p>
+      {completeYears.length < 10 && (
+        <p class="held-short">
+          Few years: the ranges then show little of what may come. A longer record makes them honest.
+        </p>
+      )}
+      <div class="scrolls" tabIndex={0} role="region" aria-label="Elements of the record">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">It holds</th>
+              <th scope="col">Days missing</th>
+              <th scope="col">Longest gap, days</th>
+            </tr>
+          </thead>
+          <tbody>
+            {elements.map(({ element, words, missingDays, longestGapDays }) => (
+              <tr key={element}>
+                <th scope="row">{words}</th>
+                <td>{missingDays}</td>
+                <td>{longestGapDays}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <details>
+        <summary>Rain year by year</summary>
+        <div class="scrolls year-by-year" tabIndex={0} role="region" aria-label="Rain year by year">
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">Year</th>
+                <th scope="col">Rain, {shown.length}</th>
+                <th scope="col">Days missing</th>
+              </tr>
+            </thead>
+            <tbody>
+              {years.map(({ year, rainMm, missingRainDays, complete }) => (
+                <tr key={year}>
+                  <th scope="row">
+                    {year}
+                    {complete ? "" : " (not complete)"}
+                  </th>
+                  <td>{shown.fineWater(rainMm)}</td>
+                  <td>{missingRainDays}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+      {notes.length > 0 && (
+        <ul class="held-notes">
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      )}
+      <p class="tools">
+        <button
+          type="button"
+          class="small"
+          onClick={() =>
+            changeWay(
+              ["record", "station", "units", "from", "to", "maxGapDays"].map((one) => `weather.${one}`),
+              [["weather.monthlyNormals", startingNormals(monthly, "even", 330, units.value)]],
+              "go on with the record's monthly normals",
+            )
+          }
+        >
+          Go on with its monthly normals instead
+        </button>
+      </p>
+    </div>
+  );
+}
+
+function range(values: readonly number[], say: (mm: number) => string): string {
+  const [low, high] = [say(Math.min(...values)), say(Math.max(...values))];
+  return low === high ? low : `${low} to ${high}`;
+}
+
+function textAt(path: string): string {
+  const value = written(path);
+  return typeof value === "string" ? value : "";
+}
+
+function lastPart(path: string): string {
+  return path.split(/[\\/]/).at(-1) ?? path;
+}

@@ -1,0 +1,118 @@
+import { QuantityField, TextField } from "../../inputs/field.tsx";
+import { layersOf } from "../../inputs/layerEdits.ts";
+import { DefaultNote, ProblemNote } from "../../inputs/notes.tsx";
+import { placeAt } from "../../inputs/place.tsx";
+import { changeWay } from "../../inputs/stash.ts";
+import { Switch } from "../../inputs/switch.tsx";
+import { scenario, written } from "../../state/scenarioStore.ts";
+import { units } from "../../state/view.ts";
+import { DiggingCaution } from "./caution.tsx";
+import { Fields, Section } from "./section.tsx";
+
+type Way = "unknown" | "share" | "probe" | "layers";
+
+const waterForms = "22 % by weight, 27 % by volume, 1.2 in available or 40 % of available";
+
+export function StartSection() {
+  const layers = layersOf(scenario.value);
+  const start = "soil.startingWater";
+  const hasWater = layers.some((layer) => layer["water"] !== undefined);
+  const way: Way =
+    written(`${start}.moistDepth`) !== undefined || written(`${start}.shareBelow`) !== undefined
+      ? "probe"
+      : written(`${start}.share`) !== undefined
+        ? "share"
+        : hasWater
+          ? "layers"
+          : "unknown";
+  const waters = layers.map((_, l) => `soil.layers[${l}].water`);
+  const choose = (wanted: Way) => {
+    const all = [start, ...waters];
+    const us = units.value === "us";
+    if (wanted === "unknown") return changeWay(all, [], "leave the water at the start out");
+    if (wanted === "layers") {
+      return changeWay(
+        [start],
+        waters.map((path) => [path, "50 % of available"] as const),
+        "give the water layer by layer",
+      );
+    }
+    const starts =
+      wanted === "share"
+        ? ([[`${start}.share`, "50 %"]] as const)
+        : ([
+            [`${start}.moistDepth`, us ? "30 in" : "750 mm"],
+            [`${start}.shareBelow`, "20 %"],
+          ] as const);
+    changeWay(
+      all
+        .filter((path) => path !== start)
+        .concat(`${start}.share`, `${start}.moistDepth`, `${start}.shareBelow`)
+        .filter((path) => !starts.some(([own]) => own === path)),
+      starts,
+      "say the water at the start otherwise",
+    );
+  };
+  const place = placeAt(start, `${start}.share`);
+  return (
+    <Section id="start">
+      <p class="aside">
+        What the subsoil holds when the run begins decides what deeper roots are worth. A probe or a core says
+        more than anything else on this page.
+      </p>
+      <Switch
+        label="How it is known"
+        labelled
+        value={way}
+        choices={[
+          ["unknown", "Not known"],
+          ["share", "A share everywhere"],
+          ["probe", "By push probe"],
+          ...(layers.length > 0 ? ([["layers", "Layer by layer"]] as const) : []),
+        ]}
+        onChoose={choose}
+      />
+      <ProblemNote id="inputs-start-wrong" problems={place.problems} />
+      {way === "unknown" && <DefaultNote id="inputs-start-default" place={place} />}
+      {way === "share" && (
+        <Fields>
+          <QuantityField
+            path={`${start}.share`}
+            label="Share of the available water"
+            kind="share"
+            hint="Everywhere: 0 % is wilting point, 100 % field capacity"
+          />
+        </Fields>
+      )}
+      {way === "probe" && (
+        <Fields>
+          <QuantityField
+            path={`${start}.moistDepth`}
+            label="Moist down to"
+            kind="depth"
+            hint="As deep as the probe goes in by hand"
+          />
+          <QuantityField
+            path={`${start}.shareBelow`}
+            label="Below that"
+            kind="share"
+            hint="Share of the available water"
+          />
+        </Fields>
+      )}
+      {way === "layers" && (
+        <Fields>
+          {layers.map(({ name }, l) => (
+            <TextField
+              key={l}
+              path={waters[l]!}
+              label={typeof name === "string" ? name : `Layer ${l + 1}`}
+              hint={waterForms}
+            />
+          ))}
+        </Fields>
+      )}
+      <DiggingCaution />
+    </Section>
+  );
+}

@@ -1,0 +1,96 @@
+import { Choice, NumberField, QuantityField } from "../../inputs/field.tsx";
+import { label } from "../../inputs/words.ts";
+import { listText } from "../../inputs/listText.ts";
+import type { Json } from "../../state/json.ts";
+import { written } from "../../state/scenarioStore.ts";
+import { defaultsByPath } from "../../worker/client.ts";
+import { Fields, More, Section } from "./section.tsx";
+
+export function SurfaceSection() {
+  return (
+    <Section id="surface">
+      <SurfaceFields path="surface" />
+    </Section>
+  );
+}
+
+interface SurfaceFieldsProps {
+  /** `surface`, or a case's. */
+  readonly path: string;
+  /** What holds while a key is left out; in a case, the base's. */
+  readonly inherited?: (key: string) => string | undefined;
+}
+
+const ofCurve = ["cover", "treatment", "condition", "curveNumberFallow", "curveNumberCrop"];
+const ofSnow = ["snowCatch", "snowBelow", "melt", "evaporatingDepth", "readilyEvaporable"];
+
+/** Residue, runoff, snow and evaporation. */
+export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
+  const at = (key: string) => `${path}.${key}`;
+  const field = (key: string, ...voids: string[]) => ({
+    path: at(key),
+    label: label(key),
+    otherwise: inherited?.(key),
+    also: (value: Json | undefined) =>
+      value === undefined ? [] : voids.map((other) => [at(other), undefined] as const),
+  });
+  /** Fallow and crop are as the residue cover for both, where that is written. */
+  const ofPeriod = (key: string) => {
+    const both = listText(written(at("residueCover")));
+    return { ...field(key), ...(both === "" ? {} : { otherwise: `${both}, as for both` }) };
+  };
+  const isOpen = (keys: readonly string[]) => keys.some((key) => written(at(key)) !== undefined);
+  return (
+    <>
+      <Fields>
+        <QuantityField
+          {...field("residueCover", "residueCoverFallow", "residueCoverCrop")}
+          kind="share"
+          hint="Ground under dead residue, in fallow and crop alike"
+        />
+        <QuantityField
+          {...ofPeriod("residueCoverFallow")}
+          kind="share"
+          hint="Where it differs from the crop's"
+        />
+        <QuantityField {...ofPeriod("residueCoverCrop")} kind="share" hint="While the crop stands" />
+        <NumberField
+          {...field("curveNumber", "curveNumberFallow", "curveNumberCrop")}
+          otherwise={inherited?.("curveNumber") ?? lookedUp(path)}
+          hint="30 to 100, at average wetness; left out, from the handbook's table"
+        />
+      </Fields>
+      <More title="What the curve number is looked up by" open={isOpen(ofCurve)}>
+        <Fields>
+          <Choice {...field("cover")} choices={["row crops", "small grain", "close-seeded legumes"]} />
+          <Choice {...field("treatment")} choices={["straight row", "contoured", "contoured and terraced"]} />
+          <Choice {...field("condition")} choices={["poor", "good"]} none="good from 20 % residue on" />
+          <NumberField {...field("curveNumberFallow")} hint="30 to 100" />
+          <NumberField {...field("curveNumberCrop")} hint="30 to 100" />
+        </Fields>
+      </More>
+      <More title="Snow and evaporation" open={isOpen(ofSnow)}>
+        <Fields>
+          <QuantityField
+            {...field("snowCatch")}
+            kind="share"
+            hint="Kept by standing stubble, of the snowfall"
+          />
+          <QuantityField {...field("snowBelow")} kind="temperature" hint="Below this daily mean it snows" />
+          <QuantityField {...field("melt")} kind="meltFactor" hint="0.06 in/F/day or 2.74 mm/C/day" />
+          <QuantityField {...field("evaporatingDepth")} kind="depth" hint="FAO-56 Ze" />
+          <QuantityField {...field("readilyEvaporable")} kind="rain" hint="FAO-56 REW" />
+        </Fields>
+      </More>
+    </>
+  );
+}
+
+/** The handbook's two numbers, where neither is written. */
+function lookedUp(path: string): string | undefined {
+  const [fallow, crop] = ["curveNumberFallow", "curveNumberCrop"].map((key) =>
+    defaultsByPath.value.get(`${path}.${key}`),
+  );
+  if (fallow === undefined || crop === undefined) return undefined;
+  return `${fallow.value} in fallow, ${crop.value} with the crop (${crop.why})`;
+}

@@ -1,0 +1,165 @@
+import { Choice, ListField, QuantityField, TextField } from "../../inputs/field.tsx";
+import { ProblemNote } from "../../inputs/notes.tsx";
+import { placeAt } from "../../inputs/place.tsx";
+import { changeWay } from "../../inputs/stash.ts";
+import { Switch } from "../../inputs/switch.tsx";
+import { written } from "../../state/scenarioStore.ts";
+import { units } from "../../state/view.ts";
+import { understood } from "../../worker/client.ts";
+import { MonthsTable } from "./months.tsx";
+import { startingNormals } from "../../inputs/startingNormals.ts";
+import { RecordForm } from "./record.tsx";
+import { Fields, More, Section } from "./section.tsx";
+
+type Way = "record" | "normals" | "pattern";
+
+const ofRecord = ["record", "station", "units", "from", "to", "maxGapDays"].map((key) => `weather.${key}`);
+
+export function WeatherSection() {
+  const hasNormals = written("weather.monthlyNormals") !== undefined;
+  const way: Way = written("weather.record") !== undefined ? "record" : hasNormals ? "normals" : "pattern";
+  return (
+    <Section id="weather">
+      <Switch
+        label="Where the weather comes from"
+        labelled
+        value={way}
+        choices={[
+          ["record", "A station's record"],
+          ["normals", "Monthly normals"],
+          ["pattern", "A pattern and a total"],
+        ]}
+        onChoose={choose}
+      />
+      <ProblemNote
+        id="inputs-weather-wrong"
+        problems={[
+          ...placeAt("weather").problems,
+          ...(hasNormals ? [] : placeAt("weather.monthlyNormals").problems),
+        ]}
+      />
+      {way === "record" && <RecordForm />}
+      {way === "pattern" && (
+        <Fields>
+          <Choice
+            path="weather.pattern"
+            label="When the rain falls"
+            choices={["summer-peak", "winter-peak", "even"]}
+            none="choose"
+            hint="Temperatures are those of an invented dryland site"
+          />
+        </Fields>
+      )}
+      {(way === "normals" || hasNormals) && <MonthsTable />}
+      <RainTotals needed={way === "pattern"} />
+      <More
+        title="Days used and reference ET"
+        open={["from", "to", "maxGapDays", "referenceEt"].some(
+          (key) => written(`weather.${key}`) !== undefined,
+        )}
+      >
+        <Fields>
+          {way === "record" && (
+            <>
+              <TextField
+                path="weather.from"
+                label="First day to use"
+                hint="Such as 1991-01-01; left out, the record's first"
+              />
+              <TextField path="weather.to" label="Last day to use" hint="Left out, the record's last" />
+              <QuantityField path="weather.maxGapDays" label="Longest gap that is filled, days" />
+            </>
+          )}
+          <Choice
+            path="weather.referenceEt"
+            label="Reference ET"
+            choices={["penman-monteith", "hargreaves"]}
+          />
+        </Fields>
+        {way === "record" && !hasNormals && (
+          <p class="tools">
+            <button
+              type="button"
+              onClick={() =>
+                changeWay(
+                  [],
+                  [["weather.monthlyNormals", startingNormals(null, "even", 330, units.value)]],
+                  "give monthly normals beside the record",
+                )
+              }
+            >
+              Give monthly normals for what the record lacks
+            </button>
+          </p>
+        )}
+      </More>
+    </Section>
+  );
+}
+
+function choose(way: Way): void {
+  const total = units.value === "us" ? "12..14 in" : "300..350 mm";
+  switch (way) {
+    case "record":
+      return changeWay(
+        ["weather.pattern"],
+        ofRecord.map((path) => [path, path === "weather.record" ? "" : undefined] as const),
+        "take the weather from a record",
+      );
+    case "normals":
+      return changeWay(
+        [...ofRecord, "weather.pattern"],
+        [
+          [
+            "weather.monthlyNormals",
+            startingNormals(null, written("weather.pattern"), middleTotal(), units.value),
+          ],
+        ],
+        "take the weather from monthly normals",
+      );
+    case "pattern": {
+      const needed =
+        written("weather.annualRain") === undefined && written("weather.seasonRain") === undefined;
+      return changeWay(
+        [...ofRecord, "weather.monthlyNormals", ...(needed ? [] : ["weather.seasonRain"])],
+        [
+          ["weather.pattern", "summer-peak"],
+          ["weather.annualRain", total],
+        ],
+        "take the weather from a pattern",
+      );
+    }
+  }
+}
+
+/** Of the totals asked for, mm; a dryland's usual where none is. */
+function middleTotal(): number {
+  const totals = [...(understood.value?.weather.rainTotalsMm ?? [])].sort((a, b) => a - b);
+  return totals[Math.floor((totals.length - 1) / 2)] ?? 330;
+}
+
+function RainTotals({ needed }: { needed: boolean }) {
+  const season = written("weather.seasonRain") !== undefined;
+  const hint = "One total (13 in), a list (12 in, 14 in) or a range (12..14 in: its ends and middle)";
+  return (
+    <Fields title="Rainfall totals to scale the years to">
+      <ListField
+        path="weather.annualRain"
+        label="Rain in the year"
+        kind="rain"
+        hint={hint}
+        otherwise={needed || season ? undefined : "years as they are"}
+        also={(value) => (value === undefined ? [] : [["weather.seasonRain", undefined]])}
+      />
+      {(!needed || season) && (
+        <ListField
+          path="weather.seasonRain"
+          label="Or rain from sowing to maturity"
+          kind="rain"
+          hint="Instead of the year's"
+          also={(value) => (value === undefined ? [] : [["weather.annualRain", undefined]])}
+        />
+      )}
+    </Fields>
+  );
+}

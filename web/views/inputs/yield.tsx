@@ -1,0 +1,156 @@
+import { cropNamed } from "../../../src/crop/crops.ts";
+import { cropLines, type CropLines, type LineChoice } from "../../../src/crop/yieldLines.ts";
+import { Choice, QuantityField, TextField } from "../../inputs/field.tsx";
+import { ProblemNote } from "../../inputs/notes.tsx";
+import { placeAt } from "../../inputs/place.tsx";
+import { sayDefault } from "../../inputs/sayDefault.ts";
+import { edit, written } from "../../state/scenarioStore.ts";
+import { units } from "../../state/view.ts";
+import { defaultsByPath, understood } from "../../worker/client.ts";
+import { YieldCaution } from "./caution.tsx";
+import { Fields, More, Section } from "./section.tsx";
+
+export function YieldSection() {
+  const name = written("crop.name");
+  const crop = typeof name === "string" ? cropNamed(name)?.name : undefined;
+  const lines = cropLines.find((one) => one.crop === crop);
+  const own = ["slope", "threshold", "cap", "unit", "testWeight", "source"].some(
+    (key) => written(`yield.${key}`) !== undefined,
+  );
+  return (
+    <Section id="yield">
+      <p class="aside">
+        Yield = slope × (water use − threshold). The slope is the extra yield of an extra inch; it is not
+        yield divided by water.
+      </p>
+      {lines === undefined ? (
+        <p>There is no published line of this crop here: give slope and threshold.</p>
+      ) : (
+        <Published lines={lines} />
+      )}
+      <More title="Numbers of your own" open={own || lines === undefined}>
+        <ProblemNote id="inputs-slope-wrong" problems={placeAt("yield.slope").problems} />
+        <Fields>
+          <QuantityField
+            path="yield.slope.low"
+            label="Slope, low end"
+            kind="yieldPerWater"
+            hint="All three: 3 bu/ac/in or 7 kg/ha/mm"
+            otherwise={publishedSlope(0)}
+          />
+          <QuantityField
+            path="yield.slope.middle"
+            label="Slope, middle"
+            kind="yieldPerWater"
+            otherwise={publishedSlope(1)}
+          />
+          <QuantityField
+            path="yield.slope.high"
+            label="Slope, high end"
+            kind="yieldPerWater"
+            otherwise={publishedSlope(2)}
+          />
+          <QuantityField
+            path="yield.threshold"
+            label="Threshold"
+            kind="rain"
+            hint="Water use below which there is no grain"
+          />
+          <QuantityField
+            path="yield.cap"
+            label="Yield at most"
+            kind="yieldPerArea"
+            hint="90 bu/ac or 5600 kg/ha"
+          />
+          <Choice
+            path="yield.unit"
+            label="Counted in"
+            choices={["bu/ac", "lb/ac"]}
+            none="as the crop usually is"
+          />
+          <QuantityField path="yield.testWeight" label="Mass of a bushel" kind="testWeight" hint="56 lb/bu" />
+          <TextField path="yield.source" label="Where it comes from" hint="Place, years, trial" />
+        </Fields>
+      </More>
+      {(own || lines === undefined) && <InUse />}
+      <YieldCaution />
+    </Section>
+  );
+}
+
+/** The crop's published lines: where, when, by whom. */
+function Published({ lines }: { lines: CropLines }) {
+  const place = placeAt("yield.line");
+  const chosen = place.text === "" ? lines.defaultChoice : place.text;
+  return (
+    <fieldset class="lines" data-path="yield.line">
+      <legend>Published lines of {lines.crop}</legend>
+      {lines.choices.map((line) => (
+        <label key={line.name} class="line-choice">
+          <input
+            type="radio"
+            name="inputs-yield-line"
+            checked={line.name.toLowerCase() === chosen.trim().toLowerCase()}
+            onChange={() =>
+              edit(
+                "yield.line",
+                line.name === lines.defaultChoice ? undefined : line.name,
+                "chosen",
+                `choose the yield line of ${line.name}`,
+              )
+            }
+          />
+          <span>
+            <strong>{line.name}</strong>
+            {line.name === lines.defaultChoice && " (the usual one)"}
+            <span class="line-said">{lineSaid(lines, line)}</span>
+            <span class="line-source">
+              {line.source} ({line.locator}; {line.mark}
+              {line.thresholdMark === line.mark ? "" : `; threshold ${line.thresholdMark}`})
+              {line.note === null ? "" : `. ${line.note}`}
+            </span>
+          </span>
+        </label>
+      ))}
+      <ProblemNote id="inputs-line-wrong" problems={place.problems} />
+      <p class="field-hint">
+        Slope range ({lines.slopeMark}): {lines.slopeWhy}.
+      </p>
+      {lines.storedInch !== null && (
+        <p class="field-hint">
+          {lines.storedInch.note} ({lines.storedInch.source}; {lines.storedInch.mark})
+        </p>
+      )}
+    </fieldset>
+  );
+}
+
+/** Published in inches and US yields; the millimetres beside them for those who want them. */
+function lineSaid(
+  { us, slopeUsPerInch }: CropLines,
+  { place, years, thresholdIn, slopeUsPerInch: own, name }: LineChoice,
+): string {
+  const { low, middle, high } = slopeUsPerInch;
+  const where = name.includes(place) ? "" : `${place}; `;
+  const when = years === null ? "" : `${years}; `;
+  const threshold = units.value === "us" ? `${thresholdIn} in` : `${Math.round(thresholdIn * 25.4)} mm`;
+  return `${where}${when}${own ?? middle} ${us} per inch (${Math.min(low, own ?? middle)} to ${Math.max(high, own ?? middle)}) above ${threshold}`;
+}
+
+/** The published slope's low end, middle or high end, while none is written: its default tells all three. */
+function publishedSlope(end: 0 | 1 | 2): string | undefined {
+  const usual = defaultsByPath.value.get("yield.slope");
+  const one = usual?.value.split(", ")[end];
+  return one === undefined ? undefined : `${sayDefault(one)} (${usual?.why})`;
+}
+
+/** The line that the answer stands on. */
+function InUse() {
+  const source = understood.value?.yieldLine.source;
+  if (source === undefined) return null;
+  return (
+    <p class="in-use">
+      <strong>In use:</strong> {source}
+    </p>
+  );
+}

@@ -1,0 +1,45 @@
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import "../style/pit.css";
+import { fault, problems, season, understood } from "../worker/client.ts";
+import { Cautions, StaleMark } from "./parts.tsx";
+import { DiggingCaution } from "./inputs/caution.tsx";
+import { followPlayDay } from "./pit/playhead.ts";
+import { SeasonPicker } from "./pit/seasonPicker.tsx";
+import { Wall } from "./pit/wall.tsx";
+
+/** One season on the pit wall. */
+export function PitView() {
+  useEffect(followPlayDay, []);
+  const chosenCase = useSignal(0);
+  const soil = understood.value;
+  const now = season.value;
+  return (
+    <>
+      <h1>The pit wall</h1>
+      <StaleMark />
+      {soil === null ? (
+        <Nothing />
+      ) : (
+        <>
+          {now !== null && <SeasonPicker season={now} />}
+          <Wall understood={soil} season={now} chosenCase={chosenCase} />
+        </>
+      )}
+      <DiggingCaution />
+      <Cautions />
+    </>
+  );
+}
+
+/** Before the scenario has been read for the first time. */
+function Nothing() {
+  if (problems.value.length > 0 || fault.value !== null) {
+    return <p class="waiting">No pit wall yet: the scenario has to be mended first, in Inputs.</p>;
+  }
+  return (
+    <div class="pit-skeleton" role="status">
+      <span class="only-heard">Digging the pit …</span>
+    </div>
+  );
+}

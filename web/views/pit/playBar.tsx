@@ -1,0 +1,113 @@
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { sayDay } from "../../pictures/pitWallReading.ts";
+import { wantsStill } from "../../shell/theme.ts";
+import { season } from "../../worker/client.ts";
+import { firstShownDay, goTo, headDay, isPlaying, lastDay, stepByKey } from "./playhead.ts";
+
+const speeds = [
+  [14, "two weeks a second"],
+  [30, "a month a second"],
+  [90, "a quarter a second"],
+] as const;
+
+/** Moves through the season; who wants no motion goes a week at a time. */
+export function PlayBar() {
+  const speed = useSignal<number>(30);
+  const still = wantsStill.value;
+  usePlaying(speed.value);
+  const now = season.value;
+  const date = now === null ? "" : sayDay(now.firstDay + headDay.value);
+  return (
+    <div class="play-bar no-print" role="group" aria-label="Move through the season">
+      {still ? (
+        <button type="button" onClick={() => goTo(isAtEnd() ? firstShownDay.peek() : headDay.peek() + 7)}>
+          A week on
+        </button>
+      ) : (
+        <button type="button" class="play-button" onClick={togglePlaying}>
+          <span aria-hidden="true">{isPlaying.value ? "❚❚" : "▶"}</span> {isPlaying.value ? "Pause" : "Play"}
+        </button>
+      )}
+      <input
+        type="range"
+        class="play-day"
+        aria-label="Day"
+        min={firstShownDay.value}
+        max={lastDay.value}
+        step={1}
+        value={headDay.value}
+        aria-valuetext={date}
+        onInput={(event) => {
+          isPlaying.value = false;
+          goTo(event.currentTarget.valueAsNumber);
+        }}
+        onKeyDown={(event) => {
+          if (stepByKey(event)) event.preventDefault();
+        }}
+      />
+      <span class="play-date" aria-hidden="true">
+        {date}
+      </span>
+      {!still && (
+        <label class="play-speed">
+          <span class="only-heard">Speed</span>
+          <select
+            value={String(speed.value)}
+            onChange={(event) => {
+              speed.value = Number(event.currentTarget.value);
+            }}
+          >
+            {speeds.map(([days, word]) => (
+              <option key={days} value={String(days)}>
+                {word}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+    </div>
+  );
+}
+
+function isAtEnd(): boolean {
+  return headDay.peek() >= lastDay.peek();
+}
+
+/** From the end it begins anew. */
+export function togglePlaying(): void {
+  if (!isPlaying.peek() && isAtEnd()) goTo(firstShownDay.peek());
+  isPlaying.value = !isPlaying.peek();
+}
+
+function usePlaying(daysPerSecond: number): void {
+  const playing = isPlaying.value;
+  const still = wantsStill.value;
+  useEffect(() => {
+    if (still) isPlaying.value = false;
+  }, [still]);
+  useEffect(() => {
+    if (!playing) return undefined;
+    let day = headDay.peek();
+    let shown = day;
+    let before = performance.now();
+    let frame = requestAnimationFrame(function step(now) {
+      // Moved by hand meanwhile: go on from there.
+      if (headDay.peek() !== shown) day = headDay.peek();
+      // A page that was hidden does not leap.
+      day += (Math.min(100, Math.max(0, now - before)) / 1000) * daysPerSecond;
+      before = now;
+      shown = Math.min(lastDay.peek(), Math.floor(day));
+      if (shown !== headDay.peek()) goTo(shown);
+      if (isAtEnd()) isPlaying.value = false;
+      else frame = requestAnimationFrame(step);
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [playing, daysPerSecond]);
+  useEffect(
+    () => () => {
+      isPlaying.value = false;
+    },
+    [],
+  );
+}

@@ -1,0 +1,52 @@
+import { shownIn } from "../../../src/report/shownUnits.ts";
+import { Switch } from "../../inputs/switch.tsx";
+import { chosenRun, chosenTotal, units } from "../../state/view.ts";
+import { understood } from "../../worker/client.ts";
+import type { SeasonShown } from "../../worker/protocol.ts";
+
+/** Which of the runs is on the wall, and at which of the scenario's totals of rain. */
+export function SeasonPicker({ season }: { readonly season: SeasonShown }) {
+  const shown = shownIn(units.value);
+  const totals = understood.value?.weather.rainTotalsMm ?? [];
+  const go = (by: number) => {
+    chosenRun.value = (season.run + by + season.runs) % season.runs;
+  };
+  return (
+    <div class="season-picker">
+      <div class="season-run">
+        <button type="button" class="no-print" onClick={() => go(-1)} aria-label="The run before">
+          ‹
+        </button>
+        <p>
+          Run {season.run + 1} of {season.runs}, sown in {season.year}
+          {chosenRun.value === null ? ": one near the middle" : ""}
+        </p>
+        <button type="button" class="no-print" onClick={() => go(1)} aria-label="The next run">
+          ›
+        </button>
+        {chosenRun.value !== null && (
+          <button
+            type="button"
+            class="no-print"
+            onClick={() => {
+              chosenRun.value = null;
+            }}
+          >
+            One near the middle
+          </button>
+        )}
+      </div>
+      {totals.length > 1 && (
+        <Switch
+          label={`Rain, ${shown.length}`}
+          labelled
+          value={String(season.totalIndex)}
+          choices={totals.map((mm, i) => [String(i), shown.total(mm)] as const)}
+          onChoose={(chosen) => {
+            chosenTotal.value = Number(chosen);
+          }}
+        />
+      )}
+    </div>
+  );
+}

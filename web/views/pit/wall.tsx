@@ -1,0 +1,191 @@
+import { useSignal, type Signal } from "@preact/signals";
+import { useEffect, useId, useLayoutEffect, useMemo, useRef } from "preact/hooks";
+import { shownIn } from "../../../src/report/shownUnits.ts";
+import { Switch } from "../../inputs/switch.tsx";
+import { saveText, saveUrl, svgText, svgToPng } from "../../pictures/download.ts";
+import { PictureFrame } from "../../pictures/frame.tsx";
+import { palette } from "../../pictures/palette.ts";
+import { defaults, PitWall } from "../../pictures/pitWall.tsx";
+import { LineSample } from "../../pictures/pitWallFronts.tsx";
+import { pitWallLayout, rootedDepthMm, type Window } from "../../pictures/pitWallLayout.ts";
+import { pitWallTable } from "../../pictures/pitWallTable.ts";
+import { isPrinting } from "../../shell/theme.ts";
+import { units } from "../../state/view.ts";
+import { stale } from "../../worker/client.ts";
+import type { SeasonShown, Understood } from "../../worker/protocol.ts";
+import { Boundaries } from "./boundaries.tsx";
+import { Glass } from "./glass.tsx";
+import { PlayBar } from "./playBar.tsx";
+import { firstShownDay, headDay } from "./playhead.ts";
+import { Readout } from "./readout.tsx";
+
+interface WallProps {
+  readonly understood: Understood;
+  readonly season: SeasonShown | null;
+  readonly chosenCase: Signal<number>;
+}
+
+/** The picture with all that moves it. */
+export function Wall({ understood, season, chosenCase }: WallProps) {
+  const id = useId();
+  const svg = useRef<SVGSVGElement>(null);
+  const place = useRef<HTMLDivElement>(null);
+  const width = useWidth(place);
+  const isWhole = useSignal(false);
+  const onlyCrop = useSignal(false);
+  const heldDepthMm = useSignal<number | null>(null);
+
+  // A case that was taken out since is no longer looked at.
+  const count = season?.cases.length ?? understood.cases.length;
+  const caseIndex = Math.min(chosenCase.value, count - 1);
+  const layers = (understood.cases[caseIndex] ?? understood.cases[0]!).layers;
+  const bottomMm = Math.max(...understood.cases.map((one) => one.layers.at(-1)?.bottomMm ?? 0));
+  const rootedMm = season === null || isWhole.value ? bottomMm : rootedDepthMm(season, bottomMm);
+  const fallowEnds = season === null ? 0 : Math.min(...season.cases.map(sownOn));
+  const fromDay = onlyCrop.value ? Math.max(0, fallowEnds - 7) : 0;
+  const toDay = Math.max(fromDay + 1, season?.days ?? 1);
+  const depthMm = heldDepthMm.value ?? rootedMm;
+  const window = useMemo<Window>(() => ({ fromDay, toDay, depthMm }), [fromDay, toDay, depthMm]);
+  useEffect(() => {
+    firstShownDay.value = fromDay;
+  }, [fromDay]);
+
+  const shown = shownIn(units.value);
+  const colours = palette();
+  const layout = useMemo(() => pitWallLayout(width), [width]);
+  const table = useMemo(
+    () => (season === null ? { head: [], rows: [] } : pitWallTable(season, caseIndex, layers, units.value)),
+    [season, caseIndex, layers, units.value],
+  );
+  const named = count > 1;
+  return (
+    <>
+      {season !== null && (
+        <div class="pit-tools no-print">
+          {named && (
+            <CaseSwitch
+              names={season.cases.map(({ name }) => name)}
+              chosen={caseIndex}
+              onChoose={(c) => (chosenCase.value = c)}
+            />
+          )}
+          {rootedDepthMm(season, bottomMm) < bottomMm && (
+            <Switch
+              label="Depth"
+              labelled
+              value={isWhole.value ? "all" : "roots"}
+              choices={[
+                ["roots", "to the roots"],
+                ["all", "all the soil"],
+              ]}
+              onChoose={(chosen) => (isWhole.value = chosen === "all")}
+            />
+          )}
+          {fallowEnds > 14 && (
+            <Switch
+              label="Dates"
+              labelled
+              value={onlyCrop.value ? "crop" : "all"}
+              choices={[
+                ["all", "with fallow"],
+                ["crop", "crop only"],
+              ]}
+              onChoose={(chosen) => (onlyCrop.value = chosen === "crop")}
+            />
+          )}
+        </div>
+      )}
+      {season !== null && <Readout {...{ season, caseIndex, layers, colours }} />}
+      <PictureFrame
+        name={defaults.name}
+        table={table}
+        faint={stale.value}
+        caption={
+          <>
+            Left the soil as in a pit, its edges to be dragged; right the plant-available water day by day
+            {named
+              ? ` of “${season?.cases[caseIndex]?.name ?? understood.cases[caseIndex]?.name ?? ""}”`
+              : ""}
+            , with every root front over it. Where roots slow, the layer is marked and says what it leaves of
+            their pace.
+          </>
+        }
+        {...(season === null
+          ? {}
+          : {
+              onSavePng: () => {
+                if (svg.current === null) return;
+                void svgToPng(svg.current, colours.paper).then((url) =>
+                  saveUrl(`${defaults.fileName}.png`, url),
+                );
+              },
+              onSaveSvg: () => {
+                if (svg.current !== null)
+                  saveText(`${defaults.fileName}.svg`, svgText(svg.current), "image/svg+xml");
+              },
+            })}
+      >
+        <div ref={place} class="pit-wall" data-drawn={season === null ? undefined : "yes"}>
+          <PitWall
+            {...{ layers, season, caseIndex, layout, window, colours, shown, svg }}
+            id={`pit${id}`}
+            day={headDay}
+          />
+          <div class="pit-over no-print">
+            {season !== null && <Glass {...{ season, layout, window }} />}
+            <Boundaries
+              {...{ layers, caseIndex, layout, window }}
+              onHold={(isHeld) => (heldDepthMm.value = isHeld ? depthMm : null)}
+            />
+          </div>
+        </div>
+        {season !== null && <PlayBar />}
+      </PictureFrame>
+    </>
+  );
+}
+
+interface CaseSwitchProps {
+  readonly names: readonly string[];
+  readonly chosen: number;
+  readonly onChoose: (c: number) => void;
+}
+
+/** Whose water is shown; at the same time the key to the fronts. */
+function CaseSwitch({ names, chosen, onChoose }: CaseSwitchProps) {
+  const name = useId();
+  return (
+    <fieldset class="switch case-switch">
+      <legend>Water of</legend>
+      {names.map((word, c) => (
+        <label key={c} class={c === chosen ? "is-on" : undefined}>
+          <input type="radio" name={name} checked={c === chosen} onChange={() => onChoose(c)} />
+          <LineSample c={c} colours={palette()} />
+          <span>{word}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+function sownOn({ startsAt, sowingDay }: SeasonShown["cases"][number]): number {
+  return startsAt + sowingDay;
+}
+
+/** Of the room there is, px; before it has been measured that of a desk. */
+function useWidth(place: { current: HTMLElement | null }): number {
+  const width = useSignal(1200);
+  useLayoutEffect(() => {
+    const element = place.current;
+    if (element === null) return undefined;
+    const measure = () => {
+      // On paper the drawing is scaled as it stands.
+      if (element.clientWidth > 0 && !isPrinting.peek()) width.value = element.clientWidth;
+    };
+    measure();
+    const watch = new ResizeObserver(measure);
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, []);
+  return width.value;
+}

@@ -1,0 +1,96 @@
+import papa from "papaparse";
+import { roundForPrint } from "../../../src/report/roundForPrint.ts";
+import type { Shown } from "../../../src/report/shownUnits.ts";
+import { fixed } from "../../../src/report/shownUnits.ts";
+import type { PictureTable } from "../../pictures/frame.tsx";
+import { sayExtraYield } from "../../pictures/yieldRangesDigits.ts";
+import type { SeasonRow } from "./rows.ts";
+
+/** What a season's numbers are called and written as. */
+export interface SeasonWords {
+  /** Of the cases in the rows, in their order. */
+  readonly names: readonly string[];
+  readonly yieldUnit: string;
+  readonly shown: Shown;
+}
+
+interface Column {
+  readonly head: string;
+  /** As the rows have it, in the units shown; null where there is none. */
+  readonly value: (row: SeasonRow) => number | null;
+  readonly say: (value: number) => string;
+}
+
+/** The numbers of every season, in the order given. */
+export function seasonsTable(rows: readonly SeasonRow[], told: SeasonWords): PictureTable {
+  const columns = columnsOf(told, rows);
+  return {
+    head: columns.map(({ head }) => head),
+    rows: rows.map((row) =>
+      columns.map(({ value, say }) => {
+        const one = value(row);
+        return one === null ? "–" : say(one);
+      }),
+    ),
+  };
+}
+
+/** The same for a spreadsheet, to six significant digits. A name that a spreadsheet would take for a formula is disarmed. */
+export function seasonsCsv(rows: readonly SeasonRow[], told: SeasonWords): string {
+  const columns = columnsOf(told, rows);
+  return papa.unparse(
+    {
+      fields: columns.map(({ head }) => head),
+      data: rows.map((row) =>
+        columns.map(({ value }) => {
+          const one = value(row);
+          return one === null ? "" : roundForPrint(one);
+        }),
+      ),
+    },
+    { newline: "\n", escapeFormulae: true },
+  );
+}
+
+function columnsOf({ names, yieldUnit, shown }: SeasonWords, rows: readonly SeasonRow[]): Column[] {
+  const { length } = shown;
+  const perUnit = length === "in" ? 25.4 : 1;
+  const whole = (value: number) => String(value);
+  const water = (head: string, mm: (row: SeasonRow) => number | null, digits: number): Column => ({
+    head: `${head}, ${length}`,
+    value: (row) => {
+      const found = mm(row);
+      return found === null ? null : found / perUnit;
+    },
+    say: (value) => fixed(value, length === "in" ? digits : digits - 1),
+  });
+  const isPaired = names.length > 1;
+  return [
+    { head: "Year", value: ({ year }) => year, say: whole },
+    { head: "Run", value: ({ run }) => run + 1, say: whole },
+    ...(rows.some(({ runsOfYear }) => runsOfYear > 1)
+      ? [{ head: "Runs of the year", value: ({ runsOfYear }: SeasonRow) => runsOfYear, say: whole }]
+      : []),
+    water("Rain in the season", ({ seasonRainMm }) => seasonRainMm, 1),
+    water("Rain in the year", ({ annualRainMm }) => annualRainMm, 1),
+    ...(isPaired
+      ? [
+          water("Extra water used", ({ extraWaterMm }) => extraWaterMm, 2),
+          {
+            head: `Extra yield, ${yieldUnit}`,
+            value: ({ extraYield }: SeasonRow) => extraYield,
+            say: (value: number) => sayExtraYield(value, yieldUnit),
+          },
+        ]
+      : []),
+    ...names.flatMap((name, i): Column[] => [
+      water(`${name}: root depth`, ({ cases }) => cases[i]!.rootDepthMm, 1),
+      water(`${name}: water used`, ({ cases }) => cases[i]!.waterUseMm, 1),
+      {
+        head: `${name}: yield, ${yieldUnit}`,
+        value: ({ cases }) => cases[i]!.yield,
+        say: (value) => fixed(value, 0),
+      },
+    ]),
+  ];
+}

@@ -1,0 +1,68 @@
+import { comparisonOf, middleTotalIndex } from "../../src/answer/compare.ts";
+import type { Ensemble, EnsembleAtRain } from "../../src/answer/ensemble.ts";
+import { shownYield } from "../../src/answer/yieldUnits.ts";
+import type { Units } from "../../src/quantity/kinds.ts";
+import { firstLines } from "../../src/report/firstLine.ts";
+import { methodLines } from "../../src/report/methodText.ts";
+import { shownIn } from "../../src/report/shownUnits.ts";
+import type { Answer, RunsAtRain, Traces } from "./protocol.ts";
+import { typicalRun } from "./typicalRun.ts";
+
+/** The answer as the page shows it, from the totals that are done; `ensemble` may hold the middle one only, or the first runs. */
+export function answerShown(
+  ensemble: Ensemble,
+  traces: Traces,
+  units: Units,
+  stage: Answer["stage"],
+): Answer {
+  const comparison = comparisonOf(ensemble, units);
+  const shown = shownIn(units);
+  const { factor } = shownYield(ensemble.preparation.scenario.yieldLine.unit, units);
+  return {
+    comparison,
+    sentences: firstLines(comparison, shown),
+    method: paragraphs(methodLines(comparison, shown)),
+    units,
+    stage,
+    whole: stage === "whole",
+    byRun: {
+      runs: ensemble.runs,
+      years: Int32Array.from(ensemble.preparation.yearByRun, ({ year }) => year),
+      typicalRun: typicalRun(atMiddleTotal(ensemble)),
+      byRainTotal: ensemble.byRainTotal.map((at) => runsAtRain(at, factor)),
+      traces,
+    },
+  };
+}
+
+/** The ensemble with its middle total alone. */
+export function atMiddleTotal(ensemble: Ensemble): Ensemble {
+  const middle =
+    ensemble.byRainTotal[middleTotalIndex(ensemble.byRainTotal.map(({ rainTotalMm }) => rainTotalMm))]!;
+  return { ...ensemble, byRainTotal: [middle] };
+}
+
+function runsAtRain({ rainTotalMm, annualRainMmByRun, cases }: EnsembleAtRain, factor: number): RunsAtRain {
+  return {
+    rainTotalMm,
+    annualRainMm: annualRainMmByRun,
+    cases: cases.map(({ name, byRun, yieldKgPerHaByRun }) => ({
+      name,
+      seasonRainMm: byRun.rainMm,
+      waterUseMm: byRun.waterUseMm,
+      transpirationMm: byRun.transpirationMm,
+      finalRootDepthMm: byRun.finalRootDepthMm,
+      storedAtSowingMm: byRun.storedAtSowingMm,
+      yield: yieldKgPerHaByRun.map((kgPerHa) => kgPerHa * factor),
+    })),
+  };
+}
+
+/** A list broken into lines for a terminal, as paragraphs again. */
+function paragraphs(lines: readonly string[]): string[] {
+  return lines
+    .join("\n")
+    .split(/^- /m)
+    .slice(1)
+    .map((item) => item.replace(/\s*\n\s*/g, " ").trim());
+}

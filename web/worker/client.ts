@@ -1,0 +1,206 @@
+import { batch, computed, effect, signal } from "@preact/signals";
+import type { DefaultUsed } from "../../src/scenario/scenario.ts";
+import type { Problem } from "../../src/problem.ts";
+import { attachments, lastEdit, scenario } from "../state/scenarioStore.ts";
+import { chosenRun, chosenTotal, units } from "../state/view.ts";
+import type { Introduction } from "./engine.worker.ts";
+import type {
+  Answer,
+  FromEngine,
+  KeptText,
+  RainFan,
+  SeasonShown,
+  ShownRun,
+  TextKind,
+  ToEngine,
+  Understood,
+} from "./protocol.ts";
+
+/** What the engine has said, for every view to read. All null until the first answer comes. */
+
+/** The scenario with its defaults, as the engine reads it. */
+export const understood = signal<Understood | null>(null);
+/** The run on the pit wall. */
+export const season = signal<SeasonShown | null>(null);
+/** The last good answer; see `stale`. */
+export const answer = signal<Answer | null>(null);
+export const fan = signal<RainFan | null>(null);
+/** What is wrong with the scenario as it stands; empty when nothing is. */
+export const problems = signal<readonly Problem[]>([]);
+/** A fault of ours, in words. */
+export const fault = signal<string | null>(null);
+/** Runs done of all, while the engine is at work; null otherwise. */
+export const progress = signal<{ readonly done: number; readonly total: number } | null>(null);
+
+const askedId = signal(0);
+const fanId = signal(0);
+const isTyping = signal(false);
+/** The last question that was refused. */
+const repliedId = signal(0);
+/** The number of the question that `answer` answers; it grows with every change. */
+export const answerId = signal(0);
+
+/** What is on show answers an earlier state of the scenario, and stays because the present one is wrong. */
+export const stale = computed(
+  () => (problems.value.length > 0 || fault.value !== null) && answer.value !== null,
+);
+/** False while `fan` is still that of an earlier answer: show it fainter. */
+export const fanIsFresh = computed(() => fanId.value === answerId.value);
+/** The engine is at work on an answer, or will be when typing has paused. */
+export const busy = computed(() => {
+  if (isTyping.value) return true;
+  if (problems.value.length > 0 || fault.value !== null) return repliedId.value !== askedId.value;
+  return answerId.value !== askedId.value || answer.value?.whole !== true;
+});
+
+/** Defaults by the place they fill; places as problems write them. */
+export const defaultsByPath = computed(
+  () => new Map<string, DefaultUsed>((understood.value?.defaults ?? []).map((one) => [one.field, one])),
+);
+export const problemsByPath = computed(() => {
+  const byPath = new Map<string, Problem[]>();
+  for (const problem of problems.value)
+    byPath.set(problem.field, [...(byPath.get(problem.field) ?? []), problem]);
+  return byPath;
+});
+
+/** Typing is waited for this long, ms; all else is answered at once. */
+const typingPauseMs = 250;
+
+let worker: Worker | null = null;
+let asked = 0;
+const texts = new Map<number, (text: KeptText) => void>();
+
+function newWorker(): Worker {
+  return new Worker(new URL("./engine.worker.ts", import.meta.url), { type: "module" });
+}
+
+/** Loads the engine, so that it is ready when the scenario is. */
+export function wakeEngine(): void {
+  worker ??= newWorker();
+}
+
+/** A second worker for half of the runs, once the first answer is there: until then it would only be in the way. */
+function bringHelper(): void {
+  if (hasHelper || worker === null || navigator.hardwareConcurrency < 2) return;
+  hasHelper = true;
+  const { port1, port2 } = new MessageChannel();
+  newWorker().postMessage({ kind: "you help", port: port1 } satisfies Introduction, [port1]);
+  worker.postMessage({ kind: "you are helped", port: port2 } satisfies Introduction, [port2]);
+}
+
+let hasHelper = false;
+
+/** Starts asking: whenever the scenario, its files or what is shown of it changes. */
+export function startEngine(): void {
+  wakeEngine();
+  worker?.addEventListener("message", ({ data }: MessageEvent<FromEngine>) => batch(() => hear(data)));
+  worker?.addEventListener("error", ({ message }) => {
+    fault.value = message || "the engine could not be loaded";
+  });
+  effect(() => tell({ kind: "files", attachments: attachments.value }));
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  effect(() => {
+    // Both are looked at, so that a change of either asks again.
+    const question = { scenario: scenario.value, files: attachments.value };
+    clearTimeout(timer);
+    isTyping.value = lastEdit.peek() === "typed";
+    if (isTyping.peek()) timer = setTimeout(() => batch(() => ask(question.scenario)), typingPauseMs);
+    else ask(question.scenario);
+  });
+  // For those who wait for it from outside: tests, the screenshots, the benchmark.
+  effect(() => {
+    document.documentElement.dataset["engine"] = busy.value ? "busy" : "idle";
+  });
+  skipFirst(
+    () => units.value,
+    () => tell({ kind: "units", id: asked, units: units.peek() }),
+  );
+  skipFirst(
+    () => [chosenRun.value, chosenTotal.value].join(),
+    () => tell({ kind: "season", id: asked, shown: shownRun() }),
+  );
+}
+
+function ask(written: typeof scenario.value): void {
+  asked += 1;
+  askedId.value = asked;
+  isTyping.value = false;
+  performance.mark("rootfront:asked", { detail: asked });
+  tell({ kind: "compute", id: asked, scenario: written, units: units.peek(), shown: shownRun() });
+}
+
+function shownRun(): ShownRun {
+  return { run: chosenRun.peek(), totalIndex: chosenTotal.peek() };
+}
+
+/** A text to keep; comes once the answer it is made of is whole. */
+export function askText(what: TextKind): Promise<KeptText> {
+  return new Promise((resolve) => {
+    const id = texts.size === 0 ? 1 : Math.max(...texts.keys()) + 1;
+    texts.set(id, resolve);
+    tell({ kind: "text", id, what, shown: shownRun(), units: units.peek() });
+  });
+}
+
+function hear(message: FromEngine): void {
+  if (message.kind === "text") {
+    texts.get(message.id)?.(message.text);
+    texts.delete(message.id);
+    return;
+  }
+  const { id } = message;
+  // Of an older question nothing is wanted any more, unless the newest one was refused and the last good one goes on.
+  const goesOn = problems.value.length > 0 && message.kind !== "refused" && message.kind !== "understood";
+  if (id !== asked && !goesOn) return;
+  switch (message.kind) {
+    case "understood":
+      understood.value = message.understood;
+      problems.value = [];
+      fault.value = null;
+      return;
+    case "refused":
+      problems.value = message.problems;
+      repliedId.value = id;
+      progress.value = null;
+      return;
+    case "fault":
+      fault.value = message.said;
+      repliedId.value = id;
+      progress.value = null;
+      return;
+    case "season":
+      performance.mark("rootfront:season", { detail: id });
+      season.value = message.season;
+      return;
+    case "progress":
+      progress.value = message;
+      return;
+    case "answer":
+      performance.mark("rootfront:answer", { detail: id });
+      answer.value = message.answer;
+      answerId.value = id;
+      if (message.answer.whole) {
+        progress.value = null;
+        bringHelper();
+      }
+      return;
+    case "fan":
+      fan.value = message.fan;
+      fanId.value = id;
+  }
+}
+
+function tell(message: ToEngine): void {
+  worker?.postMessage(message);
+}
+
+/** Acts on every change of what `look` sees, but not on the first look. */
+function skipFirst(look: () => unknown, act: () => void): void {
+  let first = true;
+  effect(() => {
+    look();
+    if (!first) act();
+    first = false;
+  });
+}

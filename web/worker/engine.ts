@@ -1,0 +1,219 @@
+import { prepare } from "../../src/answer/ensemble.ts";
+import { newMemory } from "../../src/answer/memory.ts";
+import { mustGenerate } from "../../src/answer/weatherYears.ts";
+import { InputError } from "../../src/problem.ts";
+import type { Units } from "../../src/quantity/kinds.ts";
+import { resolveScenario } from "../../src/scenario/resolve.ts";
+import type { Scenario } from "../../src/scenario/scenario.ts";
+import type { Json } from "../state/json.ts";
+import type { Attachments } from "../state/scenarioStore.ts";
+import {
+  allRuns,
+  answerOf,
+  chosenRunOf,
+  chosenTotalOf,
+  runNext,
+  runsDone,
+  seasonOf,
+  stageOf,
+  startWork,
+  takeFromHelper,
+  type GoodWork,
+} from "./goodWork.ts";
+import type { FromHelper, ToHelper } from "./helper.ts";
+import { earlySeason, firstAnswer } from "./early.ts";
+import { keptText } from "./keptText.ts";
+import type { FromEngine, ShownRun, ToEngine } from "./protocol.ts";
+import { readAttachment } from "./readAttachment.ts";
+import { buffersOf } from "./seasonShown.ts";
+import { understoodOf } from "./understood.ts";
+
+/** Runs go on for this long before messages are listened to again, ms. */
+const chunkMs = 8;
+const progressEveryMs = 100;
+/** The fan is told anew not more often than this, ms. */
+const fanEveryMs = 150;
+
+type Say = (message: FromEngine, transfer?: ArrayBuffer[]) => void;
+type AskedToCompute = Extract<ToEngine, { kind: "compute" }>;
+type AskedForText = Extract<ToEngine, { kind: "text" }>;
+
+export interface Engine {
+  readonly hear: (message: ToEngine) => void;
+  /** From now on a second worker takes part of the runs. */
+  readonly getHelp: (tell: (message: ToHelper) => void) => void;
+  readonly hearHelper: (message: FromHelper) => void;
+}
+
+/**
+ * The engine behind the page: hears what is asked, says what it finds. Newer work ends older: between chunks of runs it lets
+ * messages in, and stops when a later one has come. When that one is refused, it goes on with the last that was good.
+ *
+ * @param pause lets messages in
+ */
+export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
+  const memory = newMemory();
+  let helper: ((message: ToHelper) => void) | null = null;
+  let attachments: Attachments = {};
+  let latest = 0;
+  let good: GoodWork | null = null;
+  /** Texts asked for before the answer they are made of was there. */
+  let waitingTexts: AskedForText[] = [];
+
+  function hear(message: ToEngine): void {
+    switch (message.kind) {
+      case "files":
+        attachments = message.attachments;
+        helper?.(message);
+        return;
+      case "compute":
+        latest = message.id;
+        void compute(message).catch((error: unknown) => sayError(message.id, error));
+        return;
+      case "units":
+        if (good === null) return;
+        good.units = message.units;
+        saySeason(good);
+        if (stageOf(good) !== "none") sayAnswer(good);
+        sayFan(good);
+        return;
+      case "season":
+        if (good === null) return;
+        good.shown = message.shown;
+        saySeason(good);
+        return;
+      case "text":
+        waitingTexts.push(message);
+        if (good !== null) sayTexts(good);
+    }
+  }
+
+  async function compute({ id, scenario: written, units, shown }: AskedToCompute): Promise<void> {
+    try {
+      const scenario = await resolveScenario(written, {
+        fileName: "scenario",
+        readText: readAttachment(attachments),
+      });
+      if (id !== latest) return;
+      const typicalRun = good?.typicalRun ?? 0;
+      // While years are generated a helper would only do the same once more: it is handed them afterwards.
+      const generates = mustGenerate(scenario, memory);
+      helper?.(
+        generates
+          ? { kind: "read", id, scenario: written }
+          : { kind: "help", id, scenario: written, place: 0, weather: null },
+      );
+      say({ kind: "understood", id, understood: understoodOf(scenario) });
+      if (good === null) sayFirst(id, scenario, shown, units);
+      else if (generates) sayEarly(id, scenario, shown, typicalRun, units);
+      const preparation = prepare(scenario, memory);
+      if (generates) helper?.({ kind: "help", id, scenario: written, place: 0, weather: memory.weather });
+      good = startWork(id, preparation, units, shown, typicalRun);
+      saySeason(good);
+    } catch (error) {
+      if (id !== latest) return;
+      sayError(id, error);
+    }
+    if (good !== null) await goOn(good, id, written);
+  }
+
+  function sayFirst(id: number, scenario: Scenario, shown: ShownRun, units: Units): void {
+    const first = firstAnswer(scenario, shown, units);
+    if (first === null) return;
+    say({ kind: "season", id, season: first.season }, buffersOf(first.season));
+    say({ kind: "answer", id, answer: first.answer });
+  }
+
+  function sayEarly(id: number, scenario: Scenario, shown: ShownRun, run: number, units: Units): void {
+    const season = earlySeason(scenario, shown, run, units);
+    if (season !== null) say({ kind: "season", id, season }, buffersOf(season));
+  }
+
+  /** Runs what is left to run, until newer work comes. */
+  async function goOn(work: GoodWork, asked: number, written: Json): Promise<void> {
+    const isWanted = (): boolean => asked === latest;
+    await pause();
+    let breath = performance.now();
+    let told = breath;
+    while (isWanted() && stageOf(work) !== "whole") {
+      if (runNext(work)) {
+        const more = stageOf(work) !== "whole" && asked === work.id;
+        helper?.(
+          more
+            ? { kind: "help", id: work.id, scenario: written, place: work.place, weather: null }
+            : { kind: "stop" },
+        );
+        if (work.place === 1 || stageOf(work) === "whole") tellAnswer(work);
+      }
+      const now = performance.now();
+      if (now - breath < chunkMs) continue;
+      if (now - told > progressEveryMs) {
+        say({ kind: "progress", id: work.id, done: runsDone(work), total: allRuns(work) });
+        told = now;
+      }
+      await pause();
+      breath = performance.now();
+    }
+    if (!isWanted()) return;
+    sayTexts(work);
+    told = performance.now();
+    while (isWanted() && !work.fan.isWhole()) {
+      const wider = work.fan.step();
+      const now = performance.now();
+      if (wider && (work.fan.isWhole() || now - told > fanEveryMs)) {
+        sayFan(work);
+        told = now;
+      }
+      if (now - breath < chunkMs) continue;
+      await pause();
+      breath = performance.now();
+    }
+  }
+
+  /** A stage of the answer; the season on show follows when another run is the typical one now. */
+  function tellAnswer(work: GoodWork): void {
+    const before = work.typicalRun;
+    sayAnswer(work);
+    if (work.typicalRun !== before && work.shown.run === null) saySeason(work);
+  }
+
+  function sayAnswer(work: GoodWork): void {
+    say({ kind: "answer", id: work.id, answer: answerOf(work) });
+  }
+
+  function sayFan(work: GoodWork): void {
+    const fan = work.fan.shown(work.units);
+    if (fan.points.length > 0) say({ kind: "fan", id: work.id, fan });
+  }
+
+  function saySeason(work: GoodWork): void {
+    const season = seasonOf(work);
+    say({ kind: "season", id: work.id, season }, buffersOf(season));
+  }
+
+  function sayTexts(work: GoodWork): void {
+    if (stageOf(work) !== "whole") return;
+    const asked = waitingTexts;
+    waitingTexts = [];
+    for (const { id, what, shown, units } of asked) {
+      const text = keptText(what, work.ensemble, chosenRunOf(work, shown), chosenTotalOf(work, shown), units);
+      say({ kind: "text", id, text });
+    }
+  }
+
+  function sayError(id: number, error: unknown): void {
+    if (error instanceof InputError) say({ kind: "refused", id, problems: error.problems });
+    else say({ kind: "fault", id, said: error instanceof Error ? error.message : String(error) });
+  }
+
+  return {
+    hear,
+    getHelp: (tell) => {
+      helper = tell;
+      helper({ kind: "files", attachments });
+    },
+    hearHelper: (message) => {
+      if (good !== null) takeFromHelper(good, message);
+    },
+  };
+}

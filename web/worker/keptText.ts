@@ -1,0 +1,51 @@
+import { comparisonOf } from "../../src/answer/compare.ts";
+import { readyRun, runAtRain, type Ensemble } from "../../src/answer/ensemble.ts";
+import type { Units } from "../../src/quantity/kinds.ts";
+import { comparisonText } from "../../src/report/comparisonText.ts";
+import { ledgerCsv, ledgerTable } from "../../src/report/ledgerCsv.ts";
+import { jsonText } from "../../src/report/roundForPrint.ts";
+import { describeScenario } from "../../src/scenario/describe.ts";
+import { fileNameOf } from "../state/fileName.ts";
+import type { KeptText, TextKind } from "./protocol.ts";
+
+/** Texts to keep, the same as the command line writes. */
+export function keptText(
+  what: TextKind,
+  ensemble: Ensemble,
+  run: number,
+  totalIndex: number,
+  units: Units,
+): KeptText {
+  const { preparation } = ensemble;
+  const { scenario, yearByRun, weatherYears } = preparation;
+  const name = fileNameOf(scenario.name);
+  switch (what) {
+    case "ledger": {
+      const { year } = yearByRun[run]!;
+      const after = runAtRain(preparation, readyRun(preparation, run), totalIndex);
+      const text = ledgerCsv(ledgerTable(after, weatherYears.weather, units));
+      return { what, text, fileName: `${name}-${year}-ledger.csv`, said: `run ${run + 1}, sown in ${year}` };
+    }
+    case "json":
+      return {
+        what,
+        text: jsonText(comparisonOf(ensemble, units)),
+        fileName: `${name}-answer.json`,
+        said: "the whole answer",
+      };
+    case "text":
+      return {
+        what,
+        text: comparisonText(comparisonOf(ensemble, units), units, "each"),
+        fileName: `${name}-answer.txt`,
+        said: "the whole answer",
+      };
+    case "check":
+      return {
+        what,
+        text: describeScenario(scenario, units),
+        fileName: `${name}-inputs.txt`,
+        said: "the scenario in words",
+      };
+  }
+}

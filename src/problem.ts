@@ -1,4 +1,4 @@
-import { printable } from "./report/printable.ts";
+import { printable } from "./printable.ts";
 
 /**
  * What is wrong with an input, as data: worded once here, for an agronomist.

@@ -1,4 +1,4 @@
-import { printable } from "./report/printable.ts";
+import { printable } from "./printable.ts";
 
 /** The width people's terminals and printed pages have. */
 export const textWidth = 80;

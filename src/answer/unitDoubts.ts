@@ -1,3 +1,4 @@
+import { mmPerInch } from "../quantity/constants.ts";
 import type { WeatherRecord } from "../weather/record.ts";
 
 /**
@@ -18,7 +19,7 @@ export function unitDoubts({ rainMm, tMaxC }: WeatherRecord): string[] {
     rainMm.length < tellingDays || (yearlyMm <= mostYearlyRainMm && yearlyMm >= leastYearlyRainMm)
       ? []
       : [
-          `Rain comes to ${(yearlyMm / 25.4).toFixed(1)} in (${yearlyMm.toFixed(0)} mm) a year, which is hard to believe: is its unit right?`,
+          `Rain comes to ${(yearlyMm / mmPerInch).toFixed(1)} in (${yearlyMm.toFixed(0)} mm) a year, which is hard to believe: is its unit right?`,
         ];
   const warmC = tMaxC === null ? 0 : meanOf(tMaxC);
   const warmth =

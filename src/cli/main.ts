@@ -2,7 +2,7 @@ import { existsSync, fstatSync, realpathSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { Command as Commander, CommanderError } from "commander";
 import { InputError, UsageError } from "../problem.ts";
-import { printable } from "../report/printable.ts";
+import { printable } from "../printable.ts";
 import { commands, type Act, type Command } from "./commands.ts";
 import { exitCodes, type Context, type Sink } from "./context.ts";
 import { flagOption, type GivenFlags } from "./flags.ts";

@@ -1,4 +1,4 @@
-import { printable } from "../report/printable.ts";
+import { printable } from "../printable.ts";
 import { jsonText } from "../report/roundForPrint.ts";
 import { starterScenario } from "../scenario/index.ts";
 import type { Act } from "./commands.ts";

@@ -6,7 +6,7 @@ import type { Units } from "../quantity/kinds.ts";
 import type { Ledger } from "../season/season.ts";
 import type { DailyWeather } from "../weather/record.ts";
 import { isoDate } from "../weather/calendar.ts";
-import { printable } from "./printable.ts";
+import { printable } from "../printable.ts";
 import { roundForPrint } from "./roundForPrint.ts";
 
 /** Columns taken as they are from the ledger; each name gets the unit of length behind it. */

@@ -1,4 +1,4 @@
-import { printable } from "./printable.ts";
+import { printable } from "../printable.ts";
 import { textWidth } from "../wrap.ts";
 
 /** A table in columns of text: the first column left, all others right. */

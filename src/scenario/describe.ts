@@ -9,7 +9,7 @@ import {
   type QuantityKind,
   type Units,
 } from "../quantity/index.ts";
-import { printable } from "../report/printable.ts";
+import { printable } from "../printable.ts";
 import { bullets, wrap } from "../wrap.ts";
 import { textureClass } from "../soil/texture.ts";
 import { isoDate, yearOf } from "../weather/calendar.ts";

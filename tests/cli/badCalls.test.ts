@@ -1,4 +1,4 @@
-import { linkSync, mkdirSync, symlinkSync, writeFileSync } from "node:fs";
+import { linkSync, mkdirSync, symlinkSync, truncateSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { run } from "../../src/cli/main.ts";
@@ -14,6 +14,8 @@ writeJson(folder, "list.json", []);
 writeFileSync(join(folder, "empty.json"), "");
 writeFileSync(join(folder, "broken.json"), '{\n  "format": "rootfront-scenario/1",\n}');
 writeFileSync(join(folder, "latin1.json"), Buffer.from([0x7b, 0x22, 0xe9, 0x22, 0x7d]));
+writeFileSync(join(folder, "vast.csv"), "date,rain_mm\n");
+truncateSync(join(folder, "vast.csv"), 600 * 2 ** 20); // a hole in it: takes no room on the disk
 writeFileSync(join(folder, "nothing.csv"), "a,b\n1,2\n");
 const days = Array.from({ length: 40 }, (_, d) =>
   new Date(Date.UTC(2020, 4, 1 + d)).toISOString().slice(0, 10),
@@ -282,6 +284,10 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   [
     ["ledger", "good.json", "--year", "1999"],
     '--year: expected a year that a run is sown in, 2001 to 2012, found 1999; take one of these, or see with "rootfront weather" what the record holds',
+  ],
+  [
+    ["weather", "vast.csv"],
+    "vast.csv: expected a file below 512 MB, found one of 600 MB; take out the years, stations or columns that are not needed",
   ],
   [["weather", "gone.csv"], "gone.csv: expected a file, found no such file; check the path"],
   [

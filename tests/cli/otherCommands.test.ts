@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import papa from "papaparse";
 import { describe, expect, test } from "vitest";
+import { sayProblem, type Problem } from "../../src/problem.ts";
 import { call, ownFolder, smallScenario, writeJson } from "./callCli.ts";
 
 const folder = ownFolder();
@@ -153,6 +154,33 @@ describe("check and new", () => {
     expect((await call(folder, "new", "fresh.json")).code).toBe(1);
     expect(readFileSync(join(folder, "fresh.json"), "utf8")).toBe(written);
     expect((await call(folder, "new")).out).toBe(written);
+  });
+
+  test("new --json prints JSON: the scenario, or the name of the file that holds it", async () => {
+    const plain = await call(folder, "new");
+    expect(await call(folder, "new", "--json")).toEqual(plain);
+    const { code, out, err } = await call(folder, "new", "other.json", "--json");
+    expect({ code, err, out: JSON.parse(out) as unknown }).toEqual({
+      code: 0,
+      err: "",
+      out: { format: "rootfront-new/1", file: "other.json" },
+    });
+    expect(readFileSync(join(folder, "other.json"), "utf8")).toBe(plain.out);
+  });
+
+  test("check --json says what is wrong as JSON too, and leaves the file of --out alone", async () => {
+    expect(JSON.parse((await call(folder, "check", "small.json", "--json")).out)).toMatchObject({
+      format: "rootfront-check/1",
+      problems: [],
+    });
+    writeJson(folder, "wrong.json", { ...smallScenario, crop: { name: "bananas" } });
+    writeFileSync(join(folder, "kept.json"), "kept");
+    const { code, out, err } = await call(folder, "check", "wrong.json", "--json", "--out", "kept.json");
+    expect(code).toBe(1);
+    const { problems } = JSON.parse(out) as { problems: Problem[] };
+    expect(problems.map(({ field }) => field)).toEqual(["crop.name"]);
+    expect(err).toBe(`${problems.map(sayProblem).join("\n")}\n`);
+    expect(readFileSync(join(folder, "kept.json"), "utf8")).toBe("kept");
   });
 });
 

@@ -82,16 +82,32 @@ export function joinLayers(
   const layers = layersOf(scenario);
   const [upper, lower] = [layers[index], layers[index + 1]];
   if (upper === undefined || lower === undefined) return scenario;
-  const upperIsThicker = upperAt.bottomMm - upperAt.topMm >= lowerAt.bottomMm - lowerAt.topMm;
+  // Halves of one layer differ by what rounding leaves.
+  const upperIsThicker = upperAt.bottomMm - upperAt.topMm > lowerAt.bottomMm - lowerAt.topMm - 0.5;
   const [thicker, thinner] = upperIsThicker ? [upper, lower] : [lower, upper];
   const { bottom: _bottom, thickness: _thickness, ...rest } = thicker;
   const depth: JsonGroup =
     lower["bottom"] === undefined
       ? { thickness: sayQuantity(lowerAt.bottomMm - upperAt.topMm, "depth", units) }
       : { bottom: lower["bottom"] };
-  const joined = { ...rest, ...addedAmounts(upper["water"], lower["water"], thicker["water"]), ...depth };
-  const gone = nameOf(thinner, upperIsThicker ? index + 1 : index);
-  return patchesMapped(withLayers(scenario, layers.toSpliced(index, 2, joined)), gone, () => []);
+  const keptName = nameOf(thicker, upperIsThicker ? index : index + 1);
+  const goneName = nameOf(thinner, upperIsThicker ? index + 1 : index);
+  const name = wholeName(nameOf(upper, index), nameOf(lower, index + 1)) ?? keptName;
+  const joined = {
+    ...rest,
+    ...addedAmounts(upper["water"], lower["water"], thicker["water"]),
+    name,
+    ...depth,
+  };
+  const next = withLayers(scenario, layers.toSpliced(index, 2, joined));
+  const withoutGone = patchesMapped(next, goneName, () => []);
+  return patchesMapped(withoutGone, keptName, (patch) => [{ ...patch, name }]);
+}
+
+/** What was split gets its name back. */
+function wholeName(upper: string, lower: string): string | null {
+  const whole = upper.replace(/, upper$/, "");
+  return upper === `${whole}, upper` && lower === `${whole}, lower` ? whole : null;
 }
 
 /** What lies below and is told by its thickness moves up. */

@@ -108,7 +108,7 @@ export function countNotes(counts: Counts, sayMarks: boolean): string[] {
 
 /** Read as it stands, but a slip of the point or of the unit looks the same. */
 function rareRainNote({ rareRains, rareRainDays }: Counts): string {
-  const named = rareRains.map(({ line, mm }) => `line ${line} (${sayBoth(mm, "rain")})`).join(", ");
+  const named = rareRains.map(({ line, mm }) => `line ${line} with ${sayBoth(mm, "rain")}`).join(", ");
   const more = rareRainDays > rareRains.length ? ` and ${rareRainDays - rareRains.length} more` : "";
   return `More rain in a day than most places ever see, above ${sayBoth(rareRainMm, "rain")}, on ${named}${more}: check the figures and their unit.`;
 }

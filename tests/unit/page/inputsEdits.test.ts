@@ -88,6 +88,11 @@ describe("a layer", () => {
     });
   });
 
+  test("split and joined again is what it was, in the cases too", () => {
+    const split = splitLayer(scenario, 1, mm(6, 10), "us");
+    expect(joinLayers(split, 1, mm(6, 8), mm(8, 10), "us")).toEqual(scenario);
+  });
+
   test("removed goes out of the cases too", () => {
     const { cases } = removeLayer(scenario, 1) as { cases: unknown };
     expect(cases).toEqual([{ name: "as it is" }, { name: "loosened", rootingDepth: "+2 in" }]);

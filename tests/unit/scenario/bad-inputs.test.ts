@@ -273,6 +273,11 @@ const rows: readonly Row[] = [
     "weather.monthlyNormals.rain: expected a list of 12 in brackets, found a list of 11; give 12 of them",
   ],
   [
+    "normals without rain, and no record",
+    { weather: { monthlyNormals: { tMax: Array(12).fill("50 F"), tMin: Array(12).fill("30 F") } } },
+    "weather.monthlyNormals.rain: expected the mean rain of each month, since there is no weather.record to take rain from, found nothing; give twelve amounts, January first, or name a record",
+  ],
+  [
     "nights warmer than days",
     {
       weather: {

@@ -53,6 +53,22 @@ describe("units are read once and only numbers are left", () => {
   });
 });
 
+test("beside a record of rain alone, monthly temperatures are enough, and stand in for its own", async () => {
+  const record = "date,rain_mm\n2020-01-01,0\n2020-01-02,5\n";
+  const monthlyNormals = { tMax: Array(12).fill("50 F"), tMin: Array(12).fill("32 F") };
+  const scenario = withChanges({ weather: { record: "rain.csv", monthlyNormals } });
+  const { weather } = await resolveScenario(scenario, { ...noFiles, readText: () => record });
+  expect(weather.source).toMatchObject({
+    kind: "record",
+    normals: { tMaxC: Array(12).fill(10), tMinC: Array(12).fill(0) },
+  });
+});
+
+test("an inch, as check says the usual slices, is a thickness of slices", async () => {
+  const { cases } = await resolved({ "soil.sliceThickness": "1 in" });
+  expect(cases[0].sliceThicknessMm).toBe(25.4);
+});
+
 describe("every default is written down", () => {
   test("with its field, value and reason", async () => {
     const scenario = await resolved({ "soil.startingWater": undefined });

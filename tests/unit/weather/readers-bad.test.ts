@@ -337,7 +337,20 @@ test("a dozen faults are worded, the others counted", () => {
   );
 });
 
-test("faults of several kinds come together", () => {
+test("the dozen are the first of the file, whichever is found first", () => {
+  // Lowest above highest is looked for when all cells are read: line 2 is found after the thirty words.
+  const rows = Array.from({ length: 30 }, (_, i) => `2020-01-${String(i + 1).padStart(2, "0")},wet,9,1`);
+  const lines = complaintsOf(() =>
+    read(["date,rain_mm,tmax_C,tmin_C", "2019-12-31,0,1,9", ...rows].join("\n")),
+  );
+  expect(lines.map((line) => /^file line (\d+)/.exec(line)?.[1])).toEqual([
+    ...Array.from({ length: 12 }, (_, i) => String(i + 2)),
+    undefined,
+  ]);
+  expect(lines[12]).toContain("found 19 more");
+});
+
+test("faults of several kinds come together, in the order of their lines", () => {
   const lines = complaintsOf(() =>
     read(plain("2020-01-02,-1,5,1\n2020-01-03,0,1,5\nsoon,0,5,1\n2020-01-01,9,5,1")),
   );

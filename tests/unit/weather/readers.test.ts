@@ -400,6 +400,22 @@ describe("figures", () => {
   ])("%s is a number", (cell, value) => {
     expect(notesOf(cell).rainMm[1]).toBe(value);
   });
+  test("more than 500 mm of rain a day is read, and its line named; from US inches too", () => {
+    expect(notesOf("500").notes).toEqual([]);
+    expect(notesOf("1825").rainMm[1]).toBe(1825);
+    expect(notesOf("501").notes).toEqual([
+      "More rain in a day than most places ever see, above 19.7 in (500 mm), on line 3 with 19.7 in (501 mm): check the figures and their unit.",
+    ]);
+    const seven = Array.from({ length: 7 }, (_, i) => `2020-01-0${i + 1},30`).join("\n");
+    const [note] = read(`date,rain_in\n${seven}`).notes;
+    expect(note).toContain("on line 2 with 30 in (762 mm), line 3");
+    expect(note).toContain("line 6 with 30 in (762 mm) and 2 more: check");
+  });
+  test("so it is in fixed width", () => {
+    const dly = fixture("invented-ghcn-daily.dly").replace("  123", " 5123");
+    const line = 1 + dly.split("\n").findIndex((text) => text.includes(" 5123"));
+    expect(read(dly).notes.join(" ")).toContain(`on line ${line} with 20.2 in (512 mm)`);
+  });
   test("an element with no figure at all is not there", () => {
     expect(read("date,rain_mm,tmax_C\n2020-01-01,1,\n").tMaxC).toBeNull();
   });

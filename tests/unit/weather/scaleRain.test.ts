@@ -110,12 +110,17 @@ describe("refused", () => {
     [
       "no whole year",
       () => scaleToTotals(half, 300, "year"),
-      "expected a record with at least one whole calendar year to scale, found 2019-01-01 to 2019-06-29; give a longer record, or scale the season's total",
+      "weather.annualRain: expected a record with at least one whole calendar year to scale, found 2019-01-01 to 2019-06-29; give a longer record, or scale the season's total",
     ],
     [
       "no rain",
       () => scaleToTotals(weatherWithRain([2019, 1, 1], every(365, 0)), 300, "year"),
-      "expected at least 0.04 in (1 mm) of rain in one year to scale, found less; check the record's rain column",
+      "weather.annualRain: expected at least 0.04 in (1 mm) of rain in one year to scale, found less; check the record's rain column",
+    ],
+    [
+      "no whole season",
+      () => scaleToTotals(half, 300, "season", { from: { month: 5, day: 1 }, to: { month: 9, day: 30 } }),
+      "weather.seasonRain: expected a record with at least one whole season to scale, found 2019-01-01",
     ],
   ])("%s", (_what, run, message) => {
     expect(run).toThrow(InputError);

@@ -7,7 +7,7 @@ import { listText } from "../../inputs/listText.ts";
 import { ProblemNote } from "../../inputs/notes.tsx";
 import { placeAt } from "../../inputs/place.tsx";
 import { sayDefault } from "../../inputs/sayDefault.ts";
-import { isGroup, type Json } from "../../state/json.ts";
+import { type Json } from "../../state/json.ts";
 import { attachments, edit, replace, scenario, written } from "../../state/scenarioStore.ts";
 import { defaultsByPath } from "../../worker/client.ts";
 import { CropFields } from "./cropFields.tsx";
@@ -75,58 +75,71 @@ function CaseForm({ index }: { index: number }) {
       {layers.map((layer, l) => (
         <LayerPatch key={l} caseIndex={index} layerIndex={l} name={nameOf(layer["name"], "")} />
       ))}
-      <More title="Water at the start" open={has(`${path}.soil.startingWater`)}>
-        <StartPatch path={`${path}.soil.startingWater`} />
+      <More title="Water at the start" paths={[`${path}.soil.startingWater`]}>
+        {() => (
+          <>
+            <StartPatch path={`${path}.soil.startingWater`} />
+          </>
+        )}
       </More>
-      <More title="Surface" open={has(`${path}.surface`)}>
-        <SurfaceFields path={`${path}.surface`} inherited={baseOf("surface")} />
+      <More title="Surface" paths={[`${path}.surface`]}>
+        {() => (
+          <>
+            <SurfaceFields path={`${path}.surface`} inherited={baseOf("surface")} />
+          </>
+        )}
       </More>
       <More
         title="Crop, fallow and method"
-        open={["crop", "fallow", "model"].some((key) => has(`${path}.${key}`))}
+        paths={["crop", "fallow", "model"].map((key) => `${path}.${key}`)}
       >
-        <Fields>
-          <QuantityField
-            path={`${path}.fallow.length`}
-            label="Fallow before sowing"
-            kind="duration"
-            otherwise={baseOf("fallow")("length")}
-          />
-          <Choice
-            path={`${path}.model.uptake`}
-            label="Uptake rule"
-            choices={["by slice", "root-zone average"]}
-            otherwise={baseOf("model")("uptake")}
-            none="as in the rest"
-          />
-          <Toggle path={`${path}.model.slowDrainage`} label="Soil drains on below field capacity" />
-        </Fields>
-        <CropFields path={`${path}.crop`} inherited={baseOf("crop")} />
+        {() => (
+          <>
+            <Fields>
+              <QuantityField
+                path={`${path}.fallow.length`}
+                label="Fallow before sowing"
+                kind="duration"
+                otherwise={baseOf("fallow")("length")}
+              />
+              <Choice
+                path={`${path}.model.uptake`}
+                label="Uptake rule"
+                choices={["by slice", "root-zone average"]}
+                otherwise={baseOf("model")("uptake")}
+                none="as in the rest"
+              />
+              <Toggle path={`${path}.model.slowDrainage`} label="Soil drains on below field capacity" />
+            </Fields>
+            <CropFields path={`${path}.crop`} inherited={baseOf("crop")} />
+          </>
+        )}
       </More>
-      <More
-        title="What ends the soil"
-        open={has(`${path}.soil.restriction`) || has(`${path}.soil.hydrologicGroup`)}
-      >
-        <Fields>
-          <QuantityField
-            path={`${path}.soil.restriction.depth`}
-            label="Soil ends at"
-            kind="depth"
-            otherwise={baseOf("soil.restriction")("depth")}
-          />
-          <Choice
-            path={`${path}.soil.restriction.kind`}
-            label="What lies there"
-            choices={["rock", "caliche", "cemented pan", "dense till", "gravel"]}
-            none="as in the rest"
-          />
-          <Choice
-            path={`${path}.soil.hydrologicGroup`}
-            label="Hydrologic group"
-            choices={["A", "B", "C", "D"]}
-            none="as in the rest"
-          />
-        </Fields>
+      <More title="What ends the soil" paths={[`${path}.soil.restriction`, `${path}.soil.hydrologicGroup`]}>
+        {() => (
+          <>
+            <Fields>
+              <QuantityField
+                path={`${path}.soil.restriction.depth`}
+                label="Soil ends at"
+                kind="depth"
+                otherwise={baseOf("soil.restriction")("depth")}
+              />
+              <Choice
+                path={`${path}.soil.restriction.kind`}
+                label="What lies there"
+                choices={["rock", "caliche", "cemented pan", "dense till", "gravel"]}
+                none="as in the rest"
+              />
+              <Choice
+                path={`${path}.soil.hydrologicGroup`}
+                label="Hydrologic group"
+                choices={["A", "B", "C", "D"]}
+                none="as in the rest"
+              />
+            </Fields>
+          </>
+        )}
       </More>
       <p class="tools">
         <button
@@ -191,34 +204,38 @@ function LayerPatch({
   const base = baseOf(`soil.layers[${layerIndex}]`);
   const shown = layerShown(layerIndex, caseIndex);
   return (
-    <More title={shown === null ? name : `${name}, ${whereOf(shown)}`} open={differs.length > 0}>
-      <LayerFields path={path} index={layerIndex} shown={shown} along={along} inherited={base} />
-      <Fields>
-        <TextField
-          path={`${path}.water`}
-          label="Water at the start"
-          hint="Then every layer needs it: 22 % by weight, 27 % by volume, 1.2 in available, 40 % of available"
-          otherwise={base("water")}
-          also={(value) => along("water", value)}
-        />
-      </Fields>
-      {differs.length > 0 && (
-        <p class="tools">
-          <button
-            type="button"
-            class="small"
-            onClick={() =>
-              edit(
-                patches.length <= 1 ? list : path,
-                undefined,
-                "chosen",
-                `take back what differs in ${name}`,
-              )
-            }
-          >
-            Take back what differs here
-          </button>
-        </p>
+    <More title={shown === null ? name : `${name}, ${whereOf(shown)}`} paths={[path]}>
+      {() => (
+        <>
+          <LayerFields path={path} index={layerIndex} shown={shown} along={along} inherited={base} />
+          <Fields>
+            <TextField
+              path={`${path}.water`}
+              label="Water at the start"
+              hint="Then every layer needs it: 22 % by weight, 27 % by volume, 1.2 in available, 40 % of available"
+              otherwise={base("water")}
+              also={(value) => along("water", value)}
+            />
+          </Fields>
+          {differs.length > 0 && (
+            <p class="tools">
+              <button
+                type="button"
+                class="small"
+                onClick={() =>
+                  edit(
+                    patches.length <= 1 ? list : path,
+                    undefined,
+                    "chosen",
+                    `take back what differs in ${name}`,
+                  )
+                }
+              >
+                Take back what differs here
+              </button>
+            </p>
+          )}
+        </>
       )}
     </More>
   );
@@ -278,9 +295,4 @@ function baseOf(group: string): (key: string) => string | undefined {
 
 function nameOf(name: Json | undefined, otherwise: string): string {
   return typeof name === "string" && name !== "" ? name : otherwise;
-}
-
-function has(path: string): boolean {
-  const value = written(path);
-  return isGroup(value) ? Object.keys(value).length > 0 : value !== undefined;
 }

@@ -1,6 +1,5 @@
 import { Choice, ListField, NumberField, QuantityField } from "../../inputs/field.tsx";
 import { label } from "../../inputs/words.ts";
-import { written } from "../../state/scenarioStore.ts";
 import type { Json } from "../../state/json.ts";
 import { Fields, More } from "./section.tsx";
 
@@ -25,7 +24,6 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
     also: (value: Json | undefined) =>
       value === undefined ? [] : voids.map((other) => [at(other), undefined] as const),
   });
-  const isOpen = (keys: readonly string[]) => keys.some((key) => written(at(key)) !== undefined);
   return (
     <>
       <Fields>
@@ -50,41 +48,52 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
         <QuantityField {...field("frontVelocity")} kind="rate" hint="With nothing in the way: 0.9 in/day" />
         <QuantityField {...field("sowingDepth")} kind="depth" hint="Where the root front starts" />
       </Fields>
-      <More title="Stages and warmth" open={isOpen(development)}>
-        <Fields>
-          <Choice {...field("clock")} choices={["thermal time", "days"]} />
-          <ListField {...field("stageLengths")} hint={`${stages}: degree days such as 200 C day, or days`} />
-          <ListField {...field("stageDays")} hint={`${stages}, such as 20 days`} />
-          <QuantityField
-            {...field("baseTemperature")}
-            kind="temperature"
-            hint="Below it the thermal clock stands still"
-          />
-          <QuantityField
-            {...field("dormantBelow")}
-            kind="temperature"
-            hint="A winter crop sleeps below this daily mean"
-          />
-          <NumberField {...field("kcbDormant")} />
-        </Fields>
+      <More title="Stages and warmth" paths={development.map(at)}>
+        {() => (
+          <>
+            <Fields>
+              <Choice {...field("clock")} choices={["thermal time", "days"]} />
+              <ListField
+                {...field("stageLengths")}
+                hint={`${stages}: degree days such as 200 C day, or days`}
+              />
+              <ListField {...field("stageDays")} hint={`${stages}, such as 20 days`} />
+              <QuantityField
+                {...field("baseTemperature")}
+                kind="temperature"
+                hint="Below it the thermal clock stands still"
+              />
+              <QuantityField
+                {...field("dormantBelow")}
+                kind="temperature"
+                hint="A winter crop sleeps below this daily mean"
+              />
+              <NumberField {...field("kcbDormant")} />
+            </Fields>
+          </>
+        )}
       </More>
-      <More title="Water use and uptake" open={isOpen(waterUse)}>
-        <Fields>
-          <NumberField {...field("kcbInitial")} hint="FAO-56, 0 to 1.5" />
-          <NumberField {...field("kcbMid")} hint="FAO-56, 0 to 1.5" />
-          <NumberField {...field("kcbEnd")} hint="FAO-56, 0 to 1.5" />
-          <QuantityField {...field("height")} kind="height" />
-          <QuantityField
-            {...field("uptakeShare")}
-            kind="sharePerDay"
-            hint="Of a rooted slice's available water: 9.6 %/day"
-          />
-          <QuantityField
-            {...field("depletionFraction")}
-            kind="share"
-            hint="FAO-56 p; only the root-zone average uses it"
-          />
-        </Fields>
+      <More title="Water use and uptake" paths={waterUse.map(at)}>
+        {() => (
+          <>
+            <Fields>
+              <NumberField {...field("kcbInitial")} hint="FAO-56, 0 to 1.5" />
+              <NumberField {...field("kcbMid")} hint="FAO-56, 0 to 1.5" />
+              <NumberField {...field("kcbEnd")} hint="FAO-56, 0 to 1.5" />
+              <QuantityField {...field("height")} kind="height" />
+              <QuantityField
+                {...field("uptakeShare")}
+                kind="sharePerDay"
+                hint="Of a rooted slice's available water: 9.6 %/day"
+              />
+              <QuantityField
+                {...field("depletionFraction")}
+                kind="share"
+                hint="FAO-56 p; only the root-zone average uses it"
+              />
+            </Fields>
+          </>
+        )}
       </More>
     </>
   );

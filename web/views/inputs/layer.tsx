@@ -60,6 +60,16 @@ interface LayerFieldsProps {
   readonly inherited?: (key: string) => string | undefined;
 }
 
+const measured = [
+  "gravelVolume",
+  "gravelMass",
+  "fieldCapacity",
+  "wiltingPoint",
+  "availableWater",
+  "saturation",
+  "saturatedConductivity",
+];
+
 /** The fields of a layer, of the base or of a case. Saying one thing takes out the other way of saying it. */
 export function LayerFields({ path, index, shown, name, along, inherited }: LayerFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
@@ -79,14 +89,6 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
       ? inherited?.(key)
       : `${sayQuantity(key === "bottom" ? shown.bottomMm : shown.bottomMm - shown.topMm, "depth", units.value)}, worked out`;
   const byShares = written(at("sand")) !== undefined || written(at("clay")) !== undefined;
-  const openWater = [
-    "fieldCapacity",
-    "wiltingPoint",
-    "availableWater",
-    "saturation",
-    "saturatedConductivity",
-  ];
-  const isOpen = (keys: readonly string[]) => keys.some((key) => written(at(key)) !== undefined);
   return (
     <>
       <Fields>
@@ -143,31 +145,40 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
           hint="Roots that find cracks and old root channels"
         />
       </Fields>
-      <More
-        title="Stones and measured water limits"
-        open={isOpen(["gravelVolume", "gravelMass", ...openWater])}
-      >
-        <Fields>
-          <QuantityField
-            {...field("gravelVolume", "gravelMass")}
-            kind="share"
-            hint="Larger than 2 mm, of the whole volume"
-          />
-          <QuantityField {...field("gravelMass", "gravelVolume")} kind="share" hint="Or of the whole mass" />
-          <QuantityField
-            {...field("fieldCapacity")}
-            kind="share"
-            hint="Of the whole volume: 31 % or 3.7 in/ft"
-          />
-          <QuantityField {...field("wiltingPoint")} kind="share" hint="Of the whole volume" />
-          <QuantityField
-            {...field("availableWater")}
-            kind="share"
-            hint="Where only the two's difference is known"
-          />
-          <QuantityField {...field("saturation")} kind="share" hint="Of the whole volume" />
-          <QuantityField {...field("saturatedConductivity")} kind="conductivity" hint="0.5 in/h or 9 um/s" />
-        </Fields>
+      <More title="Stones and measured water limits" paths={measured.map(at)}>
+        {() => (
+          <>
+            <Fields>
+              <QuantityField
+                {...field("gravelVolume", "gravelMass")}
+                kind="share"
+                hint="Larger than 2 mm, of the whole volume"
+              />
+              <QuantityField
+                {...field("gravelMass", "gravelVolume")}
+                kind="share"
+                hint="Or of the whole mass"
+              />
+              <QuantityField
+                {...field("fieldCapacity")}
+                kind="share"
+                hint="Of the whole volume: 31 % or 3.7 in/ft"
+              />
+              <QuantityField {...field("wiltingPoint")} kind="share" hint="Of the whole volume" />
+              <QuantityField
+                {...field("availableWater")}
+                kind="share"
+                hint="Where only the two's difference is known"
+              />
+              <QuantityField {...field("saturation")} kind="share" hint="Of the whole volume" />
+              <QuantityField
+                {...field("saturatedConductivity")}
+                kind="conductivity"
+                hint="0.5 in/h or 9 um/s"
+              />
+            </Fields>
+          </>
+        )}
       </More>
     </>
   );

@@ -11,9 +11,9 @@ import { units } from "../../state/view.ts";
 const path = "weather.monthlyNormals";
 const columns = [
   { key: "rain", word: "Rain", kind: "rain", unit: () => kinds.rain[units.value].unit },
-  { key: "wetDays", word: "Days with rain", kind: "duration", unit: () => "days" },
-  { key: "tMax", word: "Mean highest", kind: "temperature", unit: () => kinds.temperature[units.value].unit },
-  { key: "tMin", word: "Mean lowest", kind: "temperature", unit: () => kinds.temperature[units.value].unit },
+  { key: "wetDays", word: "Wet days", kind: "duration", unit: () => "days" },
+  { key: "tMax", word: "Mean high", kind: "temperature", unit: () => kinds.temperature[units.value].unit },
+  { key: "tMin", word: "Mean low", kind: "temperature", unit: () => kinds.temperature[units.value].unit },
 ] as const satisfies readonly { key: string; word: string; kind: QuantityKind; unit: () => string }[];
 
 /** Twelve months of normals, cell by cell or pasted from a spreadsheet. */
@@ -23,8 +23,8 @@ export function MonthsTable() {
     <div class="months" data-path={path}>
       <p class="aside" id="inputs-months-how">
         A number alone counts in the unit of its column's head; another unit may be typed with it. Copied from
-        a spreadsheet, months may run down or across: paste into the cell where they begin. Days with rain may
-        be left out, all of them.
+        a spreadsheet, months may run down or across: paste into the cell where they begin. Wet days, of 0.01
+        in (0.25 mm) or more, may be left out, all of them.
       </p>
       <div class="scrolls" tabIndex={0} role="region" aria-label="Monthly normals">
         <table>
@@ -33,7 +33,7 @@ export function MonthsTable() {
               <th scope="col">Month</th>
               {columns.map(({ key, word, unit }) => (
                 <th key={key} scope="col">
-                  {word}, {unit()}
+                  {key === "wetDays" ? word : `${word}, ${unit()}`}
                 </th>
               ))}
             </tr>

@@ -33,7 +33,10 @@ export function RecordForm() {
   ).value;
   const asked = answer?.problems ?? [];
   const stations = asked.flatMap(stationsAsked);
-  const asksUnits = asked.some(({ field }) => field === "weather.units");
+  const unitsAsked = asked.find(({ field }) => field === "weather.units");
+  const others = asked.filter((one) => one !== unitsAsked && stationsAsked(one).length === 0);
+  // The reader gives a hint: its highest TMAX is 28.
+  const hint = /\((its .*)\)$/.exec(unitsAsked?.expected ?? "")?.[1];
   const ownPlace = placeAt("weather.record").problems;
   return (
     <>
@@ -61,18 +64,18 @@ export function RecordForm() {
           </p>
         </FileDrop>
         {text === undefined && <ProblemNote id="inputs-record-wrong" problems={ownPlace} />}
-        <ProblemNote id="inputs-record-read" problems={asked} />
+        <ProblemNote id="inputs-record-read" problems={others} />
       </div>
       {stations.length > 0 && (
         <Asked
-          title="Which station?"
+          title={`${file} holds several stations: which one?`}
           choices={stations.map(({ value, word }) => [value, word] as const)}
           onChoose={(value) => edit("weather.station", value, "chosen", `choose station ${value}`)}
         />
       )}
-      {asksUnits && (
+      {unitsAsked !== undefined && (
         <Asked
-          title="In which units is the file written?"
+          title={`${file} does not say its units${hint === undefined ? "" : ` (${hint})`}: which are they?`}
           choices={unitChoices}
           onChoose={(value) => edit("weather.units", value, "chosen", `read the record in ${value}`)}
         />
@@ -135,7 +138,7 @@ function Held({ holdings }: { holdings: Holdings }) {
       </p>
       {completeYears.length < 10 && (
         <p class="held-short">
-          Few years: the ranges then show little of what may come. A longer record makes them honest.
+          Few years: the ranges then show little of what may come. A longer record shows more of it.
         </p>
       )}
       <div class="scrolls" tabIndex={0} role="region" aria-label="Elements of the record">

@@ -1,5 +1,9 @@
 import type { ComponentChildren } from "preact";
-
+import { useSignal } from "@preact/signals";
+import { useRef } from "preact/hooks";
+import { problemsWithin } from "../../inputs/place.tsx";
+import { isGroup } from "../../state/json.ts";
+import { written } from "../../state/scenarioStore.ts";
 import { sections, type SectionId } from "./sections.ts";
 
 /** A page of the notebook. */
@@ -27,20 +31,37 @@ export function Fields({ title, children }: { title?: string; children: Componen
   );
 }
 
-/** What is seldom needed, folded away; open where something is written there. */
-export function More({
-  title,
-  open = false,
-  children,
-}: {
-  title: string;
-  open?: boolean;
-  children: ComponentChildren;
-}) {
+interface MoreProps {
+  readonly title: string;
+  /** Places shown inside: unfolded where something is written or wrong at one of them. */
+  readonly paths: readonly string[];
+  readonly open?: boolean;
+  readonly children: () => ComponentChildren;
+}
+
+/**
+ * What is seldom needed, folded away, and made only once it is unfolded: hundreds of fields would make typing slow. It is not
+ * folded up under the hand that takes out what was written.
+ */
+export function More({ title, paths, open = false, children }: MoreProps) {
+  const unfolded = useRef(false);
+  unfolded.current ||= open || paths.some((path) => isWritten(path) || problemsWithin(path).length > 0);
+  const made = useSignal(false);
   return (
-    <details class="more" open={open}>
+    <details
+      class="more"
+      open={unfolded.current}
+      onToggle={(event) => {
+        made.value ||= event.currentTarget.open;
+      }}
+    >
       <summary>{title}</summary>
-      <div class="more-inside">{children}</div>
+      {(unfolded.current || made.value) && <div class="more-inside">{children()}</div>}
     </details>
   );
+}
+
+function isWritten(path: string): boolean {
+  const value = written(path);
+  return isGroup(value) ? Object.keys(value).length > 0 : value !== undefined;
 }

@@ -36,34 +36,41 @@ export function SoilSection() {
         problems={[...placeAt("soil").problems, ...placeAt("soil.layers").problems]}
       />
       {byFile ? <HorizonsForm /> : <Layers />}
-      <More title="What ends the soil, and how it is cut" open={restricted}>
-        <Fields>
-          <QuantityField
-            path="soil.restriction.depth"
-            label="Soil ends at"
-            kind="depth"
-            hint="For roots and for water"
-            otherwise={restricted ? undefined : "the last layer's lower edge"}
-          />
-          <Choice
-            path="soil.restriction.kind"
-            label="What lies there"
-            choices={["rock", "caliche", "cemented pan", "dense till", "gravel"]}
-            none="nothing"
-          />
-          <Choice
-            path="soil.hydrologicGroup"
-            label="Hydrologic group"
-            choices={["A", "B", "C", "D"]}
-            none="worked out"
-          />
-          <QuantityField
-            path="soil.sliceThickness"
-            label="Thickest slice"
-            kind="depth"
-            hint="For the calculation"
-          />
-        </Fields>
+      <More
+        title="What ends the soil, and how it is cut"
+        paths={["soil.restriction", "soil.hydrologicGroup", "soil.sliceThickness"]}
+      >
+        {() => (
+          <>
+            <Fields>
+              <QuantityField
+                path="soil.restriction.depth"
+                label="Soil ends at"
+                kind="depth"
+                hint="For roots and for water"
+                otherwise={restricted ? undefined : "the last layer's lower edge"}
+              />
+              <Choice
+                path="soil.restriction.kind"
+                label="What lies there"
+                choices={["rock", "caliche", "cemented pan", "dense till", "gravel"]}
+                none="nothing"
+              />
+              <Choice
+                path="soil.hydrologicGroup"
+                label="Hydrologic group"
+                choices={["A", "B", "C", "D"]}
+                none="worked out"
+              />
+              <QuantityField
+                path="soil.sliceThickness"
+                label="Thickest slice"
+                kind="depth"
+                hint="For the calculation"
+              />
+            </Fields>
+          </>
+        )}
       </More>
     </Section>
   );

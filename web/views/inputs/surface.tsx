@@ -39,7 +39,6 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
     const both = listText(written(at("residueCover")));
     return { ...field(key), ...(both === "" ? {} : { otherwise: `${both}, as for both` }) };
   };
-  const isOpen = (keys: readonly string[]) => keys.some((key) => written(at(key)) !== undefined);
   return (
     <>
       <Fields>
@@ -60,27 +59,42 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
           hint="30 to 100, at average wetness; left out, from the handbook's table"
         />
       </Fields>
-      <More title="What the curve number is looked up by" open={isOpen(ofCurve)}>
-        <Fields>
-          <Choice {...field("cover")} choices={["row crops", "small grain", "close-seeded legumes"]} />
-          <Choice {...field("treatment")} choices={["straight row", "contoured", "contoured and terraced"]} />
-          <Choice {...field("condition")} choices={["poor", "good"]} none="good from 20 % residue on" />
-          <NumberField {...field("curveNumberFallow")} hint="30 to 100" />
-          <NumberField {...field("curveNumberCrop")} hint="30 to 100" />
-        </Fields>
+      <More title="What the curve number is looked up by" paths={ofCurve.map(at)}>
+        {() => (
+          <>
+            <Fields>
+              <Choice {...field("cover")} choices={["row crops", "small grain", "close-seeded legumes"]} />
+              <Choice
+                {...field("treatment")}
+                choices={["straight row", "contoured", "contoured and terraced"]}
+              />
+              <Choice {...field("condition")} choices={["poor", "good"]} none="good from 20 % residue on" />
+              <NumberField {...field("curveNumberFallow")} hint="30 to 100" />
+              <NumberField {...field("curveNumberCrop")} hint="30 to 100" />
+            </Fields>
+          </>
+        )}
       </More>
-      <More title="Snow and evaporation" open={isOpen(ofSnow)}>
-        <Fields>
-          <QuantityField
-            {...field("snowCatch")}
-            kind="share"
-            hint="Kept by standing stubble, of the snowfall"
-          />
-          <QuantityField {...field("snowBelow")} kind="temperature" hint="Below this daily mean it snows" />
-          <QuantityField {...field("melt")} kind="meltFactor" hint="0.06 in/F/day or 2.74 mm/C/day" />
-          <QuantityField {...field("evaporatingDepth")} kind="depth" hint="FAO-56 Ze" />
-          <QuantityField {...field("readilyEvaporable")} kind="rain" hint="FAO-56 REW" />
-        </Fields>
+      <More title="Snow and evaporation" paths={ofSnow.map(at)}>
+        {() => (
+          <>
+            <Fields>
+              <QuantityField
+                {...field("snowCatch")}
+                kind="share"
+                hint="Kept by standing stubble, of the snowfall"
+              />
+              <QuantityField
+                {...field("snowBelow")}
+                kind="temperature"
+                hint="Below this daily mean it snows"
+              />
+              <QuantityField {...field("melt")} kind="meltFactor" hint="0.06 in/F/day or 2.74 mm/C/day" />
+              <QuantityField {...field("evaporatingDepth")} kind="depth" hint="FAO-56 Ze" />
+              <QuantityField {...field("readilyEvaporable")} kind="rain" hint="FAO-56 REW" />
+            </Fields>
+          </>
+        )}
       </More>
     </>
   );

@@ -54,43 +54,45 @@ export function WeatherSection() {
       <RainTotals needed={way === "pattern"} />
       <More
         title="Days used and reference ET"
-        open={["from", "to", "maxGapDays", "referenceEt"].some(
-          (key) => written(`weather.${key}`) !== undefined,
-        )}
+        paths={["from", "to", "maxGapDays", "referenceEt"].map((key) => `weather.${key}`)}
       >
-        <Fields>
-          {way === "record" && (
-            <>
-              <TextField
-                path="weather.from"
-                label="First day to use"
-                hint="Such as 1991-01-01; left out, the record's first"
+        {() => (
+          <>
+            <Fields>
+              {way === "record" && (
+                <>
+                  <TextField
+                    path="weather.from"
+                    label="First day to use"
+                    hint="Such as 1991-01-01; left out, the record's first"
+                  />
+                  <TextField path="weather.to" label="Last day to use" hint="Left out, the record's last" />
+                  <QuantityField path="weather.maxGapDays" label="Longest gap that is filled, days" />
+                </>
+              )}
+              <Choice
+                path="weather.referenceEt"
+                label="Reference ET"
+                choices={["penman-monteith", "hargreaves"]}
               />
-              <TextField path="weather.to" label="Last day to use" hint="Left out, the record's last" />
-              <QuantityField path="weather.maxGapDays" label="Longest gap that is filled, days" />
-            </>
-          )}
-          <Choice
-            path="weather.referenceEt"
-            label="Reference ET"
-            choices={["penman-monteith", "hargreaves"]}
-          />
-        </Fields>
-        {way === "record" && !hasNormals && (
-          <p class="tools">
-            <button
-              type="button"
-              onClick={() =>
-                changeWay(
-                  [],
-                  [["weather.monthlyNormals", startingNormals(null, "even", 330, units.value)]],
-                  "give monthly normals beside the record",
-                )
-              }
-            >
-              Give monthly normals for what the record lacks
-            </button>
-          </p>
+            </Fields>
+            {way === "record" && !hasNormals && (
+              <p class="tools">
+                <button
+                  type="button"
+                  onClick={() =>
+                    changeWay(
+                      [],
+                      [["weather.monthlyNormals", startingNormals(null, "even", 330, units.value)]],
+                      "give monthly normals beside the record",
+                    )
+                  }
+                >
+                  Give monthly normals for what the record lacks
+                </button>
+              </p>
+            )}
+          </>
         )}
       </More>
     </Section>
@@ -102,7 +104,7 @@ function choose(way: Way): void {
   switch (way) {
     case "record":
       return changeWay(
-        ["weather.pattern"],
+        ["weather.pattern", "weather.monthlyNormals"],
         ofRecord.map((path) => [path, path === "weather.record" ? "" : undefined] as const),
         "take the weather from a record",
       );

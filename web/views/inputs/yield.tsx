@@ -10,13 +10,13 @@ import { defaultsByPath, understood } from "../../worker/client.ts";
 import { YieldCaution } from "./caution.tsx";
 import { Fields, More, Section } from "./section.tsx";
 
+const ownKeys = ["slope", "threshold", "cap", "unit", "testWeight", "source"].map((key) => `yield.${key}`);
+
 export function YieldSection() {
   const name = written("crop.name");
   const crop = typeof name === "string" ? cropNamed(name)?.name : undefined;
   const lines = cropLines.find((one) => one.crop === crop);
-  const own = ["slope", "threshold", "cap", "unit", "testWeight", "source"].some(
-    (key) => written(`yield.${key}`) !== undefined,
-  );
+  const own = ownKeys.some((path) => written(path) !== undefined);
   return (
     <Section id="yield">
       <p class="aside">
@@ -28,49 +28,58 @@ export function YieldSection() {
       ) : (
         <Published lines={lines} />
       )}
-      <More title="Numbers of your own" open={own || lines === undefined}>
-        <ProblemNote id="inputs-slope-wrong" problems={placeAt("yield.slope").problems} />
-        <Fields>
-          <QuantityField
-            path="yield.slope.low"
-            label="Slope, low end"
-            kind="yieldPerWater"
-            hint="All three: 3 bu/ac/in or 7 kg/ha/mm"
-            otherwise={publishedSlope(0)}
-          />
-          <QuantityField
-            path="yield.slope.middle"
-            label="Slope, middle"
-            kind="yieldPerWater"
-            otherwise={publishedSlope(1)}
-          />
-          <QuantityField
-            path="yield.slope.high"
-            label="Slope, high end"
-            kind="yieldPerWater"
-            otherwise={publishedSlope(2)}
-          />
-          <QuantityField
-            path="yield.threshold"
-            label="Threshold"
-            kind="rain"
-            hint="Water use below which there is no grain"
-          />
-          <QuantityField
-            path="yield.cap"
-            label="Yield at most"
-            kind="yieldPerArea"
-            hint="90 bu/ac or 5600 kg/ha"
-          />
-          <Choice
-            path="yield.unit"
-            label="Counted in"
-            choices={["bu/ac", "lb/ac"]}
-            none="as the crop usually is"
-          />
-          <QuantityField path="yield.testWeight" label="Mass of a bushel" kind="testWeight" hint="56 lb/bu" />
-          <TextField path="yield.source" label="Where it comes from" hint="Place, years, trial" />
-        </Fields>
+      <More title="Numbers of your own" paths={ownKeys} open={own || lines === undefined}>
+        {() => (
+          <>
+            <ProblemNote id="inputs-slope-wrong" problems={placeAt("yield.slope").problems} />
+            <Fields>
+              <QuantityField
+                path="yield.slope.low"
+                label="Slope, low end"
+                kind="yieldPerWater"
+                hint="All three: 3 bu/ac/in or 7 kg/ha/mm"
+                otherwise={publishedSlope(0)}
+              />
+              <QuantityField
+                path="yield.slope.middle"
+                label="Slope, middle"
+                kind="yieldPerWater"
+                otherwise={publishedSlope(1)}
+              />
+              <QuantityField
+                path="yield.slope.high"
+                label="Slope, high end"
+                kind="yieldPerWater"
+                otherwise={publishedSlope(2)}
+              />
+              <QuantityField
+                path="yield.threshold"
+                label="Threshold"
+                kind="rain"
+                hint="Water use below which there is no grain"
+              />
+              <QuantityField
+                path="yield.cap"
+                label="Yield at most"
+                kind="yieldPerArea"
+                hint="90 bu/ac or 5600 kg/ha"
+              />
+              <Choice
+                path="yield.unit"
+                label="Counted in"
+                choices={["bu/ac", "lb/ac"]}
+                none="as the crop usually is"
+              />
+              <QuantityField
+                path="yield.testWeight"
+                label="Mass of a bushel"
+                kind="testWeight"
+                hint="56 lb/bu"
+              />
+              <TextField path="yield.source" label="Where it comes from" hint="Place, years, trial" />
+            </Fields>
+          </>
+        )}
       </More>
       {(own || lines === undefined) && <InUse />}
       <YieldCaution />

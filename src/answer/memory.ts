@@ -1,15 +1,20 @@
 import type { CropCourse } from "../crop/course.ts";
 import type { Case } from "../scenario/scenario.ts";
+import { drawDays, serves, type GeneratorDraws } from "../weather/generatorDraws.ts";
 import type { DailyWeather, WeatherRecord } from "../weather/record.ts";
 
 /**
- * What is worth keeping from one answer to the next while only the soil is changed: weather with its reference ET, and
- * the crop's course in each year. The caller owns it; answers are the same with a new one.
+ * What is worth keeping from one answer to the next: while only the soil is changed, weather with its reference ET and the
+ * crop's course in each year; while the normals are changed, what generated days draw whatever the normals are. The caller
+ * owns it; answers are the same with a new one.
  */
 export interface Memory {
   weather: KnownWeather | null;
   /** Courses by sowing index, on a shelf for each crop and length of fallow. All belong to `weather`. */
   shelves: Map<string, CourseShelf>;
+  draws: GeneratorDraws | null;
+  /** Generated years before their reference ET. */
+  generated: { readonly key: string; readonly record: WeatherRecord } | null;
 }
 
 export interface KnownWeather {
@@ -23,7 +28,7 @@ export interface KnownWeather {
 export type CourseShelf = Map<number, CropCourse>;
 
 export function newMemory(): Memory {
-  return { weather: null, shelves: new Map() };
+  return { weather: null, shelves: new Map(), draws: null, generated: null };
 }
 
 /** The weather remembered, or worked out and remembered; other weather makes the courses void. */
@@ -41,6 +46,18 @@ export function recallWeather(
   return weather;
 }
 
+/** The generated years remembered, or generated and remembered. */
+export function recallGenerated(memory: Memory, key: string, generate: () => WeatherRecord): WeatherRecord {
+  if (memory.generated?.key !== key) memory.generated = { key, record: generate() };
+  return memory.generated.record;
+}
+
+/** Draws for at least so many days, remembered or made and remembered. */
+export function recallDraws(memory: Memory, seed: number, days: number): GeneratorDraws {
+  if (!serves(memory.draws, seed, days)) memory.draws = drawDays(seed, days);
+  return memory.draws;
+}
+
 /** The shelf of each case; those of no case any more are cleared away. */
 export function recallShelves(memory: Memory, cases: readonly Case[]): CourseShelf[] {
   const kept = new Map<string, CourseShelf>();
@@ -56,7 +73,8 @@ export function recallShelves(memory: Memory, cases: readonly Case[]): CourseShe
 
 /** Whether two readings hold the same, number for number. */
 function sameRecord(a: WeatherRecord | null, b: WeatherRecord | null): boolean {
-  if (a === null || b === null) return a === b;
+  if (a === b) return true;
+  if (a === null || b === null) return false;
   return (Object.keys(a) as (keyof WeatherRecord)[]).every((key) => {
     const [left, right] = [a[key], b[key]];
     if (left instanceof Float64Array && right instanceof Float64Array) return sameNumbers(left, right);

@@ -2,12 +2,20 @@ import { longestSeasonDays, seasonClock } from "../crop/stages.ts";
 import { InputError } from "../problem.ts";
 import type { Case, EnsemblePlan, Scenario, WeatherPlan } from "../scenario/scenario.ts";
 import { sayMonthDay } from "../quantity/dates.ts";
-import { dayInYear, dayOfMonth, dayOfYear, isoDate, monthOf, yearOf } from "../weather/calendar.ts";
+import {
+  dayInYear,
+  dayNumber,
+  dayOfMonth,
+  dayOfYear,
+  isoDate,
+  monthOf,
+  yearOf,
+} from "../weather/calendar.ts";
 import { toDailyWeather } from "../weather/dailyWeather.ts";
-import { generateYears } from "../weather/generate.ts";
+import { daysOf, generateYears } from "../weather/generate.ts";
 import type { DailyWeather, MonthlyNormals, Site, WeatherRecord } from "../weather/record.ts";
 import { scaleToTotals, type SeasonWindow } from "../weather/scaleRain.ts";
-import { newMemory, recallWeather, type Memory } from "./memory.ts";
+import { newMemory, recallDraws, recallGenerated, recallWeather, type Memory } from "./memory.ts";
 import { medianOf } from "./quantiles.ts";
 
 /** The weather of all runs, and the years in it that a run can be sown in. */
@@ -90,7 +98,7 @@ function weatherOf(
     return recallWeather(memory, key, source.record, () => toDailyWeather(source.record, site, how));
   }
   return recallWeather(memory, key, null, () =>
-    toDailyWeather(generated(source.normals, site, cases, ensemble), site, how),
+    toDailyWeather(generatedYears(plan, source.normals, site, cases, ensemble, memory), site, how),
   );
 }
 
@@ -113,18 +121,39 @@ function weatherKey(
   return JSON.stringify([source.kind, source.normals, referenceEt, site, generating]);
 }
 
-function generated(
+/** Years generated for all runs, without reference ET yet, which takes most of the time. */
+export function generatedYears(
+  plan: WeatherPlan,
   normals: MonthlyNormals,
   site: Site,
   cases: readonly Case[],
-  { years, seed }: EnsemblePlan,
+  ensemble: EnsemblePlan,
+  memory: Memory,
 ): WeatherRecord {
   const before = yearsBeforeSowing(cases);
-  return generateYears(normals, site, {
-    years: before + years + yearsAfterSowing,
-    firstYear: firstGeneratedYear - before,
-    seed,
-  });
+  const { years, seed } = ensemble;
+  const span = { years: before + years + yearsAfterSowing, firstYear: firstGeneratedYear - before, seed };
+  return recallGenerated(memory, weatherKey(plan, site, cases, ensemble), () =>
+    generateYears(normals, site, span, recallDraws(memory, seed, daysOf(span))),
+  );
+}
+
+/** Of generated years those that one run needs: from its fallow to maturity. */
+export function yearsOfRun(record: WeatherRecord, cases: readonly Case[], run: number): WeatherRecord {
+  const firstYear = yearOf(record.firstDay) + run;
+  const end = firstYear + yearsBeforeSowing(cases) + 1 + yearsAfterSowing;
+  const from = dayNumber(firstYear, 1, 1) - record.firstDay;
+  const to = Math.min(record.days, dayNumber(end, 1, 1) - record.firstDay);
+  const cut = (values: Float64Array): Float64Array => values.subarray(from, to);
+  const { rainMm, tMaxC, tMinC } = record;
+  return {
+    ...record,
+    firstDay: record.firstDay + from,
+    days: to - from,
+    rainMm: cut(rainMm),
+    tMaxC: tMaxC && cut(tMaxC),
+    tMinC: tMinC && cut(tMinC),
+  };
 }
 
 /** From sowing of the first case to the day it is usually mature. */

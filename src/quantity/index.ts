@@ -3,5 +3,5 @@ export { kinds, type QuantityKind, type Units } from "./kinds.ts";
 export { tryLatitude } from "./latitude.ts";
 export { tryRainTotals } from "./rainTotals.ts";
 export { tryMoney, type Money, type MoneyFor } from "./money.ts";
-export { loadUnits, readQuantity, tryQuantity, type ReadingContext } from "./readQuantity.ts";
+export { loadUnits, readQuantity, tryQuantity, withUnits, type ReadingContext } from "./readQuantity.ts";
 export { inUnits, sayBoth, sayNumber, sayQuantity, sayYield, shownAs } from "./sayQuantity.ts";

@@ -224,6 +224,24 @@ export const kinds = {
     { unit: "lb/bu", perInside: 1 / kgPerPound, decimals: 1 },
     { unit: "kg/bu", perInside: 1, decimals: 2 },
   ),
+  /** A soil sample on the scale, g. */
+  sampleMass: kind(
+    'a weight such as "512 g"',
+    "write the unit as g, kg, oz or lb",
+    "g",
+    "g",
+    { unit: "g", perInside: 1, decimals: 1 },
+    { unit: "g", perInside: 1, decimals: 1 },
+  ),
+  /** Of a soil core, cm3. */
+  sampleVolume: kind(
+    'a volume such as "318 cm^3" or "19.4 in^3"',
+    "write the unit as cm^3 or in^3",
+    "cm^3",
+    "cm^3",
+    { unit: "cm^3", perInside: 1, decimals: 1 },
+    { unit: "cm^3", perInside: 1, decimals: 1 },
+  ),
 } satisfies Record<string, Kind>;
 
 export type QuantityKind = keyof typeof kinds;

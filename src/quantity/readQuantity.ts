@@ -1,6 +1,7 @@
 import { InputError, quoteFound, type Problem } from "../problem.ts";
 import { kinds, type QuantityKind } from "./kinds.ts";
 import { splitNumber } from "./numberText.ts";
+import { convertByTable } from "./unitTable.ts";
 import { exactAcre, spellUnit } from "./unitText.ts";
 
 /** What a text alone cannot tell. */
@@ -13,16 +14,36 @@ type Convert = (value: number, unit: string, inside: string) => number;
 
 let convert: Convert | null = null;
 
-/** Fetches the library of units. Once, before the first `readQuantity`: it is large, and start-up should not wait for it. */
-export async function loadUnits(): Promise<void> {
-  if (convert !== null) return;
+/** The library of units with what it lacks. Large, and slow to start: units of the trade are read without it, see unitTable.ts. */
+export async function unitLibrary() {
   const { create, createUnitDependencies, unitDependencies } = await import("mathjs");
   if (createUnitDependencies === undefined || unitDependencies === undefined)
     throw new Error("mathjs has no units");
   const { createUnit, unit } = create({ createUnitDependencies, unitDependencies }, {});
   // The library's acre is rounded to 4046.86 m2, which would show in the fifth figure of a yield.
   createUnit(exactAcre, "43560 ft^2");
+  return { unit };
+}
+
+/** Fetches the library of units, once: before `readQuantity`, unless that is done within `withUnits`. */
+export async function loadUnits(): Promise<void> {
+  if (convert !== null) return;
+  const { unit } = await unitLibrary();
   convert = (value, from, inside) => unit(value, from).toNumber(inside);
+}
+
+/** A unit was met that only the library knows of, or knows not to be one. */
+class LibraryWanted extends Error {}
+
+/** Reads; where that meets a unit that the library is needed for, fetches it and reads anew. */
+export async function withUnits<T>(read: () => T): Promise<T> {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof LibraryWanted)) throw error;
+  }
+  await loadUnits();
+  return read();
 }
 
 /**
@@ -138,10 +159,17 @@ function within(value: number, bare: string, inside: string): number {
 }
 
 function byDimension(value: number, unit: string, inside: string): number | null {
-  if (convert === null) throw new Error("loadUnits() has not been awaited");
+  const number = convertByTable(value, unit, inside);
+  if (number !== undefined) return number === null ? null : tidy(number);
+  if (convert === null) throw new LibraryWanted(`loadUnits() has not been awaited, to read "${unit}"`);
   try {
-    return Number(convert(value, unit, inside).toPrecision(13)); // 1.42 g/cm^3 is 1420, not 1419.9999999999998
+    return tidy(convert(value, unit, inside));
   } catch {
     return null; // an unknown unit or another dimension; the caller says so in the words of the trade
   }
+}
+
+/** 1.42 g/cm^3 is 1420, not 1419.9999999999998. */
+function tidy(value: number): number {
+  return Number(value.toPrecision(13));
 }

@@ -2,7 +2,7 @@
 export const exactAcre = "exactAcre";
 
 /** Spellings of the trade, turned into what mathjs knows. */
-const spellings: Readonly<Record<string, string>> = {
+export const spellings: Readonly<Record<string, string>> = {
   inch: "in",
   inches: "in",
   ins: "in",
@@ -69,6 +69,7 @@ export function spellUnit(text: string): string {
     .replaceAll("\u00b3", "^3")
     .replaceAll("\u207b\u00b9", "^-1")
     .replaceAll("\u207b", "^-")
+    .replaceAll("^-^", "^-")
     .replace(/[\u00b5\u03bc]/g, "u")
     .replace(/[\u00b7\u00d7*]/g, " ")
     .replace(/(?:\u00b0|\bdeg(?:rees?)?)\s*(?=[cf]\b)/gi, "")

@@ -24,7 +24,9 @@ export function airOf(record: WeatherRecord, normals: MonthlyAir | null): Air | 
 }
 
 function meanOf(tMaxC: Float64Array, tMinC: Float64Array): Float64Array {
-  return tMaxC.map((high, day) => (high + tMinC[day]!) / 2);
+  const means = new Float64Array(tMaxC.length);
+  for (let day = 0; day < means.length; day++) means[day] = (tMaxC[day]! + tMinC[day]!) / 2;
+  return means;
 }
 
 export function temperaturesInWords(air: Air): string {

@@ -37,7 +37,8 @@ export function toDailyWeather(
 
   const raMj = extraterrestrialByDay(record, site);
   const vapour = vapourRule(record, air.tMaxC, air.tMinC, () => isDryClimate(record, air, raMj));
-  const et = own ? asGiven(own) : etMethods[method]({ record, air, raMj, vapour, site });
+  const wind2mMPerS = windOrUsual(record);
+  const et = own ? asGiven(own) : etMethods[method]({ record, air, raMj, vapour, wind2mMPerS, site });
   return finite({
     firstDay: record.firstDay,
     days: record.days,
@@ -47,7 +48,7 @@ export function toDailyWeather(
     tMeanC: air.tMeanC,
     et0Mm: et.et0Mm,
     rhMinPercent: lowestHumidity(record, vapour, air.tMaxC),
-    wind2mMPerS: windOrUsual(record),
+    wind2mMPerS,
     hasTemperature: true,
     referenceEt: et.words,
     notes: [
@@ -117,9 +118,10 @@ const noTemperatures = {
 function finite(weather: DailyWeather): DailyWeather {
   for (const [name, series] of Object.entries(weather)) {
     if (!(series instanceof Float64Array)) continue;
-    const bad = series.findIndex((value) => !Number.isFinite(value));
-    if (bad >= 0)
-      throw new Error(`weather series ${name} has no number on ${isoDate(weather.firstDay + bad)}`);
+    for (let day = 0; day < series.length; day++) {
+      if (!Number.isFinite(series[day]))
+        throw new Error(`weather series ${name} has no number on ${isoDate(weather.firstDay + day)}`);
+    }
   }
   return weather;
 }

@@ -2,9 +2,10 @@ import generator from "../../data-reference/rain-generator.json" with { type: "j
 import { stream } from "../randomness.ts";
 import { dayNumber, daysInMonth, isLeapYear } from "./calendar.ts";
 import { checkNormals, yearCourse } from "./normals.ts";
+import { drawDays, serves, type GeneratorDraws } from "./generatorDraws.ts";
 import { isWet, usualRainPerWetDayMm, wetChances, wetDayAmounts, type WetDayAmounts } from "./rainChain.ts";
 import { emptyRecord, type MonthlyNormals, type Site, type WeatherRecord } from "./record.ts";
-import { residualWalk, temperatureSpreadC } from "./temperatureResiduals.ts";
+import { temperatureSpreadC } from "./temperatureResiduals.ts";
 
 export interface GeneratePlan {
   /** 1 or more; the first years are the same however many are asked. */
@@ -21,40 +22,46 @@ export interface GeneratePlan {
  * Where a draw puts the lowest above the highest the two change places. Monthly means come back over many years;
  * totals of years vary less than measured ones, as with every such chain.
  *
+ * @param drawn draws kept from before (see generatorDraws.ts): saves time, changes nothing; others are made anew
  * @throws InputError on normals that cannot be (see checkNormals)
  */
-export function generateYears(normals: MonthlyNormals, site: Site, plan: GeneratePlan): WeatherRecord {
+export function generateYears(
+  normals: MonthlyNormals,
+  site: Site,
+  plan: GeneratePlan,
+  drawn: GeneratorDraws | null = null,
+): WeatherRecord {
   checkNormals(normals);
   const months = rainMonths(normals);
   const firstDay = dayNumber(plan.firstYear, 1, 1);
-  const days = dayNumber(plan.firstYear + plan.years, 1, 1) - firstDay;
+  const days = daysOf(plan);
   const rainMm = new Float64Array(days);
   const tMaxC = new Float64Array(days);
   const tMinC = new Float64Array(days);
 
-  const occurrence = stream(plan.seed, "wet days");
+  const draws = serves(drawn, plan.seed, days) ? drawn : drawDays(plan.seed, days);
   const amounts = stream(plan.seed, "rain amounts");
-  const residuals = residualWalk(stream(plan.seed, "temperature"));
-  const courses = { tMax: yearCourse(normals.tMaxC), tMin: yearCourse(normals.tMinC) };
-  const cooler = generator.wetDays;
+  const highs = yearCourse(normals.tMaxC);
+  const lows = yearCourse(normals.tMinC);
+  const { tMaxCoolerC, tMinCoolerC } = generator.wetDays;
 
-  let wet = occurrence.uniform() < months[0]!.wetShare;
+  let wet = draws.wetBefore < months[0]!.wetShare;
   let day = 0;
   for (let year = plan.firstYear; year < plan.firstYear + plan.years; year++) {
     const kind = isLeapYear(year) ? "leap" : "ordinary";
+    const [high, low] = [highs[kind], lows[kind]];
+    const lengths = monthLengths[kind];
     let ofYear = 0;
-    for (const [index, month] of months.entries()) {
-      for (let left = daysInMonth(year, index + 1); left > 0; left--, day++, ofYear++) {
-        wet = isWet(wet, month.chances, occurrence);
-        if (wet) rainMm[day] = amounts.gamma(month.amounts.shape, month.amounts.scaleMm);
-        const coolness = wet ? 1 - month.wetShare : -month.wetShare; // mean 0 over the month
-        const away = residuals();
-        const high =
-          courses.tMax[kind][ofYear]! - cooler.tMaxCoolerC * coolness + month.spreadMaxC * away.tMax;
-        const low =
-          courses.tMin[kind][ofYear]! - cooler.tMinCoolerC * coolness + month.spreadMinC * away.tMin;
-        tMaxC[day] = Math.max(high, low);
-        tMinC[day] = Math.min(high, low);
+    for (let m = 0; m < 12; m++) {
+      const { wetShare, chances, amounts: usual, spreadMaxC, spreadMinC } = months[m]!;
+      for (const end = ofYear + lengths[m]!; ofYear < end; ofYear++, day++) {
+        wet = isWet(wet, chances, draws.wet[day]!);
+        if (wet) rainMm[day] = amounts.gamma(usual.shape, usual.scaleMm);
+        const coolness = wet ? 1 - wetShare : -wetShare; // mean 0 over the month
+        const highC = high[ofYear]! - tMaxCoolerC * coolness + spreadMaxC * draws.tMax[day]!;
+        const lowC = low[ofYear]! - tMinCoolerC * coolness + spreadMinC * draws.tMin[day]!;
+        tMaxC[day] = Math.max(highC, lowC);
+        tMinC[day] = Math.min(highC, lowC);
       }
     }
   }
@@ -66,6 +73,16 @@ export function generateYears(normals: MonthlyNormals, site: Site, plan: Generat
     notes: notesOf(normals, plan),
   };
 }
+
+/** Days of all the years of a plan. */
+export function daysOf({ firstYear, years }: Pick<GeneratePlan, "firstYear" | "years">): number {
+  return dayNumber(firstYear + years, 1, 1) - dayNumber(firstYear, 1, 1);
+}
+
+const monthLengths = {
+  ordinary: Array.from({ length: 12 }, (_, month) => daysInMonth(2001, month + 1)),
+  leap: Array.from({ length: 12 }, (_, month) => daysInMonth(2004, month + 1)),
+};
 
 /** Wet days of each month where the normals do not say: rain over the usual rain of a wet day, at most 0.9 of the days. */
 export function assumedWetDays(normals: MonthlyNormals): number[] {

@@ -71,26 +71,48 @@ export function overDays(
 
 function courseOf(monthly: readonly number[], likeYear: number): Float64Array {
   const lengths = monthly.map((_, month) => daysInMonth(likeYear, month + 1));
+  const places = placesOf(lengths);
   const nodes = Float64Array.from(monthly);
+  const values = new Float64Array(places.node.length);
   // Each pass leaves at most three eighths of the misfit: months that alternate shrink most, to 5/8.
   for (let pass = 0; pass < 80; pass++) {
-    const means = monthMeans(throughNodes(nodes, lengths), lengths);
-    for (let month = 0; month < 12; month++) nodes[month]! += monthly[month]! - means[month]!;
+    throughNodes(nodes, places, values);
+    if (!moveNodes(nodes, monthly, values, lengths)) return values;
   }
-  return throughNodes(nodes, lengths);
+  return throughNodes(nodes, places, values);
 }
 
-function throughNodes(nodes: Float64Array, lengths: readonly number[]): Float64Array {
-  const values: number[] = [];
+/** Where each day of the year stands among the mid-month nodes: which node lies before it, and how far on it is, 0 to 1. */
+interface Places {
+  readonly node: Uint8Array;
+  readonly past: Float64Array;
+}
+
+function placesOf(lengths: readonly number[]): Places {
+  const [node, past]: [number[], number[]] = [[], []];
   for (const [month, length] of lengths.entries()) {
     for (let day = 0; day < length; day++) {
       const at = month + (day + 0.5) / length - 0.5; // node k stands in the middle of month k
       const from = Math.floor(at);
-      const node = (offset: number) => nodes[(from + offset + 12) % 12]!;
-      values.push(cubic(at - from, node(-1), node(0), node(1), node(2)));
+      node.push((from + 12) % 12);
+      past.push(at - from);
     }
   }
-  return Float64Array.from(values);
+  return { node: Uint8Array.from(node), past: Float64Array.from(past) };
+}
+
+function throughNodes(nodes: Float64Array, { node, past }: Places, values: Float64Array): Float64Array {
+  for (let day = 0; day < values.length; day++) {
+    const n = node[day]!;
+    values[day] = cubic(
+      past[day]!,
+      nodes[(n + 11) % 12]!,
+      nodes[n]!,
+      nodes[(n + 1) % 12]!,
+      nodes[(n + 2) % 12]!,
+    );
+  }
+  return values;
 }
 
 /** Catmull and Rom's cubic between b (u = 0) and c (u = 1). */
@@ -98,10 +120,21 @@ function cubic(u: number, a: number, b: number, c: number, d: number): number {
   return b + (u / 2) * (c - a + u * (2 * a - 5 * b + 4 * c - d + u * (3 * (b - c) + d - a)));
 }
 
-function monthMeans(values: Float64Array, lengths: readonly number[]): number[] {
-  let start = 0;
-  return lengths.map((length) => {
-    const month = values.subarray(start, (start += length));
-    return month.reduce((sum, value) => sum + value, 0) / length;
-  });
+/** Moves each node by its month's misfit; false where none moved, so that no further pass would change anything. */
+function moveNodes(
+  nodes: Float64Array,
+  monthly: readonly number[],
+  values: Float64Array,
+  lengths: readonly number[],
+): boolean {
+  let moved = false;
+  let day = 0;
+  for (let month = 0; month < 12; month++) {
+    let sum = 0;
+    for (const end = day + lengths[month]!; day < end; day++) sum += values[day]!;
+    const before = nodes[month]!;
+    nodes[month] = before + (monthly[month]! - sum / lengths[month]!);
+    if (nodes[month] !== before) moved = true;
+  }
+  return moved;
 }

@@ -1,5 +1,4 @@
 import generator from "../../data-reference/rain-generator.json" with { type: "json" };
-import type { Draws } from "../randomness.ts";
 
 /**
  * Wet and dry days as a chain of two states with gamma amounts: the short method for places of which only
@@ -23,9 +22,9 @@ export function wetChances(wetShare: number): WetChances {
   return { afterDry, afterWet: 0.25 + afterDry };
 }
 
-/** Whether today is wet. */
-export function isWet(wetYesterday: boolean, chances: WetChances, draws: Draws): boolean {
-  return draws.uniform() < (wetYesterday ? chances.afterWet : chances.afterDry);
+/** Whether today is wet. @param drawn evenly from 0 to 1 */
+export function isWet(wetYesterday: boolean, chances: WetChances, drawn: number): boolean {
+  return drawn < (wetYesterday ? chances.afterWet : chances.afterDry);
 }
 
 export interface WetDayAmounts {

@@ -14,7 +14,7 @@ import type { Site, WeatherRecord } from "./record.ts";
 import { penmanMonteithMm } from "./referenceEt.ts";
 import { extraterrestrialMj } from "./sun.ts";
 import type { VapourRule } from "./vapour.ts";
-import { usualWindMPerS, windOrUsual } from "./wind.ts";
+import { usualWindMPerS } from "./wind.ts";
 
 export type EtMethod = "penman-monteith" | "hargreaves";
 
@@ -34,6 +34,7 @@ export interface EtInput {
   /** Radiation above the atmosphere by day, see `extraterrestrialByDay`. */
   readonly raMj: Float64Array;
   readonly vapour: VapourRule;
+  readonly wind2mMPerS: Float64Array;
   readonly site: Site;
 }
 
@@ -42,19 +43,19 @@ export const etMethods: Record<EtMethod, (input: EtInput) => Et> = {
   hargreaves: byHargreaves,
 };
 
-function byPenmanMonteith({ record, air, raMj, vapour, site }: EtInput): Et {
+function byPenmanMonteith({ record, air, raMj, vapour, wind2mMPerS, site }: EtInput): Et {
   const gamma = psychrometricKPaPerC(airPressureKPa(site.elevationM));
-  const wind = windOrUsual(record);
   const perRootRange = solarPerRootRange[site.setting];
   const et0Mm = new Float64Array(record.days);
   for (let day = 0; day < record.days; day++) {
-    const [tMaxC, tMinC] = [air.tMaxC[day]!, air.tMinC[day]!];
+    const tMaxC = air.tMaxC[day]!;
+    const tMinC = air.tMinC[day]!;
     const ra = raMj[day]!;
     const clear = clearSkyMj(ra, site.elevationM);
     const solar =
       record.solarMjPerM2?.[day] ??
       solarFromTemperaturesMj({ tMaxC, tMinC, extraterrestrialMj: ra, clearSkyMj: clear, perRootRange });
-    const vapourKPa = vapour.kPa(day);
+    const vapourKPa = vapour.kPaByDay[day]!;
     et0Mm[day] = penmanMonteithMm({
       tMaxC,
       tMinC,
@@ -62,7 +63,7 @@ function byPenmanMonteith({ record, air, raMj, vapour, site }: EtInput): Et {
       vapourKPa,
       netRadiationMj: netShortwaveMj(solar) - netLongwaveMj(tMaxC, tMinC, vapourKPa, solar, clear), // eq. 40
       soilHeatMj: 0, // eq. 42
-      wind2mMPerS: wind[day]!,
+      wind2mMPerS: wind2mMPerS[day]!,
       psychrometricKPaPerC: gamma,
     });
   }

@@ -39,8 +39,10 @@ export function residualWalk(draws: Draws): () => Residuals {
   let tMax = draws.normal();
   let tMin = together * tMax + Math.sqrt(1 - together * together) * draws.normal();
   return () => {
-    const [yesterdayMax, yesterdayMin] = [tMax, tMin];
-    const [e1, e2] = [draws.normal(), draws.normal()];
+    const yesterdayMax = tMax;
+    const yesterdayMin = tMin;
+    const e1 = draws.normal();
+    const e2 = draws.normal();
     tMax = a[0] * yesterdayMax + a[1] * yesterdayMin + b[0] * e1;
     tMin = a[2] * yesterdayMax + a[3] * yesterdayMin + b[2] * e1 + b[3] * e2;
     return { tMax, tMin };

@@ -129,7 +129,7 @@ function drawnChain(afterDry: number, afterWet: number): number[] {
   const chain = stream(11, "chain");
   let wet = false;
   return Array.from({ length: draws }, () => {
-    wet = isWet(wet, { afterDry, afterWet }, chain);
+    wet = isWet(wet, { afterDry, afterWet }, chain.uniform());
     return wet ? 1 : 0;
   });
 }

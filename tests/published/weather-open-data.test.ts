@@ -9,7 +9,7 @@ import { describe, expect, test } from "vitest";
 import { airPressureKPa } from "../../src/weather/atmosphere.ts";
 import { dayNumber } from "../../src/weather/calendar.ts";
 import { toDailyWeather } from "../../src/weather/dailyWeather.ts";
-import type { Site, WeatherRecord } from "../../src/weather/record.ts";
+import { emptyRecord, type Site, type WeatherRecord } from "../../src/weather/record.ts";
 import { windAt2mMPerS } from "../../src/weather/wind.ts";
 
 const folder = "../shared/data";
@@ -198,20 +198,6 @@ function rowsOf(path: string): Record<string, string>[] {
 
 function recordOf(firstDate: string, days: number): WeatherRecord {
   const [year, month, day] = firstDate.split("-").map(Number);
-  return {
-    firstDay: dayNumber(year!, month!, day!),
-    days,
-    rainMm: new Float64Array(days),
-    tMaxC: null,
-    tMinC: null,
-    solarMjPerM2: null,
-    rhMaxPercent: null,
-    rhMinPercent: null,
-    rhMeanPercent: null,
-    dewPointC: null,
-    wind2mMPerS: null,
-    referenceEtMm: null,
-    station: { id: "", name: "", format: "", latitudeDeg: null, elevationM: null },
-    notes: [],
-  };
+  const station = { id: "", name: "", format: "", latitudeDeg: null, elevationM: null };
+  return emptyRecord(dayNumber(year!, month!, day!), days, station);
 }

@@ -52,6 +52,25 @@ describe("a memory changes no answer", () => {
   test.each(scenarios)("%s", (_, scenario) => {
     expect(answerWith(memory, scenario)).toEqual(comparisonOf(runEnsemble(scenario), "us"));
   });
+  test("nor, bit for bit, the weather generated anew for other normals, more years, another seed", () => {
+    const here = newMemory();
+    const { source } = someScenario().weather;
+    if (source.kind !== "normals") throw new Error("these years are generated");
+    for (const [times, years, seed] of [
+      [1, 8, 1],
+      [1.3, 8, 1],
+      [0.6, 20, 1],
+      [0.6, 5, 1],
+      [1.1, 5, 2],
+    ] as const) {
+      const normals = { ...source.normals, rainMm: source.normals.rainMm.map((mm) => mm * times) };
+      const asked = someScenario({
+        weather: { ...someScenario().weather, source: { kind: "normals", normals } },
+        ensemble: { ...someScenario().ensemble, years, seed },
+      });
+      expect(prepare(asked, here).weatherYears).toEqual(prepare(asked).weatherYears);
+    }
+  });
   test("and it keeps the weather of the same record", () => {
     const here = newMemory();
     const before = prepare(onRecord(4), here).weatherYears.weather;

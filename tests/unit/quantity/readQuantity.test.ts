@@ -32,6 +32,7 @@ const passes: readonly (readonly [QuantityKind, string | number, number])[] = [
   ["density", "1.42 Mg/m3", 1420],
   ["density", "1420 kg/m3", 1420],
   ["density", "1420 kg m-3", 1420],
+  ["density", "1420 kg\u00b7m\u207b\u00b3", 1420],
   ["density", 1.42, 1420],
   ["temperature", "50 F", 10],
   ["temperature", "50 \u00b0F", 10],

@@ -27,7 +27,12 @@ export function cautionsFor(answer: Answer, scenario: Scenario): string[] {
     "Yield follows a published straight line against water use, from another place and other years; rain at the right time can be worth far more or far less than the season's average.",
     "One-dimensional: no water, roots or nutrients move sideways. Pests, disease, hail, frost, lodging and nutrients are left out.",
     "An estimate to think with, not a basis for insurance or credit; ask a licensed local adviser where local rules want one.",
-    ...(subsoil.sendsToTheField
+    ...(scenario.money === null
+      ? []
+      : [
+          "Money leaves out tax, labour not written down, risk and what the money could earn elsewhere; prices are as stated, not a forecast.",
+        ]),
+    ...(subsoil.sendsToTheField || answer.evidence !== null
       ? [
           "Before digging or coring have buried lines located; a pit wall can fall in, so follow the local excavation rules.",
         ]

@@ -1,5 +1,5 @@
 import { InputError } from "../problem.ts";
-import { middleTotalIndex } from "./compare.ts";
+import { middleOf } from "./middleTotal.ts";
 import type { Ensemble, Preparation } from "./ensemble.ts";
 import { middleIndex } from "./quantiles.ts";
 
@@ -8,7 +8,7 @@ import { middleIndex } from "./quantiles.ts";
  * or, with one case only, in the water it used.
  */
 export function middleRun({ byRainTotal }: Ensemble): number {
-  const { cases } = byRainTotal[middleTotalIndex(byRainTotal.map(({ rainTotalMm }) => rainTotalMm))]!;
+  const { cases } = middleOf(byRainTotal);
   const [first, second] = cases;
   const used = first!.byRun.transpirationMm;
   return middleIndex(

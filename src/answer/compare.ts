@@ -10,6 +10,10 @@ import type {
   YieldSpread,
 } from "./comparison.ts";
 import type { CaseRuns, Ensemble, EnsembleAtRain } from "./ensemble.ts";
+import { middleOf } from "./middleTotal.ts";
+import { evidenceAnswer } from "../evidence/evidenceAnswer.ts";
+import { fieldAverage } from "./fieldAverage.ts";
+import { moneyOf, type MoneyOfPair } from "./money.ts";
 import { medianOf, spreadOf } from "./quantiles.ts";
 import { onlyRootsDiffer, rootsEndAt } from "./rootsOfCases.ts";
 import { unitDoubts } from "./unitDoubts.ts";
@@ -28,8 +32,11 @@ const tellingTranspirationMm = 0.5;
 export function comparisonOf(ensemble: Ensemble, units: Units): Comparison {
   const { scenario } = ensemble.preparation;
   const shown = shownYield(scenario.yieldLine.unit, units);
-  const byRainTotal = ensemble.byRainTotal.map((atRain) => answerAtRain(atRain, scenario.cases, shown));
-  const middle = byRainTotal[middleTotalIndex(byRainTotal.map(({ rainTotalMm }) => rainTotalMm))]!;
+  const money = scenario.money === null ? null : moneyOf(ensemble, scenario.money);
+  const byRainTotal = ensemble.byRainTotal.map((atRain, t) =>
+    answerAtRain(atRain, scenario.cases, shown, money?.byRainTotal[t]?.pairs ?? null),
+  );
+  const middle = middleOf(byRainTotal);
   const answer = {
     format: "rootfront-comparison/1" as const,
     scenario: scenario.name,
@@ -37,6 +44,10 @@ export function comparisonOf(ensemble: Ensemble, units: Units): Comparison {
     method: methodOf(ensemble, shown),
     ...middle,
     byRainTotal,
+    evidence: evidenceAnswer(ensemble),
+    fieldAverage:
+      scenario.rowPositions === null ? null : fieldAverage(ensemble, scenario.rowPositions, scenario.money),
+    money,
     defaults: scenario.defaults,
     notes: [
       ...new Set([...recordDoubts(scenario), ...scenario.notes, ...ensemble.preparation.weatherYears.notes]),
@@ -49,15 +60,12 @@ function recordDoubts({ weather: { source } }: Scenario): string[] {
   return source.kind === "record" ? unitDoubts(source.record) : [];
 }
 
-/** The total that stands for a sweep: the middle one by size, the lower of two. */
-export function middleTotalIndex(totals: readonly (number | null)[]): number {
-  const order = totals
-    .map((total, i) => ({ total: total ?? 0, i }))
-    .sort((a, b) => a.total - b.total || a.i - b.i);
-  return order[(order.length - 1) >> 1]?.i ?? 0;
-}
-
-function answerAtRain(atRain: EnsembleAtRain, plans: Scenario["cases"], shown: ShownYield): AnswerAtRain {
+function answerAtRain(
+  atRain: EnsembleAtRain,
+  plans: Scenario["cases"],
+  shown: ShownYield,
+  money: readonly MoneyOfPair[] | null,
+): AnswerAtRain {
   const [first, ...later] = atRain.cases;
   return {
     rainTotalMm: atRain.rainTotalMm,
@@ -68,6 +76,7 @@ function answerAtRain(atRain: EnsembleAtRain, plans: Scenario["cases"], shown: S
       to: to.name,
       onlyRootsDiffer: onlyRootsDiffer(plans[0], plans[p + 1]!),
       ...differenceAnswer(first!, to, atRain.pairs[p]!, shown),
+      ...(money === null ? {} : { chanceItPays: money[p]!.chanceItPays }),
     })),
   };
 }

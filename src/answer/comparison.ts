@@ -1,4 +1,7 @@
 import type { DefaultUsed } from "../scenario/scenario.ts";
+import type { EvidenceAnswer } from "../evidence/evidenceAnswer.ts";
+import type { FieldAverage } from "./fieldAverage.ts";
+import type { MoneyAnswer } from "./money.ts";
 import type { Spread } from "./quantiles.ts";
 import type { RootsEnd } from "./rootsOfCases.ts";
 import type { ShownYield } from "./yieldUnits.ts";
@@ -16,6 +19,12 @@ export interface Comparison {
   readonly differences: readonly DifferenceAnswer[];
   /** Every total asked, with its own cases and differences; one entry with null where none was. */
   readonly byRainTotal: readonly AnswerAtRain[];
+  /** What was measured in the field beside what water explains; null where nothing was. */
+  readonly evidence: EvidenceAnswer | null;
+  /** The field as its rows are; null where their positions are not told. */
+  readonly fieldAverage: FieldAverage | null;
+  /** Null where no price is told. */
+  readonly money: MoneyAnswer | null;
   readonly defaults: readonly DefaultUsed[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
@@ -100,4 +109,6 @@ export interface DifferenceAnswer {
   /** Share of the seasons with at least `method.matteredFromMm` of extra water used. */
   readonly shareOfSeasonsItMattered: number;
   readonly extraYield: YieldSpread;
+  /** Share of the runs in which it pays; only where money is told. */
+  readonly chanceItPays?: number;
 }

@@ -2,7 +2,10 @@ import type { Case, Scenario } from "../scenario/scenario.ts";
 import { sumOver } from "../season/ledger.ts";
 import type { SeasonTotals } from "../season/season.ts";
 import { dayNumber } from "../weather/calendar.ts";
+import { fitDig, reachOf, type DigFit } from "../evidence/digFit.ts";
+import { hinderBy } from "../evidence/hinderBy.ts";
 import { drawRuns, type RunDraws } from "./draws.ts";
+import { middleTotalIndex } from "./middleTotal.ts";
 import { newMemory, recallShelves, type CourseShelf, type Memory } from "./memory.ts";
 import {
   courseOf,
@@ -26,6 +29,8 @@ export interface Preparation {
   readonly drawsByRun: readonly RunDraws[];
   /** The totals run, mm; [null] = years as they are. */
   readonly rainTotalsMm: readonly (number | null)[];
+  /** What the dig tells of the soil; null where nothing was dug or nothing is fitted. */
+  readonly digFit: DigFit | null;
   /** Courses of each case's crop already worked out, by sowing index. */
   readonly shelfByCase: readonly CourseShelf[];
 }
@@ -87,15 +92,30 @@ const totalNames: readonly (keyof SeasonTotals)[] = [
 export function prepare(scenario: Scenario, memory: Memory = newMemory()): Preparation {
   const { ensemble, yieldLine, weather, cases } = scenario;
   const years = weatherYears(weather, scenario.site, cases, ensemble, memory);
+  const rainTotalsMm = weather.rainTotalsMm.length === 0 ? [null] : weather.rainTotalsMm;
+  const yearByRun = Array.from(
+    { length: ensemble.years },
+    (_, run) => years.sowingYears[run % years.sowingYears.length]!,
+  );
+  const drawsByRun = drawRuns(ensemble.years, ensemble, yieldLine);
+  const dig = scenario.evidence?.dig ?? null;
+  const digFit =
+    dig === null
+      ? null
+      : fitDig(dig, {
+          scenario,
+          weather: years.weather,
+          middleWeather: years.weatherByTotal[middleTotalIndex(rainTotalsMm)]!,
+          yearByRun,
+          drawsByRun,
+        });
   return {
     scenario,
     weatherYears: years,
-    yearByRun: Array.from(
-      { length: ensemble.years },
-      (_, run) => years.sowingYears[run % years.sowingYears.length]!,
-    ),
-    drawsByRun: drawRuns(ensemble.years, ensemble, yieldLine),
-    rainTotalsMm: weather.rainTotalsMm.length === 0 ? [null] : weather.rainTotalsMm,
+    yearByRun,
+    drawsByRun,
+    rainTotalsMm,
+    digFit,
     shelfByCase: recallShelves(memory, cases),
   };
 }
@@ -143,24 +163,32 @@ export function runInto(
 }
 
 /** One run's cases, cut and filled: the same for every rainfall total. */
-export function readyRun(
-  { scenario, weatherYears, yearByRun, drawsByRun, shelfByCase }: Preparation,
-  run: number,
-): ReadyCase[] {
+export function readyRun(preparation: Preparation, run: number): ReadyCase[] {
+  const { scenario, weatherYears, yearByRun, drawsByRun, shelfByCase } = preparation;
   const { sowingIndexByCase } = yearByRun[run]!;
   return scenario.cases.map((plan, c) => {
     const sowingIndex = sowingIndexByCase[c]!;
     const shelf = shelfByCase[c]!;
     const course = shelf.get(sowingIndex) ?? courseOf(plan, weatherYears.weather, sowingIndex);
     shelf.set(sowingIndex, course);
-    return readyCase(
+    const ready = readyCase(
       plan,
       drawsByRun[run]!,
       scenario.ensemble.deepBelowMm,
       course,
       sowingIndex - plan.fallowDays,
     );
+    hinderAsDug(preparation, c, run, ready);
+    return ready;
   });
+}
+
+/** Where a dig decides and can be met, its draw of this run takes the place of what density or penetrometer suggest. */
+function hinderAsDug({ scenario, digFit }: Preparation, c: number, run: number, { slices }: ReadyCase): void {
+  const fit = digFit?.cases[c] ?? null;
+  if (digFit === null || fit === null || scenario.evidence?.dig?.drives !== true) return;
+  if (reachOf(fit) !== "meets") return;
+  hinderBy(slices, scenario.cases[c]!.layers, digFit.fitted, fit.draws[run]!);
 }
 
 /** One run of every case at one of the rainfall totals. */

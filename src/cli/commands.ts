@@ -46,6 +46,15 @@ export const commands: readonly Command[] = [
       'rootfront compare --texture "silt loam" --rain "12..14 in" \\\n    --crop "grain sorghum" --deeper "2 in"',
   },
   {
+    name: "evidence",
+    summary: "what was dug, sampled, counted and harvested; how sure; how much of it can be water",
+    argument: "<file>",
+    argumentSays: "scenario file",
+    flags: [...results, "seed", "years", "rain", ...record],
+    load: () => import("./evidence.ts"),
+    example: "rootfront evidence my-field.json",
+  },
+  {
     name: "ledger",
     summary: "one run, day by day, as CSV: every flux, storage by layer, root front, stress, residual",
     argument: "<file>",
@@ -53,6 +62,15 @@ export const commands: readonly Command[] = [
     flags: [...results, "year", "run", "seed", "years", "rain", ...record],
     load: () => import("./ledger.ts"),
     example: "rootfront ledger my-field.json --year 2012 --out 2012.csv",
+  },
+  {
+    name: "report",
+    summary: "the answer as one web page to print, with soil, roots, sources and the scenario in it",
+    argument: "<file>",
+    argumentSays: "scenario file",
+    flags: [...results, "seed", "years", "rain", ...record],
+    load: () => import("./report.ts"),
+    example: "rootfront report my-field.json --out my-field.html",
   },
   {
     name: "weather",

@@ -11,8 +11,17 @@ import { bullets, wrap } from "../wrap.ts";
 /** How much of the defaults is told: each with its reason, or names and values only. */
 export type DefaultsTold = "each" | "short";
 
-/** The answer for people: plain words first, then tables, defaults, method and cautions, in 80 columns. */
-export function comparisonText(comparison: Comparison, units: Units, defaultsTold: DefaultsTold): string {
+/**
+ * The answer for people: plain words first, then tables, defaults, method and cautions, in 80 columns.
+ *
+ * @param more parts of a scenario that tells more, in lines: see `fieldParts`
+ */
+export function comparisonText(
+  comparison: Comparison,
+  units: Units,
+  defaultsTold: DefaultsTold,
+  more: readonly (readonly string[])[] = [],
+): string {
   const shown = shownIn(units);
   const lines = [
     ...firstLines(comparison, shown).flatMap((line) => wrap(line)),
@@ -21,6 +30,7 @@ export function comparisonText(comparison: Comparison, units: Units, defaultsTol
     "",
     ...caseLines(comparison, shown),
     ...(comparison.differences.length > 0 ? ["", ...differenceLines(comparison, shown)] : []),
+    ...more.flatMap((lines) => ["", ...lines]),
     ...(comparison.defaults.length > 0 ? ["", ...defaultLines(comparison, defaultsTold)] : []),
     "",
     "Method",

@@ -4,17 +4,22 @@ import { fixed, percent, type Shown } from "./shownUnits.ts";
 import { bullets } from "../wrap.ts";
 import { referenceEtSaid, sentence } from "./sentence.ts";
 
+/** How the answer came about, for a terminal. */
+export function methodLines(comparison: Comparison, shown: Shown): string[] {
+  return bullets(methodParagraphs(comparison, shown));
+}
+
 /** How the answer came about, a paragraph a subject. */
-export function methodLines({ method, cases }: Comparison, shown: Shown): string[] {
+export function methodParagraphs({ method, cases }: Comparison, shown: Shown): string[] {
   const note = method.yieldLine.storedInchNote;
-  return bullets([
+  return [
     "One column of soil, one day a step: snow and melt, runoff by curve number, infiltration and drainage, evaporation, root front, uptake. Every day's balance is closed.",
     `Rain: ${sentence(method.rain)}`,
     `${referenceEtSaid(method.referenceEt)} Water uptake: ${sentence(method.uptake)}`,
     drawsSaid(method),
     yieldLineSaid(method.yieldLine, cases[0]!.yield.unit, shown),
     ...(note === null ? [] : [note]),
-  ]);
+  ];
 }
 
 function drawsSaid(method: ComparisonMethod): string {

@@ -13,6 +13,11 @@ export function rangeSaid({ p10, p50, p90 }: Spread, say: Say): string {
   return p50 < 0 ? `${high} to ${low}` : `${low} less to ${high}`;
 }
 
+/** With its signs, for a table: `-0.2 to 0.8`. */
+export function rangeSigned({ p10, p90 }: Spread, say: Say): string {
+  return `${say(p10)} to ${say(p90)}`;
+}
+
 /** The same where the sentence does not say more or less: `0.00 to 0.20 in`, `0.01 to 0.18 in less`. */
 export function rangeWithUnit(spread: Spread, say: Say, unit: string): string {
   const allLess =

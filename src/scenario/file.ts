@@ -1,7 +1,9 @@
 import * as z from "zod";
 import { cropFields, cropPatchFields } from "./cropFields.ts";
 import { choice, fault, group, latitude, list, quantity, text, wholeNumber, yesOrNo } from "./fields.ts";
-import { evidenceFields, moneyFields, rowPositionsFields } from "./laterFields.ts";
+import { evidenceFields } from "./evidenceFields.ts";
+import { moneyFields } from "./moneyFields.ts";
+import { rowPositionsFields } from "./rowPositionsFields.ts";
 import { rootingDepth } from "./rootingDepthField.ts";
 import { soilFields, soilPatchFields } from "./soilFields.ts";
 import { surfaceFields } from "./surfaceFields.ts";
@@ -147,4 +149,5 @@ export type YieldPart = z.output<typeof yieldFields>;
 export type ModelPart = z.output<typeof modelFields>;
 export type EnsemblePart = z.output<typeof ensembleFields>;
 export type SitePart = z.output<typeof siteFields>;
+export type EvidencePart = z.output<typeof evidenceFields>;
 export type CasePart = z.output<typeof caseFields>;

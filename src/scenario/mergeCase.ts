@@ -10,6 +10,7 @@ import type {
 } from "./file.ts";
 import { nearestName } from "../nearestName.ts";
 import { complain, type Notebook } from "./notebook.ts";
+import { withLog } from "./soilSamples.ts";
 
 /** One case as if it had a file of its own, and where each part of it stands in the real one. */
 export interface MergedCase {
@@ -18,6 +19,8 @@ export interface MergedCase {
   readonly soil: SoilPart;
   /** Where each layer's own differences stand; the base's place for layers that do not differ. */
   readonly layerPaths: readonly string[];
+  /** Where each layer's cores stand, and whether the case has its own there. */
+  readonly coresPlaces: readonly CoresPlace[];
   readonly startingWaterPath: string;
   readonly surface: SurfacePart;
   readonly surfacePath: string;
@@ -26,6 +29,11 @@ export interface MergedCase {
   readonly fallowLength: number | undefined;
   readonly model: ModelPart;
   readonly rootingDepth: CasePart["rootingDepth"];
+}
+
+export interface CoresPlace {
+  readonly path: string;
+  readonly ofCase: boolean;
 }
 
 /** What a case gives, and the keys of the base it makes void: other ways of saying the same. */
@@ -43,7 +51,13 @@ const layerVoids: Voids = {
   fieldCapacity: ["availableWater"],
   wiltingPoint: ["availableWater"],
   // A reading was taken in the density of the base; in another it says nothing.
-  bulkDensity: ["penetrationResistance"],
+  bulkDensity: ["penetrationResistance", "penetrationWetness"],
+  penetrationResistance: ["penetrationWetness"],
+};
+/** Cores of a case measure its own density; they leave the water alone, which only startingWater may take from cores. */
+const coredVoids: Voids = {
+  ...layerVoids,
+  cores: ["bulkDensity", "penetrationResistance", "penetrationWetness"],
 };
 const surfaceVoids: Voids = {
   residueCover: ["residueCoverFallow", "residueCoverCrop"],
@@ -70,7 +84,17 @@ export function mergeCase(
   notebook: Notebook,
 ): MergedCase {
   const { soil: patch, surface, crop, fallow, model } = part;
-  const patched = mergeLayers(layers, layerPaths, patch?.layers ?? [], `${path}.soil.layers`, notebook);
+  const read = withLog(
+    layers,
+    file.soil.penetrometer,
+    ({ penetrationResistance }) => penetrationResistance === undefined,
+    notebook,
+  );
+  const patched = mergeLayers(read, layerPaths, patch?.layers ?? [], `${path}.soil.layers`, notebook);
+  const typed = new Set(
+    (patch?.layers ?? []).flatMap((one) => (one.penetrationResistance === undefined ? [] : one.name)),
+  );
+  const merged = withLog(patched.layers, patch?.penetrometer, ({ name }) => !typed.has(name), notebook);
   const ownStart = patch?.startingWater;
   return {
     name: part.name,
@@ -78,14 +102,15 @@ export function mergeCase(
     soil: {
       ...file.soil,
       ...patch,
-      layers:
-        ownStart === undefined
-          ? patched.layers
-          : patched.layers.map((layer) => ({ ...layer, water: undefined })),
+      layers: ownStart === undefined ? merged : merged.map((layer) => ({ ...layer, water: undefined })),
       // A case that gives water layer by layer does not keep the base's share as well.
       startingWater: ownStart ?? (patched.hasWater ? undefined : file.soil.startingWater),
     },
     layerPaths: patched.paths,
+    coresPlaces: merged.map(({ cores }, l) => {
+      const ofCase = cores !== layers[l]?.cores;
+      return { path: `${(ofCase ? patched.paths : layerPaths)[l]}.cores`, ofCase };
+    }),
     startingWaterPath: ownStart === undefined ? "soil.startingWater" : `${path}.soil.startingWater`,
     surface: lay(file.surface ?? {}, surface ?? {}, surfaceVoids),
     surfacePath: surface === undefined ? "surface" : `${path}.surface`,
@@ -112,7 +137,7 @@ function mergeLayers(
     const matches = names.filter((name) => name === patch.name);
     if (matches.length === 1) {
       const index = names.indexOf(patch.name);
-      layers[index] = lay(base[index] ?? patch, patch, layerVoids);
+      layers[index] = lay(base[index] ?? patch, patch, hasDensity(patch) ? coredVoids : layerVoids);
       if (
         base[index]?.penetrationResistance !== undefined &&
         layers[index]?.penetrationResistance === undefined
@@ -152,6 +177,11 @@ function mergeLayers(
       );
   });
   return { layers, paths, hasWater: patches.some(({ water }) => water !== undefined) };
+}
+
+/** Whether cores of a case tell its density. */
+function hasDensity({ cores = [] }: LayerPatch): boolean {
+  return cores.some(({ volume, diameter }) => (volume ?? diameter) !== undefined);
 }
 
 /** The patch over the base, without what the patch makes void. */

@@ -4,7 +4,9 @@ import { nearestName } from "../nearestName.ts";
 /** What a field of the file found wrong. It travels through zod as the text of its message. */
 export type Fault =
   | { readonly kind: "wrong"; readonly expected: string; readonly mend: string; readonly found?: string }
-  | { readonly kind: "keys"; readonly known: readonly string[] };
+  | { readonly kind: "keys"; readonly known: readonly string[] }
+  /** What one of several shapes, the one meant, found wrong inside. */
+  | { readonly kind: "inside"; readonly issues: readonly Issue[] };
 
 export function encodeFault(fault: Fault): string {
   return JSON.stringify(fault);
@@ -12,7 +14,7 @@ export function encodeFault(fault: Fault): string {
 
 export type Path = readonly PropertyKey[];
 
-interface Issue {
+export interface Issue {
   readonly code?: string | undefined;
   readonly path: Path;
   readonly message: string;
@@ -33,6 +35,9 @@ function problemsOfIssue(
   raw: unknown,
 ): { path: Path; problem: Problem }[] {
   const fault = JSON.parse(message) as Fault;
+  if (fault.kind === "inside") {
+    return fault.issues.flatMap((one) => problemsOfIssue({ ...one, path: [...path, ...one.path] }, raw));
+  }
   if (fault.kind === "wrong") {
     const { expected, mend, found = quoteFound(at(raw, path)) } = fault;
     return [{ path, problem: { field: sayPath(path), expected, found, mend } }];

@@ -1,15 +1,19 @@
 import { InputError } from "../problem.ts";
 import { cropNamed, defaultPlan } from "../crop/crops.ts";
-import { loadUnits, sayMonthDay, sayQuantity } from "../quantity/index.ts";
+import { sayMonthDay, sayQuantity, withUnits } from "../quantity/index.ts";
 import type { CasePart, ScenarioFile } from "./file.ts";
-import { checkLaterParts } from "./laterParts.ts";
 import { mergeCase, type MergedCase } from "./mergeCase.ts";
 import { complain, openNotebook, orDefault, orPlainDefault, type Notebook } from "./notebook.ts";
 import { readScenarioFile } from "./readFile.ts";
+import { newReadings, type Readings } from "./readings.ts";
 import type { ReadText } from "./readText.ts";
 import { isDescribed, resolveCrop } from "./resolveCrop.ts";
+import { resolveEvidence } from "./resolveEvidence.ts";
 import { resolveGround } from "./resolveGround.ts";
 import { readBaseLayers, resolveLayers, type BaseLayers } from "./resolveSoil.ts";
+import { resolveMoney } from "./resolveMoney.ts";
+import { resolveRowPositions } from "./resolveRowPositions.ts";
+import { samplesOf } from "./soilSamples.ts";
 import { resolveStartingWater, type Sampled } from "./resolveStartingWater.ts";
 import { resolveWeather, type PlaceAndWeather } from "./resolveWeather.ts";
 import { resolveYield } from "./resolveYield.ts";
@@ -19,6 +23,8 @@ export interface Surroundings {
   /** Of the scenario, for messages. */
   readonly fileName: string;
   readonly readText: ReadText;
+  /** Of an earlier reading, where there is one: saves time, changes nothing. */
+  readonly readings?: Readings;
 }
 
 /**
@@ -28,15 +34,17 @@ export interface Surroundings {
  * @throws InputError with all problems of the file: first those of shape, units and ranges; then, when there are none, those
  * between fields
  */
-export async function resolveScenario(raw: unknown, { readText }: Surroundings): Promise<Scenario> {
-  await loadUnits();
-  return resolveFile(readScenarioFile(raw), readText);
+export async function resolveScenario(
+  raw: unknown,
+  { readText, readings = newReadings() }: Surroundings,
+): Promise<Scenario> {
+  return withUnits(() => resolveFile(readScenarioFile(raw), readText, readings));
 }
 
-function resolveFile(written: ScenarioFile, readText: ReadText): Scenario {
+function resolveFile(written: ScenarioFile, readText: ReadText, readings: Readings): Scenario {
   const notebook = openNotebook();
   const base = readBaseLayers(written, readText, notebook);
-  const place = resolveWeather(written.weather, written.site ?? {}, readText, notebook);
+  const place = resolveWeather(written.weather, written.site ?? {}, readText, readings, notebook);
   const file = sownInItsSpring(written, place, notebook);
   const parts = casesOf(file, notebook);
   const sampled = base === undefined ? null : sampledSoil(file, base);
@@ -48,12 +56,19 @@ function resolveFile(written: ScenarioFile, readText: ReadText): Scenario {
   // What an unknown crop's yield lacks is of no interest before the crop is there.
   const hasCrop = cropNamed(file.crop.name) !== null || isDescribed(file.crop);
   const yieldLine = hasCrop ? resolveYield(file.yield ?? {}, file.crop.name, notebook) : undefined;
-  checkLaterParts(
-    file,
-    parts.map(({ name }) => name),
-    yieldLine?.unit ?? null,
+  const caseNames = parts.map(({ name }) => name);
+  const unit = yieldLine?.unit ?? null;
+  const evidence = resolveEvidence(
+    file.evidence,
+    { caseNames, cases, cropName: file.crop.name, unit },
     notebook,
   );
+  const rowPositions =
+    file.rowPositions === undefined ? null : resolveRowPositions(file.rowPositions, caseNames, notebook);
+  const money =
+    file.money === undefined
+      ? null
+      : resolveMoney(file.money, unit, rowPositions?.rowsInAll ?? null, notebook);
   const ensemble = resolveEnsemble(file.ensemble ?? {}, notebook);
 
   if (notebook.problems.length > 0) throw new InputError(unique(notebook.problems));
@@ -62,6 +77,8 @@ function resolveFile(written: ScenarioFile, readText: ReadText): Scenario {
     first === undefined ||
     place === undefined ||
     yieldLine === undefined ||
+    rowPositions === undefined ||
+    money === undefined ||
     others.length + 1 < parts.length
   ) {
     throw new Error("a part of the scenario is missing, and no problem was written down");
@@ -74,6 +91,9 @@ function resolveFile(written: ScenarioFile, readText: ReadText): Scenario {
     cases: [first, ...others],
     yieldLine,
     ensemble,
+    evidence,
+    money,
+    rowPositions,
     defaults: notebook.defaults,
     notes: [...new Set(notebook.notes)],
   };
@@ -196,6 +216,7 @@ function resolveCase(
     rooting: rootingOf(merged, crop.sowingDepthMm, bottomMm, part, c === 0, notebook),
     uptake: { rule, sharePerDay: crop.uptakeSharePerDay, depletionFraction: crop.depletionFraction },
     slowDrainage,
+    samples: samplesOf(merged, soil.layers.length),
   };
 }
 
@@ -243,7 +264,8 @@ function rootingOf(
     );
   }
   const densities = (soil?.layers ?? []).some(
-    (layer) => (layer.bulkDensity ?? layer.penetrationResistance ?? layer.openShare) !== undefined,
+    (layer) =>
+      (layer.bulkDensity ?? layer.cores ?? layer.penetrationResistance ?? layer.openShare) !== undefined,
   );
   if (densities && !isFirst) {
     notebook.notes.push(

@@ -9,6 +9,7 @@ import type { MergedCase } from "./mergeCase.ts";
 import { attempt, complain, type Notebook } from "./notebook.ts";
 import type { DefaultUsed } from "./scenario.ts";
 import { deepestMm } from "./soilFields.ts";
+import { withSamples } from "./soilSamples.ts";
 import type { ReadText } from "./readText.ts";
 
 /** Layers as the file or its horizons describe them, before any case. */
@@ -67,15 +68,18 @@ export function readBaseLayers(
 
 /** The layers of one case, cut off where rock begins; undefined where they cannot be, with the problems written down. */
 export function resolveLayers(
-  { soil, layerPaths, path }: MergedCase,
+  { soil, layerPaths, coresPlaces, path }: MergedCase,
   rockAtMm: number | null,
   notebook: Notebook,
 ): { layers: readonly SoilLayer[]; restrictedAtMm: number | null } | undefined {
   const layers: SoilLayer[] = [];
   let topMm = 0;
   let sound = true;
-  (soil.layers ?? []).forEach((part, l) => {
+  (soil.layers ?? []).forEach((written, l) => {
     const here = layerPaths[l] ?? path;
+    const before = notebook.problems.length;
+    const part = withSamples(written, coresPlaces[l]?.path ?? here, notebook);
+    if (notebook.problems.length > before) sound = false;
     const bottomMm = bottomOf(part, topMm, here, notebook);
     if (bottomMm === undefined) return void (sound = false);
     const read = attempt(notebook, () => resolveLayer(asDescription(part, topMm, bottomMm), here));

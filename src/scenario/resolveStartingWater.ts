@@ -1,3 +1,5 @@
+import { coreVolumeIn } from "../evidence/soilSampled.ts";
+import { meanOfCores } from "../evidence/soilCores.ts";
 import { sayQuantity, tryQuantity } from "../quantity/index.ts";
 import type { SoilLayer } from "../soil/layer.ts";
 import {
@@ -7,6 +9,7 @@ import {
 } from "../soil/startingWater.ts";
 import type { MergedCase } from "./mergeCase.ts";
 import { complain, type Notebook } from "./notebook.ts";
+import { coresOf } from "./soilSamples.ts";
 
 const defaultShare = 0.5;
 const forms = '"22 % by weight", "27 % by volume", "1.2 in available" or "40 % of available"';
@@ -45,6 +48,12 @@ export function resolveStartingWater(
       why: "of the available water when the run begins; only a guess, and what the subsoil holds decides what depth is worth: probe it",
     });
     return { kind: "share", share: defaultShare };
+  }
+  if (start.from !== undefined) {
+    if (start.share === undefined && start.moistDepth === undefined)
+      return fromCores(merged, layers, sampled, notebook);
+    complain(notebook, path, "from cores, or share, or moistDepth", "more than one", "leave out the others");
+    return undefined;
   }
   const { share, moistDepth, shareBelow } = start;
   if (share !== undefined) {
@@ -114,17 +123,82 @@ function byLayer(
       );
       return 0;
     }
-    const percent = (fraction: number) => sayQuantity(fraction, "share", "us");
-    if (volume > layer.saturation + 1e-9 || volume < 0.5 * layer.wiltingPoint - 1e-9) {
-      complain(
-        notebook,
-        field,
-        `${percent(0.5 * layer.wiltingPoint)} to ${percent(layer.saturation)} by volume, half of wilting point to saturation`,
-        `"${water}", which is ${percent(volume)} by volume`,
-        "check the sample, and the layer's density and texture",
-      );
-    }
+    refuseImpossible(volume, layer, field, `"${water}"`, notebook);
     return volume;
+  });
+  return notebook.problems.length === before ? { kind: "by layer", volumeFraction } : undefined;
+}
+
+function refuseImpossible(
+  volume: number,
+  { wiltingPoint, saturation }: SoilLayer,
+  field: string,
+  found: string,
+  notebook: Notebook,
+): void {
+  if (volume <= saturation + 1e-9 && volume >= 0.5 * wiltingPoint - 1e-9) return;
+  const percent = (fraction: number) => sayQuantity(fraction, "share", "us");
+  complain(
+    notebook,
+    field,
+    `${percent(0.5 * wiltingPoint)} to ${percent(saturation)} by volume, half of wilting point to saturation`,
+    `${found}, which is ${percent(volume)} by volume`,
+    "check the sample, and the layer's density and texture",
+  );
+}
+
+/** The mean of each layer's cores; layers below the deepest weighed core get `shareBelow` of their available water. */
+function fromCores(
+  { soil, startingWaterPath, coresPlaces }: MergedCase,
+  layers: readonly SoilLayer[],
+  sampled: Sampled | null,
+  notebook: Notebook,
+): StartingWater | undefined {
+  const before = notebook.problems.length;
+  const { shareBelow } = soil.startingWater ?? {};
+  const told = layers.map((layer, l) => {
+    const { path, ofCase } = coresPlaces[l]!;
+    // Cores of the file's own soil keep its density where the case has another.
+    const sample = ofCase ? layer : (sampled?.layers[l] ?? layer);
+    const cores = coresOf(soil.layers?.[l] ?? { name: layer.name });
+    const volume = meanOfCores(cores, (core) => coreVolumeIn(core, sample));
+    if (volume === null) return null;
+    if (sample !== layer && differsFrom(layer, sample)) return heldBy(layer, volume);
+    refuseImpossible(volume, layer, path, cores.length === 1 ? "a core" : `${cores.length} cores`, notebook);
+    return volume;
+  });
+  const deepest = told.findLastIndex((volume) => volume !== null);
+  if (deepest < 0) {
+    complain(
+      notebook,
+      `${startingWaterPath}.from`,
+      "cores with their wet weight in the layers",
+      "none",
+      "give the layers their cores, or say the starting water another way",
+    );
+    return undefined;
+  }
+  if (deepest + 1 < layers.length && shareBelow === undefined)
+    complain(
+      notebook,
+      `${startingWaterPath}.shareBelow`,
+      `the share of the available water below the deepest core, which is in "${layers[deepest]!.name}"`,
+      undefined,
+      "say how moist the soil is there",
+    );
+  const volumeFraction = layers.map((layer, l) => {
+    const volume = told[l] ?? null;
+    if (volume !== null) return volume;
+    if (l > deepest)
+      return layer.wiltingPoint + (shareBelow ?? 0) * (layer.fieldCapacity - layer.wiltingPoint);
+    complain(
+      notebook,
+      coresPlaces[l]!.path,
+      "a core with its wet weight in every layer down to the deepest cored one",
+      undefined,
+      "give one, or leave out startingWater.from",
+    );
+    return 0;
   });
   return notebook.problems.length === before ? { kind: "by layer", volumeFraction } : undefined;
 }

@@ -7,6 +7,7 @@ import { readWeather } from "../weather/readers/index.ts";
 import type { MonthlyAir, MonthlyNormals, Site, StationInfo, WeatherRecord } from "../weather/record.ts";
 import type { SitePart, WeatherPart } from "./file.ts";
 import { attempt, complain, orPlainDefault, type Notebook } from "./notebook.ts";
+import { recallReading, type Readings } from "./readings.ts";
 import type { ReadText } from "./readText.ts";
 import type { WeatherPlan } from "./scenario.ts";
 
@@ -24,10 +25,11 @@ export function resolveWeather(
   part: WeatherPart,
   sitePart: SitePart,
   readText: ReadText,
+  readings: Readings,
   notebook: Notebook,
 ): PlaceAndWeather | undefined {
   const source = sourceOf(part, notebook);
-  const record = source === "record" ? readRecord(part, sitePart, readText, notebook) : null;
+  const record = source === "record" ? readRecord(part, sitePart, readText, readings, notebook) : null;
   const site = resolveSite(sitePart, record?.station ?? null, notebook);
   const totals = rainTotals(part, source, notebook);
   if (source === undefined || record === undefined || site === undefined || totals === undefined)
@@ -110,6 +112,7 @@ function readRecord(
   part: WeatherPart,
   { latitude }: SitePart,
   readText: ReadText,
+  readings: Readings,
   notebook: Notebook,
 ): WeatherRecord | undefined {
   const { record: file = "", station, units, from, to } = part;
@@ -117,7 +120,7 @@ function readRecord(
     // Only the latitude is looked at, to warn of a station far away.
     const site: Site | undefined =
       latitude === undefined ? undefined : { latitudeDeg: latitude, elevationM: 0, setting: "inland" };
-    const asRead = readWeather(readText(file, "weather.record"), { fileName: file, station, units, site });
+    const text = readText(file, "weather.record");
     const maxGapDays = orPlainDefault(
       notebook,
       part.maxGapDays,
@@ -125,7 +128,10 @@ function readRecord(
       "weather.maxGapDays",
       "longer gaps hide storms; our choice",
     );
-    return fillGaps(asRead, { maxGapDays, from, to }).record;
+    return recallReading(readings, text, [file, station, units, site, maxGapDays, from, to], () => {
+      const asRead = readWeather(text, { fileName: file, station, units, site });
+      return fillGaps(asRead, { maxGapDays, from, to }).record;
+    });
   });
 }
 

@@ -1,6 +1,12 @@
 import type { YieldLine } from "../crop/yieldLine.ts";
 import type { CropPlan } from "../crop/crop.ts";
+import type { MoneyPlan } from "../answer/moneyPlan.ts";
+import type { RowPositions } from "../answer/rowPositions.ts";
+import type { Counts } from "../evidence/counts.ts";
+import type { Strips } from "../evidence/strips.ts";
+import type { Dig } from "../evidence/dig.ts";
 import type { Ground, UptakeRule } from "../season/season.ts";
+import type { SoilSamples } from "./soilSamples.ts";
 import type { SoilLayer } from "../soil/layer.ts";
 import type { StartingWater } from "../soil/startingWater.ts";
 import type { MonthlyAir, MonthlyNormals, Site, WeatherRecord } from "../weather/record.ts";
@@ -16,10 +22,23 @@ export interface Scenario {
   readonly cases: readonly [Case, ...Case[]];
   readonly yieldLine: YieldLine;
   readonly ensemble: EnsemblePlan;
+  /** What was measured in the field; null where nothing was. */
+  readonly evidence: Evidence | null;
+  /** Null where nothing is told of it. */
+  readonly money: MoneyPlan | null;
+  readonly rowPositions: RowPositions | null;
   /** Every default that was used, for `check` and for results. */
   readonly defaults: readonly DefaultUsed[];
   /** What the reader noticed: textures out of range, gaps filled, parts of the file not used yet. */
   readonly notes: readonly string[];
+}
+
+export interface Evidence {
+  /** Of every interval, above 0 and below 1. */
+  readonly confidence: number;
+  readonly dig: Dig | null;
+  readonly counts: Counts | null;
+  readonly strips: Strips | null;
 }
 
 export interface DefaultUsed {
@@ -49,6 +68,8 @@ export interface Case {
     | { readonly kind: "relative"; readonly extraMm: number };
   readonly uptake: UptakeRule;
   readonly slowDrainage: boolean;
+  /** Cores and penetrometer readings of its soil. */
+  readonly samples: SoilSamples;
 }
 
 export type WeatherPlan = {

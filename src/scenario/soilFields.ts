@@ -1,7 +1,9 @@
 import { mmPerInch } from "../quantity/constants.ts";
 import { soilStructures } from "../soil/penetrationFactor.ts";
 import { readTextureClass, textureClasses, textureMend } from "../soil/texture.ts";
+import { coresField } from "./coreFields.ts";
 import { choice, fault, group, list, quantity, text } from "./fields.ts";
+import { penetrometerFields, wetness } from "./penetrometerFields.ts";
 
 /** The soil part of a scenario file. */
 
@@ -44,7 +46,7 @@ const layerShape = {
   }).optional(),
   bulkDensity: quantity("density", {
     means: "Dry mass per volume of the fine earth at field capacity",
-    otherwise: "the density the texture usually has",
+    otherwise: "that of the layer's `cores`, or the density the texture usually has",
     within: { from: 500, to: 2200, says: "0.5 to 2.2 g/cm^3" },
     mend: weighOrLeaveOut,
   }).optional(),
@@ -87,11 +89,13 @@ const layerShape = {
     otherwise: "density decides",
     within: { from: 0, to: 20, says: "0 to 2900 psi (20 MPa)" },
   }).optional(),
+  penetrationWetness: wetness().optional(),
   structure: choice(soilStructures, "What the penetrometer's limit for roots depends on").optional(),
   openShare: quantity("share", {
     means: "Share of the roots that finds cracks and old root channels",
     within: share,
   }).optional(),
+  cores: coresField,
   water: text(
     'Water in the layer when the run begins: "22 % by weight", "27 % by volume", "1.2 in available" or "40 % of available"; then every layer needs it',
     60,
@@ -120,11 +124,15 @@ const startingWaterFields = group(
       within: { from: 0, to: deepestMm, says: "0 to 32 ft (10 m)" },
     }).optional(),
     shareBelow: quantity("share", {
-      means: "Share of the available water below `moistDepth`",
+      means: "Share of the available water below `moistDepth`, or below the deepest cored layer",
       within: share,
     }).optional(),
+    from: choice(
+      ["cores"],
+      "`cores`: the layers' cores were taken when the run begins; layers below the deepest core get `shareBelow`",
+    ).optional(),
   },
-  "Water in the soil when the run begins: `share`, or `moistDepth` and `shareBelow`; or give each layer its `water`. Left out: half of the available water, which is only a guess",
+  "Water in the soil when the run begins: `share`, or `moistDepth` and `shareBelow`, or `from` cores; or give each layer its `water`. Left out: half of the available water, which is only a guess",
 );
 
 const restrictionFields = group(
@@ -165,6 +173,7 @@ export const soilFields = group(
       "Hydrologic soil group. Left out: from the slowest layer's conductivity and depth",
     ).optional(),
     startingWater: startingWaterFields.optional(),
+    penetrometer: penetrometerFields.optional(),
   },
   "The soil column",
 );
@@ -178,6 +187,7 @@ export const soilPatchFields = group(
     restriction: restrictionFields.optional(),
     hydrologicGroup: choice(["A", "B", "C", "D"], "Hydrologic soil group").optional(),
     startingWater: startingWaterFields.optional(),
+    penetrometer: penetrometerFields.optional(),
   },
   "What differs in the soil",
 );

@@ -30,6 +30,8 @@ export interface Hindrance {
   readonly usual: number;
   readonly lenient: number;
   readonly basis: "bulk density" | "penetration resistance";
+  /** The reading, MPa, where that is the basis. */
+  readonly resistanceMPa?: number;
 }
 
 /** The column as the season sees it: arrays indexed by slice, top first. */

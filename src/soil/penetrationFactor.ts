@@ -33,6 +33,7 @@ export function penetrationHindrance(resistanceMPa: number, structure: SoilStruc
     usual: linearFall(resistanceMPa, psiToMPa(150), usual),
     lenient: linearFall(resistanceMPa, psiToMPa(200), lenient),
     basis: "penetration resistance",
+    resistanceMPa,
   };
 }
 

@@ -44,6 +44,7 @@ export const asDug: Case = {
     depletionFraction: crop.depletionFraction,
   },
   slowDrainage: false,
+  samples: { coresByLayer: [], log: null },
 };
 
 export const normals = normalsFromPattern("summer-peak", 330);
@@ -69,6 +70,9 @@ export function someScenario(change: Partial<Scenario> = {}): Scenario {
       deepBelowMm: 610,
       densityReading: "range",
     },
+    evidence: null,
+    money: null,
+    rowPositions: null,
     defaults: [],
     notes: [],
     ...change,

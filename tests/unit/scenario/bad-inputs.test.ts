@@ -26,7 +26,7 @@ const rows: readonly Row[] = [
   [
     "a key that is near nothing",
     { "soil.zzzz": 1 },
-    'soil.zzzz: expected one of the keys layers, horizons, restriction, sliceThickness, hydrologicGroup, startingWater, found "zzzz"; leave it out',
+    'soil.zzzz: expected one of the keys layers, horizons, restriction, sliceThickness, hydrologicGroup, startingWater, penetrometer, found "zzzz"; leave it out',
   ],
   [
     "a misspelt key in a layer",

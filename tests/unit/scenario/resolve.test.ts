@@ -338,19 +338,77 @@ describe("a crop of one's own", () => {
   });
 });
 
-describe("parts that this version does not use", () => {
-  test("are checked and said", async () => {
-    const { notes } = await resolved({
-      money: { price: "5 USD/bu", addedCost: "12 USD/ac", area: "160 ac" },
-      evidence: { rootDepths: [{ case: "deeper", date: "2021-07-14", depths: ["24 in", "26 in"] }] },
-      rowPositions: [
-        { name: "wheel track", case: "as it is", share: "33 %" },
-        { case: "deeper", share: "67 %" },
-      ],
-    });
-    for (const key of ["money", "evidence", "rowPositions"]) {
-      expect(notes).toContain(`${key} is checked but not used by this version.`);
-    }
+test("money, evidence and row positions come out in SI, by the cases' places", async () => {
+  const { money, evidence, rowPositions } = await resolved({
+    money: { price: "5 USD/bu", addedCost: "12 USD/ac", area: "160 ac" },
+    evidence: { rootDepths: [{ case: "deeper", date: "2021-07-14", depths: ["24 in", "26 in"] }] },
+    rowPositions: [
+      { name: "wheel track", case: "as it is", share: "33 %" },
+      { case: "deeper", share: "67 %" },
+    ],
+  });
+  expect(money).toMatchObject({ currency: "USD", items: [{ part: "addedCosts", per: "hectare" }] });
+  expect(money!.areaHa).toBeCloseTo(64.75, 2);
+  expect(evidence).toMatchObject({
+    confidence: 0.95,
+    dig: { groups: [{ caseIndex: 1, depthsMm: [609.6, 660.4] }], drives: true, paired: false },
+    counts: null,
+    strips: null,
+  });
+  expect(rowPositions?.positions).toMatchObject([
+    { name: "wheel track", caseIndex: 0, share: 0.33 },
+    { name: "deeper", caseIndex: 1, share: 0.67 },
+  ]);
+});
+
+describe("a dig that cannot be", () => {
+  const dug = (more: object) => ({
+    evidence: { rootDepths: [{ case: "deeper", date: "2021-07-14", depths: ["24 in", "26 in"], ...more }] },
+  });
+
+  test.each([
+    ["a negative depth", dug({ depths: ["-3 in"] }), "evidence.rootDepths[0].depths[0]", /more than 0/],
+    ["text for a number", dug({ depths: ["deep"] }), "evidence.rootDepths[0].depths[0]", /depth such as/],
+    ["no plant", dug({ depths: [] }), "evidence.rootDepths[0].depths", /list of/],
+    ["an unknown case", dug({ case: "depper" }), "evidence.rootDepths[0].case", /name of a case/],
+    ["a date that is none", dug({ date: "2021-02-30" }), "evidence.rootDepths[0].date", /date such as/],
+    [
+      "deeper than the soil",
+      dug({ depths: ["19 ft"] }),
+      "evidence.rootDepths[0].depths[0]",
+      /soil described/,
+    ],
+    [
+      "pairs of unequal number",
+      {
+        evidence: {
+          plantsPaired: true,
+          rootDepths: [
+            { case: "as it is", date: "2021-07-14", depths: ["24 in"] },
+            { case: "deeper", date: "2021-07-14", depths: ["24 in", "26 in"] },
+          ],
+        },
+      },
+      "evidence.rootDepths[1].depths",
+      /one for each plant/,
+    ],
+    [
+      "an unknown layer",
+      { evidence: { ...dug({}).evidence, denseLayer: "plough pam" } },
+      "evidence.denseLayer",
+      /name of a layer/,
+    ],
+    [
+      "a limit without readings",
+      { evidence: { ...dug({}).evidence, fit: "penetration limit" } },
+      "evidence.fit",
+      /penetrometer/,
+    ],
+  ] as const)("%s is told by its field", async (_what, change, field, expected) => {
+    const refused = (await resolved(change).catch((error: unknown) => error)) as InputError;
+    const { problems } = refused;
+    expect(problems.map((one) => one.field)).toContain(field);
+    expect(problems.find((one) => one.field === field)!.expected + problems[0]!.mend).toMatch(expected);
   });
 });
 

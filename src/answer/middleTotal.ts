@@ -1,0 +1,12 @@
+/** The total that stands for a sweep: the middle one by size, the lower of two. */
+export function middleTotalIndex(totals: readonly (number | null)[]): number {
+  const order = totals
+    .map((total, i) => ({ total: total ?? 0, i }))
+    .sort((a, b) => a.total - b.total || a.i - b.i);
+  return order[(order.length - 1) >> 1]?.i ?? 0;
+}
+
+/** Of those with results: the entry of the middle total. */
+export function middleOf<T extends { readonly rainTotalMm: number | null }>(byRainTotal: readonly T[]): T {
+  return byRainTotal[middleTotalIndex(byRainTotal.map(({ rainTotalMm }) => rainTotalMm))]!;
+}

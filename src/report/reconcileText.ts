@@ -1,0 +1,40 @@
+import type { Reconciled } from "../evidence/evidenceAnswer.ts";
+import { capital } from "./howManyText.ts";
+import type { MeasuredYield } from "./measuredYield.ts";
+import { percent } from "./shownUnits.ts";
+
+/** What else may lie behind a difference in yield: to be looked at, not claimed. */
+const lookAt = "stand, nutrients, lodging, pests and disease";
+
+/** A measured difference beside the one that water explains, in two or three sentences. */
+export function reconcileSaid(one: Reconciled, confidence: number, said: MeasuredYield): string {
+  const { measured, explained, rowPosition, by } = one;
+  const where = rowPosition === null ? "" : ` (${rowPosition})`;
+  const range =
+    measured.low === null || measured.high === null
+      ? ", with no interval"
+      : ` (${percent(confidence)} interval ${said.moreRange(measured.low, measured.high)})`;
+  const water = `Water explains ${said.more(explained.middle)} (${percent(confidence)} of the seasons lie from ${said.moreRange(explained.low, explained.high)})`;
+  return `By ${by} "${one.to}"${where} yields ${said.more(measured.middle)} than "${one.from}"${range}. ${water}: ${verdictSaid(one)}`;
+}
+
+/** The verdict alone, as a sentence. */
+export function reconcileVerdict(one: Reconciled): string {
+  return capital(verdictSaid(one));
+}
+
+function verdictSaid({ verdict, share, measured }: Reconciled): string {
+  const unsure = measured.low === null ? " As the measurement has no interval, take this loosely." : "";
+  switch (verdict) {
+    case "nothing sure to explain":
+      return "the measurement can't be told from no difference, so there is nothing sure to explain.";
+    case "all":
+      return `all of the measured difference can be water.${unsure}`;
+    case "part":
+      return `part of it can be water, about ${percent(share!)} in the middle season. For the rest look at ${lookAt}.${unsure}`;
+    case "little":
+      return `little of it can be water, about ${percent(share!)} in the middle season. Look at ${lookAt}.${unsure}`;
+    case "none":
+      return `water would have made it go the other way, so none of it is water. Look at ${lookAt}.${unsure}`;
+  }
+}

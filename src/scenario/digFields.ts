@@ -1,0 +1,38 @@
+import { choice, date, group, list, quantity, text, yesOrNo } from "./fields.ts";
+
+/** Dug plants in a scenario file. */
+
+const depth = { from: 0, to: 6000, above: true, says: "more than 0 and at most 20 ft (6000 mm)" };
+
+const rootDepthsFields = group(
+  {
+    case: text("The case these plants stood in"),
+    date: date("Day they were dug, such as 2021-07-14"),
+    rowPosition: text('Where the row is, such as "wheel track"', 60).optional(),
+    depths: list(
+      quantity("depth", { means: "Deepest root of one plant", within: depth }),
+      "One depth a plant",
+      { atMost: 500 },
+    ),
+  },
+  "Plants dug in one case",
+);
+
+/** The keys of `evidence` that tell of the dig. */
+export const digShape = {
+  rootDepths: list(rootDepthsFields, "Dug plants, case by case", { atMost: 100 }).optional(),
+  plantsPaired: yesOrNo(
+    "Whether the n-th plant of each case stood beside the n-th of the others. Left out: false",
+  ).optional(),
+  denseLayer: text(
+    "The layer whose passage for roots is fitted to the dig. Left out: the one that slows roots most",
+    60,
+  ).optional(),
+  fit: choice(
+    ["passage", "penetration limit"],
+    "What is fitted: the dense layer's passage, or the penetrometer reading at which roots stop. Left out: passage",
+  ).optional(),
+  digDecides: yesOrNo(
+    "Whether the fit takes the place of density or penetrometer in the answer. Left out: true",
+  ).optional(),
+};

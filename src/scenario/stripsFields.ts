@@ -1,0 +1,37 @@
+import type * as z from "zod";
+import { group, list, quantity, quantityAsWritten, text } from "./fields.ts";
+
+/** Yields of strips in a scenario file. */
+
+const chance = { from: 0.5, to: 0.99, says: "50 to 99 %" };
+
+export const stripsFields = group(
+  {
+    cases: list(text("A case"), "The two cases, in the order of the yields", { atLeast: 2, atMost: 2 }),
+    yields: list(
+      list(
+        quantityAsWritten(["yieldPerArea"], "Yield of one strip")
+          .nullable()
+          .describe("Yield of one strip, text with its unit; null where it is missing"),
+        "One pair of neighbouring strips",
+        { atLeast: 2, atMost: 2 },
+      ),
+      "A pair of yields for each pair of strips",
+    ),
+    detect: quantityAsWritten(
+      ["yieldPerArea"],
+      "A difference worth seeing: how many pairs would tell it from nothing",
+    ).optional(),
+    chance: quantity("share", {
+      means: "Chance with which to see that difference",
+      otherwise: "80 %",
+      within: chance,
+    }).optional(),
+  },
+  "Strips harvested side by side",
+);
+
+/** The key of `evidence` that tells of strips. */
+export const stripsShape = { strips: stripsFields.optional() };
+
+export type StripsPart = z.output<typeof stripsFields>;

@@ -1,0 +1,186 @@
+import { describe, expect, test } from "vitest";
+import { prepare, readyRun, runAtRain } from "../../../src/answer/ensemble.ts";
+import { middleDepth, type Dig } from "../../../src/evidence/dig.ts";
+import { fitDig, fitFrom, responseTo } from "../../../src/evidence/digFit.ts";
+import { hinderBy } from "../../../src/evidence/hinderBy.ts";
+import { stream } from "../../../src/randomness.ts";
+import type { Scenario } from "../../../src/scenario/scenario.ts";
+import { dayNumber } from "../../../src/weather/calendar.ts";
+import { someRecord, someScenario } from "../answer/someScenario.ts";
+
+const [asDug] = someScenario().cases;
+const twice: Scenario["cases"] = [asDug, { ...asDug, name: "the same again" }];
+const pan = { kind: "passage", layer: "pan" } as const;
+
+function scenarioOf(years = 24): Scenario {
+  const base = someScenario();
+  return {
+    ...base,
+    cases: twice,
+    weather: { ...base.weather, source: { kind: "record", record: someRecord(6), normals: null } },
+    ensemble: { ...base.ensemble, years },
+  };
+}
+
+function digOf(depthsByCase: readonly (readonly number[])[], more: Partial<Dig> = {}): Dig {
+  return {
+    groups: depthsByCase.map((depthsMm, caseIndex) => ({
+      field: `evidence.rootDepths[${caseIndex}].date`,
+      caseIndex,
+      day: dayNumber(1994, 7, 25),
+      rowPosition: null,
+      depthsMm,
+    })),
+    paired: false,
+    confidence: 0.95,
+    fitted: pan,
+    drives: true,
+    ...more,
+  };
+}
+
+function groundOf(scenario: Scenario) {
+  const { weatherYears, yearByRun, drawsByRun } = prepare(scenario);
+  return {
+    scenario,
+    weather: weatherYears.weather,
+    middleWeather: weatherYears.weather,
+    yearByRun,
+    drawsByRun,
+  };
+}
+
+/** Depth of the model's own front on the day of the dig, in a soil drawn anew. */
+function trueDepth(scenario: Scenario, seed: number, passage: number): number {
+  const other = prepare({ ...scenario, ensemble: { ...scenario.ensemble, seed, years: 6 } });
+  const run = other.yearByRun.findIndex(({ year }) => year === 1994);
+  const ready = readyRun(other, run);
+  ready.forEach(({ slices, plan }) => hinderBy(slices, plan.layers, pan, passage));
+  const [first] = runAtRain(other, ready, 0);
+  const sowing = dayNumber(1994, asDug.crop.sowing.month, asDug.crop.sowing.day);
+  return first!.ledger.frontMm[first!.course.sowingDay + dayNumber(1994, 7, 25) - sowing]!;
+}
+
+describe("a dig made by the model itself, with noise", () => {
+  const scenario = scenarioOf();
+  const ground = groundOf(scenario);
+  // One plant at each of these depths: the grid is fine over all that lies around them.
+  const response = responseTo(
+    digOf([
+      [200, 1200],
+      [200, 1200],
+    ]),
+    ground,
+  )!;
+
+  test.each([0.06, 0.1, 0.3, 0.6])(
+    "gives the true passage %d back within its interval in at least 90 of 100",
+    (passage) => {
+      let held = 0;
+      for (let seed = 100; seed < 200; seed++) {
+        const depth = trueDepth(scenario, seed, passage);
+        const noise = stream(seed, "noise of the test");
+        const depths = Array.from({ length: 8 }, () => Math.max(30, depth * (1 + 0.12 * noise.normal())));
+        const fit = fitFrom(
+          response,
+          digOf([depths, [400]]),
+          { ...scenario, ensemble: { ...scenario.ensemble, seed } },
+          24,
+        );
+        const { low, high } = fit.cases[0]!;
+        if (passage >= low && passage <= high) held += 1;
+      }
+      expect(held).toBeGreaterThanOrEqual(90);
+    },
+  );
+
+  test("with no noise, in the soil as it is, the fitted value is the true one", () => {
+    const exact = {
+      ...scenario,
+      ensemble: {
+        ...scenario.ensemble,
+        availableCapacitySd: 0,
+        deepWaterSd: 0,
+        densityReading: "usual" as const,
+      },
+    };
+    const depth = trueDepth(exact, 3, 0.28);
+    const fit = fitDig(digOf([[depth, depth + 4, depth - 4]]), groundOf(exact))!;
+    expect(fit.cases[0]!.value).toBeCloseTo(0.28, 2);
+    expect(fit.cases[0]!.groups[0]!.frontMm).toBeCloseTo(depth, 6);
+  });
+});
+
+describe("what a dig can and cannot tell", () => {
+  const scenario = scenarioOf();
+  const ground = groundOf(scenario);
+  const fitOf = (dig: Dig) => fitDig(dig, ground)!;
+
+  test("deeper roots mean an easier layer, and the interval narrows with more plants", () => {
+    const few = [360, 400, 440];
+    const many = [...few, ...few, ...few, ...few, ...few];
+    const [shallow, deep] = fitOf(digOf([few, few.map((mm) => mm + 150)])).cases;
+    expect(deep!.value).toBeGreaterThan(shallow!.value);
+    const [narrow] = fitOf(digOf([many, many])).cases;
+    expect(narrow!.high - narrow!.low).toBeLessThan(shallow!.high - shallow!.low);
+  });
+
+  test("roots deeper than any passage explains, and shallower than a shut layer lets them, are told", () => {
+    const [tooDeep, tooShallow] = fitOf(
+      digOf([
+        [1900, 1950, 2000],
+        [60, 70, 80],
+      ]),
+    ).cases;
+    expect(tooDeep).toMatchObject({ tooDeepShare: 1, tooShallowShare: 0, value: 1 });
+    expect(tooShallow).toMatchObject({ tooDeepShare: 0, tooShallowShare: 1, value: 0 });
+    expect(tooDeep!.openMm).toBeLessThan(1900);
+    expect(tooShallow!.shutMm).toBeGreaterThan(80);
+  });
+
+  test("one plant, or plants all equal, say so and take 20 % of the depth", () => {
+    expect(middleDepth({ depthsMm: [400] })).toEqual({
+      depthMm: 400,
+      errorMm: 80,
+      freedom: Infinity,
+      assumed: "one plant",
+    });
+    expect(middleDepth({ depthsMm: [400, 400] })).toMatchObject({ assumed: "all equal" });
+    const [one] = fitOf(digOf([[400]])).cases;
+    expect(one!.low).toBeLessThan(one!.value);
+    expect(one!.high).toBeGreaterThan(one!.value);
+  });
+
+  test("plants dug before sowing are refused by name", () => {
+    const early = digOf([[400]]);
+    const group = { ...early.groups[0]!, day: dayNumber(1994, 4, 1) };
+    expect(() => fitOf({ ...early, groups: [group] })).toThrow(/evidence\.rootDepths\[0\]\.date/);
+  });
+
+  test("a fit that decides changes the roots; one that does not leaves every byte", () => {
+    const dig = digOf([
+      [300, 310, 320],
+      [600, 620, 640],
+    ]);
+    const evidence = { confidence: 0.95, dig, counts: null, strips: null };
+    const depth = (one: Scenario) => {
+      const preparation = prepare(one);
+      return runAtRain(preparation, readyRun(preparation, 0), 0).map(({ totals }) => totals.finalRootDepthMm);
+    };
+    const [shallow, deep] = depth({ ...scenario, evidence });
+    expect(deep!).toBeGreaterThan(shallow! + 50);
+    expect(depth({ ...scenario, evidence: { ...evidence, dig: { ...dig, drives: false } } })).toEqual(
+      depth(scenario),
+    );
+  });
+
+  test("two dates of one case are fitted together, between what each alone would say", () => {
+    const one = digOf([[300, 320, 340]]);
+    const later = { ...one.groups[0]!, day: dayNumber(1994, 8, 20), depthsMm: [900, 950, 1000] };
+    const alone = fitOf(one).cases[0]!.value;
+    const other = fitOf({ ...one, groups: [later] }).cases[0]!.value;
+    const both = fitOf({ ...one, groups: [one.groups[0]!, later] }).cases[0]!.value;
+    expect(both).toBeGreaterThanOrEqual(Math.min(alone, other) - 0.001);
+    expect(both).toBeLessThanOrEqual(Math.max(alone, other) + 0.001);
+  });
+});

@@ -2,6 +2,7 @@ import { comparisonOf } from "../answer/compare.ts";
 import { runEnsemble } from "../answer/ensemble.ts";
 import { UsageError } from "../problem.ts";
 import { comparisonText } from "../report/comparisonText.ts";
+import { fieldParts } from "../report/fieldText.ts";
 import { jsonText } from "../report/roundForPrint.ts";
 import type { Act } from "./commands.ts";
 import { flagWritten, type GivenFlags } from "./flags.ts";
@@ -22,7 +23,12 @@ export const act: Act = async (context, file, flags) => {
     progress.end();
     const text = flags.json
       ? jsonText(comparison)
-      : comparisonText(comparison, flags.units, file === undefined ? "each" : "short");
+      : comparisonText(
+          comparison,
+          flags.units,
+          file === undefined ? "each" : "short",
+          fieldParts(comparison, scenario, flags.units),
+        );
     handOver(context, text, flags.out);
   } finally {
     progress.end();

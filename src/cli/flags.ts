@@ -48,7 +48,7 @@ const flags = {
   units: { spec: "--units <system>", says: "units of the results", words: ["us", "metric"], otherwise: "us" },
   json: { spec: "--json", says: "print the result as JSON" },
   out: {
-    spec: "--out <file>",
+    spec: "-o, --out <file>",
     says: 'write the result to a file, whole or not at all; "-" is standard output',
   },
   seed: {

@@ -1,10 +1,10 @@
 import { middleRun, runOfYear } from "../answer/chosenRun.ts";
-import { middleTotalIndex } from "../answer/compare.ts";
+import { middleTotalIndex } from "../answer/middleTotal.ts";
 import { prepare, readyRun, runAtRain, runEnsemble, type Preparation } from "../answer/ensemble.ts";
 import { InputError, UsageError } from "../problem.ts";
 import { ledgerCsv, ledgerObjects, ledgerTable } from "../report/ledgerCsv.ts";
 import { jsonText } from "../report/roundForPrint.ts";
-import { shownIn } from "../report/shownUnits.ts";
+import { runSaid } from "../report/runSaid.ts";
 import type { Scenario } from "../scenario/index.ts";
 import type { Act } from "./commands.ts";
 import type { Context } from "./context.ts";
@@ -38,7 +38,8 @@ export const act: Act = async (context, file, flags) => {
     handOver(context, jsonText(answer), flags.out);
     return;
   }
-  context.stderr.write(`${runSaid(run, year, rainTotalMm, flags)}\n`);
+  const which = flags.run === undefined && flags.year === undefined ? ", the middle one" : "";
+  context.stderr.write(`${runSaid(run, year, rainTotalMm, flags.units, which)}\n`);
   handOver(context, ledgerCsv(ledgerTable(cases, weather, flags.units)), flags.out);
 };
 
@@ -69,12 +70,4 @@ function chooseRun(
       mend: "take one of these, or ask for more with --years",
     },
   ]);
-}
-
-function runSaid(run: number, year: number, rainTotalMm: number | null, flags: GivenFlags): string {
-  const shown = shownIn(flags.units);
-  const which = flags.run === undefined && flags.year === undefined ? ", the middle one" : "";
-  const rain =
-    rainTotalMm === null ? "rain as it came" : `rain scaled to ${shown.total(rainTotalMm)} ${shown.length}`;
-  return `run ${run + 1}${which}: sown in ${year}, ${rain}`;
 }

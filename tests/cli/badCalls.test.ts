@@ -120,7 +120,7 @@ const usage: readonly (readonly [string[], string])[] = [
     [...quick, "--save", "both.json", "--out", "./folder/../both.json"],
     "rootfront: --save and --out name the same file; name two",
   ],
-  [["compare", "good.json", "--out"], "rootfront: option '--out <file>' argument missing"],
+  [["compare", "good.json", "--out"], "rootfront: option '-o, --out <file>' argument missing"],
   [["ledger"], "rootfront: missing required argument 'file'"],
   [["ledger", "good.json", "--run", "1", "--year", "2001"], "rootfront: give --run or --year, not both"],
   [["weather"], "rootfront: missing required argument 'file'"],

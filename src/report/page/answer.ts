@@ -1,0 +1,117 @@
+import type { Comparison, DifferenceAnswer } from "../../answer/comparison.ts";
+import type { Spread } from "../../answer/quantiles.ts";
+import { differenceDigits } from "../differenceDigits.ts";
+import { firstLines } from "../firstLine.ts";
+import { fixed, percent, type Shown } from "../shownUnits.ts";
+import { differencePicture } from "./differencePicture.ts";
+import { caseLetter } from "./look.ts";
+import { called, escaped, table } from "./markup.ts";
+import { numbersPicture } from "./numbersPicture.ts";
+import type { Section } from "./section.ts";
+import { yieldPicture } from "./yieldPicture.ts";
+
+/** The answer in plain words, in pictures and in numbers. */
+export const answer: Section = (matter) => {
+  const { comparison, shown } = matter;
+  const [first = "", ...others] = firstLines(comparison, shown);
+  const compared = comparison.differences.length > 0;
+  const figures = [
+    ...(compared
+      ? [
+          figure(
+            numbersPicture(matter),
+            `Water for the extra depth${atRain(comparison, shown)}, ${shown.length}. 1 extra depth times what the soil can hold; 2 held there when sown; 3 used by the crop, the line from P10 to P90.`,
+          ),
+        ]
+      : []),
+    figure(
+      yieldPicture(matter),
+      `Yield${atRain(comparison, shown)}: bar from P10 to P90, mark at P50. Each case by itself; most of the width is the seasons' and meets all cases alike.`,
+    ),
+    ...(compared
+      ? [
+          figure(
+            differencePicture(matter),
+            `Extra water used by rainfall total, ${shown.length}, each season against the same season of A; beside it the yield it is worth and in how many seasons it was ${shown.water(comparison.method.matteredFromMm)} ${shown.length} or more.`,
+          ),
+        ]
+      : []),
+  ];
+  return {
+    heading: "The answer",
+    body: [
+      `<p class="said">${escaped(first)}</p>`,
+      ...others.map((line) => `<p>${escaped(line)}</p>`),
+      `<div class="pair flows">${figures.join("")}${caseTable(comparison, shown)}</div>`,
+      // On paper the last picture says the same.
+      ...(compared ? [`<div class="on-screen">${differenceTable(comparison, shown)}</div>`] : []),
+    ].join(""),
+  };
+};
+
+function figure(svg: string, caption: string): string {
+  return `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`;
+}
+
+function atRain({ rainTotalMm }: Comparison, shown: Shown): string {
+  return rainTotalMm === null ? "" : ` at ${shown.total(rainTotalMm)} ${shown.length} of rain`;
+}
+
+function caseTable(comparison: Comparison, shown: Shown): string {
+  const { cases, method } = comparison;
+  const many = method.runs > 1;
+  return table({
+    caption: `${many ? `Medians of ${method.runs} runs` : "One run"}${atRain(comparison, shown)}, ${shown.length}; yield, ${cases[0]!.yield.unit}`,
+    head: ["", "roots", "stored at sowing", "by crop", "by soil", "yield", ...(many ? ["P10", "P90"] : [])],
+    rows: cases.map((one, c) => [
+      `<b>${caseLetter(c)}</b> ${called(one.name)}`,
+      shown.depth(one.finalRootDepthMm),
+      shown.water(one.storedAtSowingMm),
+      shown.water(one.transpirationMm),
+      shown.water(one.evaporationMm),
+      fixed(one.yield.p50, 0),
+      ...(many ? [fixed(one.yield.p10, 0), fixed(one.yield.p90, 0)] : []),
+    ]),
+  });
+}
+
+function differenceTable(comparison: Comparison, shown: Shown): string {
+  const { byRainTotal, differences, method } = comparison;
+  const many = method.runs > 1;
+  const unit = differences[0]!.extraYield.unit;
+  return table({
+    caption: `The differences to A by rainfall total, ${shown.length}; yield, ${unit}`,
+    head: [
+      "",
+      "rain",
+      "extra depth",
+      "1 rule of thumb",
+      "2 stored there",
+      "3 extra used",
+      ...(many ? ["P10", "P90"] : []),
+      "yield",
+      ...(many ? ["P10", "P90"] : []),
+      "seasons it mattered",
+    ],
+    rows: differences.flatMap((difference, d) => {
+      const digits = differenceDigits(comparison, d, shown);
+      return byRainTotal.map((at) => {
+        const one: DifferenceAnswer = at.differences[d]!;
+        const ends = ({ p10, p90 }: Spread, say: (value: number) => string) =>
+          many ? [say(p10), say(p90)] : [];
+        return [
+          `<b>${caseLetter(d + 1)}</b> ${called(difference.to)}`,
+          at.rainTotalMm === null ? "as it came" : shown.total(at.rainTotalMm),
+          shown.depth(one.extraDepthMm),
+          digits.water(one.ruleOfThumbMm),
+          digits.water(one.storedInExtraDepthMm),
+          digits.water(one.extraWaterUsedMm.p50),
+          ...ends(one.extraWaterUsedMm, digits.water),
+          digits.yield(one.extraYield.p50),
+          ...ends(one.extraYield, digits.yield),
+          percent(one.shareOfSeasonsItMattered),
+        ];
+      });
+    }),
+  });
+}

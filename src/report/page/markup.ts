@@ -1,0 +1,46 @@
+import { printable } from "../../printable.ts";
+
+const entities: Readonly<Record<string, string>> = {
+  "&": "&amp;",
+  "<": "&lt;",
+  ">": "&gt;",
+  '"': "&quot;",
+  "'": "&#39;",
+};
+
+/**
+ * A text as it may stand in the report, between tags or in an attribute: nothing in it is markup any more.
+ * @example escaped("</script><b>") // "&lt;/script&gt;&lt;b&gt;"
+ */
+export function escaped(text: string): string {
+  return printable(text).replace(/[&<>"']/g, (found) => entities[found]!);
+}
+
+/** A name from the file, which may be written from right to left: it does not turn the words around it. */
+export function called(name: string): string {
+  return `<bdi>${escaped(name)}</bdi>`;
+}
+
+/** A list, an item a paragraph. */
+export function list(items: readonly string[]): string {
+  return `<ul>${items.map((item) => `<li>${item}</li>`).join("")}</ul>`;
+}
+
+export interface Table {
+  readonly caption: string;
+  /** Already markup, as the cells are. */
+  readonly head: readonly string[];
+  /** The first cell of a row is its heading. */
+  readonly rows: readonly (readonly string[])[];
+}
+
+export function table({ caption, head, rows }: Table): string {
+  const heads = head.map((cell) => `<th scope="col">${cell}</th>`).join("");
+  const body = rows
+    .map(
+      ([first = "", ...cells]) =>
+        `<tr><th scope="row">${first}</th>${cells.map((cell) => `<td>${cell}</td>`).join("")}</tr>`,
+    )
+    .join("");
+  return `<div class="scrolls" tabindex="0" role="region" aria-label="${caption}"><table><caption>${caption}</caption><thead><tr>${heads}</tr></thead><tbody>${body}</tbody></table></div>`;
+}

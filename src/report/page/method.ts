@@ -1,0 +1,25 @@
+import { methodParagraphs } from "../methodText.ts";
+import { escaped, list } from "./markup.ts";
+import type { ReportMatter } from "./matter.ts";
+import type { Section } from "./section.ts";
+
+/** How the answer came about, what was noticed, and what was taken because nothing was given. */
+export const method: Section = (matter) => {
+  const { comparison, shown } = matter;
+  return {
+    heading: "Method",
+    body:
+      `<div class="fine">${list([...methodParagraphs(comparison, shown), ...comparison.notes].map(escaped))}</div>` +
+      defaultsSaid(matter),
+  };
+};
+
+function defaultsSaid({ comparison: { defaults } }: ReportMatter): string {
+  if (defaults.length === 0) return "";
+  const all = defaults.map(({ field, value, why }) => `${field}: ${value} (${why})`);
+  const count = defaults.length === 1 ? "One value was" : `${defaults.length} values were`;
+  return (
+    `<details><summary>Defaults used (${defaults.length})</summary>${list(all.map(escaped))}</details>` +
+    `<p class="on-paper">${count} not given and taken as defaults: this page on a screen lists each with where it comes from.</p>`
+  );
+}

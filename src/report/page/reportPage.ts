@@ -1,0 +1,69 @@
+import { answer } from "./answer.ts";
+import { embedded } from "./embedded.ts";
+import { evidence } from "./evidence.ts";
+import { limits } from "./limits.ts";
+import { paperStyle, reportStyle } from "./look.ts";
+import { called, escaped } from "./markup.ts";
+import type { ReportMatter } from "./matter.ts";
+import { method } from "./method.ts";
+import { money } from "./money.ts";
+import { question } from "./question.ts";
+import { reopening } from "./reopening.ts";
+import { roots } from "./roots.ts";
+import type { Section } from "./section.ts";
+import { soil } from "./soil.ts";
+import { sources } from "./sources.ts";
+
+/** In the order in which they are read; what stands in one row lies side by side where there is room, flowing on in the next column. */
+const rows: readonly (readonly Section[])[] = [
+  [question],
+  [soil, roots],
+  [answer],
+  [evidence, money],
+  [method],
+  [limits],
+  [sources],
+  [reopening],
+];
+
+/**
+ * The whole report: one HTML page that needs nothing else, runs nothing and asks no host for anything.
+ * Two printed sides for a scenario of a few cases.
+ */
+export function reportHtml(matter: ReportMatter): string {
+  const title = escaped(matter.scenario.name);
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
+<link rel="icon" href="data:,">
+<title>${title} – rootfront report</title>
+<style>${paperStyle}
+html{background:#efe7d4}body{margin:0}
+@media print{html{background:none}}
+</style>
+<style id="report-style">${reportStyle}</style>
+</head>
+<body>
+<main class="field-report">${reportBody(matter)}</main>
+${embedded(matter.kept)}
+</body>
+</html>
+`;
+}
+
+function reportBody(matter: ReportMatter): string {
+  const { name, invented } = matter.scenario;
+  const mark = invented ? ' <span class="invented">invented data</span>' : "";
+  const head = `<header class="head"><h1>${called(name)}</h1><p class="where">A rootfront report.${mark}</p></header>`;
+  return [head, ...rows.map((row) => rowOf(row, matter))].join("\n");
+}
+
+function rowOf(row: readonly Section[], matter: ReportMatter): string {
+  const told = row.flatMap((section) => section(matter) ?? []);
+  const parts = told.map(({ heading, body }) => `<section><h2>${escaped(heading)}</h2>${body}</section>`);
+  const flows = row.includes(evidence) ? " flows loose" : "";
+  return parts.length > 1 ? `<div class="pair${flows}">${parts.join("")}</div>` : parts.join("");
+}

@@ -1,0 +1,27 @@
+import { caseLetter } from "./look.ts";
+import { called } from "./markup.ts";
+import type { ReportMatter } from "./matter.ts";
+import { dayWords, rootsPicture } from "./rootsPicture.ts";
+import type { Section } from "./section.ts";
+
+/** The roots of one season, the middle one. */
+export const roots: Section = (matter) => ({
+  heading: "The roots",
+  body: `<figure>${rootsPicture(matter)}<figcaption>${captionOf(matter)}</figcaption></figure>`,
+});
+
+function captionOf({ scenario, comparison, season, shown }: ReportMatter): string {
+  const [first] = season.cases;
+  const depths = scenario.cases.map(
+    ({ name }, c) =>
+      `<b>${caseLetter(c)}</b> ${called(name)} ${shown.depth(season.cases[c]!.frontMm.at(-1) ?? 0)} ${shown.length}`,
+  );
+  const which =
+    comparison.method.runs === 1
+      ? "The one season run"
+      : `Run ${season.run} of ${comparison.method.runs}, the one in the middle`;
+  return (
+    `${which}: sown ${dayWords(first!.sowingDay)}, in flower ${dayWords(first!.floweringDay)} (open dot), ` +
+    `mature ${dayWords(first!.maturityDay)} (full dot). Depth at maturity: ${depths.join(", ")}.`
+  );
+}

@@ -1,0 +1,25 @@
+import { caseLetter } from "./look.ts";
+import { called, escaped } from "./markup.ts";
+import type { ReportMatter } from "./matter.ts";
+import type { Section } from "./section.ts";
+import { changesOfSoil, soilPicture } from "./soilPicture.ts";
+
+/** The soil as in a pit. */
+export const soil: Section = (matter) => ({
+  heading: "The soil",
+  body: `<figure>${soilPicture(matter)}<figcaption>${captionOf(matter)}</figcaption></figure>`,
+});
+
+function captionOf(matter: ReportMatter): string {
+  const { scenario } = matter;
+  const [first] = scenario.cases;
+  const others = changesOfSoil(matter).map(
+    ({ c, name, changes }) =>
+      `<b>${caseLetter(c)}</b> ${called(name)}: ${changes.length === 0 ? "the same soil" : escaped(changes.join("; "))}.`,
+  );
+  return [
+    `<b>A</b> ${called(first.name)}: as labelled.`,
+    ...others,
+    "Hatched where roots slow: pace is the share of it that they keep, by the usual reading. The bar is where they end in the middle season.",
+  ].join(" ");
+}

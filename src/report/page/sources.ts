@@ -1,0 +1,126 @@
+import densityTable from "../../../data-reference/bulk-density-factor.json" with { type: "json" };
+import curveNumbers from "../../../data-reference/curve-numbers.json" with { type: "json" };
+import cropTable from "../../../data-reference/crops.json" with { type: "json" };
+import penetrationTable from "../../../data-reference/penetration-factor.json" with { type: "json" };
+import generator from "../../../data-reference/rain-generator.json" with { type: "json" };
+import saxtonRawls from "../../../data-reference/saxton-rawls-table3.json" with { type: "json" };
+import type { Case } from "../../scenario/scenario.ts";
+import { escaped, list } from "./markup.ts";
+import type { ReportMatter } from "./matter.ts";
+import type { Section } from "./section.ts";
+
+/** A published source, what was taken from it, and whether it was read or is from memory. */
+interface SourceUsed {
+  readonly what: string;
+  readonly source: string;
+  /** Null where the source's own words carry it. */
+  readonly mark: string | null;
+}
+
+/** The published sources that this very answer stands on. */
+export const sources: Section = (matter) => ({
+  heading: "Sources",
+  body:
+    `<div class="fine">${list(sourcesUsed(matter).map(sourceSaid))}</div>` +
+    "<p>“read”: we had the source, or as much of it as is named, before us; “memory”: taken from memory and still to be checked against it.</p>",
+});
+
+export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[] {
+  const { cases, weather } = scenario;
+  const any = (holds: (one: Case) => boolean): boolean => cases.some(holds);
+  const hinderedBy = (basis: string) =>
+    any(({ layers }) => layers.some(({ hindrance }) => hindrance.basis === basis));
+  const isEstimated = comparison.defaults.some(({ field }) =>
+    /\.(?:fieldCapacity|wiltingPoint|saturation)$/.test(field),
+  );
+  const books = cropTable.sources;
+  return [
+    {
+      what: "Reference ET, basal crop coefficients and stages, evaporation from the soil",
+      source: books["FAO-56"],
+      mark: "read",
+    },
+    { what: "Runoff by curve number", source: curveNumbers.source, mark: curveNumbers.provenance },
+    {
+      what: "Curve numbers of dry and wet soil",
+      source: curveNumbers.wetness.source,
+      mark: curveNumbers.wetness.provenance,
+    },
+    {
+      what: "Snow melt by degree days",
+      source: "USDA NRCS (2004). National Engineering Handbook, Part 630 Hydrology, ch. 11 Snowmelt",
+      mark: "memory",
+    },
+    {
+      what: isEstimated ? "Water limits from texture, and drainage" : "Drainage",
+      source: saxtonRawls[0]!.source,
+      mark: saxtonRawls[0]!.provenance,
+    },
+    ...(hinderedBy("bulk density")
+      ? [
+          {
+            what: "Roots slowed by density",
+            source: densityTable[0]!.source,
+            mark: "read; Pierce et al. memory",
+          },
+        ]
+      : []),
+    ...(hinderedBy("penetration resistance")
+      ? penetrationTable.slice(0, 2).map(({ source, provenance }) => ({
+          what: "Roots slowed by penetration resistance",
+          source,
+          mark: provenance,
+        }))
+      : []),
+    ...(any(({ rooting, crop }) => rooting.kind === "grown" && crop.frontVelocityMmPerDay === null)
+      ? [{ what: "Descent of the root front", source: books["Borg & Grimes 1986"], mark: "memory" }]
+      : []),
+    {
+      what: "Roots held back by dry soil",
+      source: books["Kirkegaard & Lilley 2007"],
+      mark: "read; the straight line is ours",
+    },
+    ...(any(({ uptake }) => uptake.rule === "by slice")
+      ? [
+          { what: "Water uptake", source: books["Monteith 1986"], mark: "memory" },
+          {
+            what: "Share of its water that a layer gives a day",
+            source: books["Dardanelli et al. 2004"],
+            mark: "memory",
+          },
+        ]
+      : []),
+    ...(any(({ uptake }) => uptake.rule === "root-zone average")
+      ? [
+          {
+            what: "Water uptake by root-zone average",
+            source: `${books["FAO-56"]}, eq. 82 to 84`,
+            mark: "read",
+          },
+        ]
+      : []),
+    ...(weather.source.kind === "normals"
+      ? [
+          {
+            what: "Generated temperatures, wet and dry days",
+            source: generator.residuals.source,
+            mark: generator.residuals.provenance,
+          },
+          { what: "Generated amounts of rain", source: rainAmounts.source, mark: rainAmounts.provenance },
+        ]
+      : []),
+    ...yieldLineSource(comparison.method.yieldLine),
+  ];
+}
+
+const rainAmounts = generator.checks.find(({ source }) => source.startsWith("Geng"))!;
+
+/** Its own text carries its marks already. */
+function yieldLineSource({ source }: ReportMatter["comparison"]["method"]["yieldLine"]): SourceUsed[] {
+  return [{ what: "Yield from water", source, mark: null }];
+}
+
+function sourceSaid({ what, source, mark }: SourceUsed): string {
+  const marked = mark === null ? "" : ` (${mark})`;
+  return escaped(`${what}: ${source.replace(/\.$/, "")}${marked}.`);
+}

@@ -1,0 +1,179 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { comparisonOf } from "../../src/answer/compare.ts";
+import { runEnsemble } from "../../src/answer/ensemble.ts";
+import { readJson, resolveScenario } from "../../src/scenario/index.ts";
+import { shownIn } from "../../src/report/shownUnits.ts";
+import { firstLines } from "../../src/report/firstLine.ts";
+import {
+  embeddedText,
+  leftOutOf,
+  reportHtml,
+  reportMatter,
+  type KeptScenario,
+} from "../../src/report/page/index.ts";
+import { largestEmbedded } from "../../src/report/page/embedded.ts";
+import { apart, coordinate, marksBetween } from "../../src/report/page/drawing.ts";
+import { escaped } from "../../src/report/page/markup.ts";
+import { sourcesUsed } from "../../src/report/page/sources.ts";
+import { smallScenario } from "../cli/callCli.ts";
+
+const noFiles = () => {
+  throw new Error("it names no file");
+};
+
+async function matterOf(written: unknown, units: "us" | "metric" = "us") {
+  const scenario = await resolveScenario(written, { fileName: "small.json", readText: noFiles });
+  return reportMatter(runEnsemble(scenario), units, { scenario: written, attachments: {} });
+}
+
+/** All text between tags, as a reader sees it. */
+function readable(html: string): string {
+  return html
+    .replace(/<(script|style)[^]*?<\/\1>/g, " ")
+    .replace(/<[^>]+>/g, " ")
+    .replaceAll("&quot;", '"')
+    .replaceAll("&#39;", "'")
+    .replaceAll("&amp;", "&")
+    .replace(/\s+/g, " ");
+}
+
+describe("the report", () => {
+  test.each(["us", "metric"] as const)(
+    "says the answer in the words of every other way out, in %s",
+    async (units) => {
+      const matter = await matterOf(smallScenario, units);
+      const text = readable(reportHtml(matter));
+      const comparison = comparisonOf(
+        runEnsemble(await resolveScenario(smallScenario, { fileName: "small.json", readText: noFiles })),
+        units,
+      );
+      for (const line of firstLines(comparison, shownIn(units))) expect(text).toContain(line);
+      for (const caution of comparison.cautions) expect(text).toContain(caution.replace(/\s+/g, " "));
+      for (const { field } of comparison.defaults) expect(text).toContain(`${field}: `);
+      const headings = [
+        "The question",
+        "The soil",
+        "The roots",
+        "The answer",
+        "Method",
+        "Limits",
+        "Sources",
+        "Going on",
+      ];
+      const places = headings.map((heading) => text.indexOf(heading));
+      expect(places.every((place) => place >= 0)).toBe(true);
+      expect(places).toEqual([...places].sort((a, b) => a - b));
+    },
+  );
+
+  test("draws every front to the depth that the engine has it at", async () => {
+    const matter = await matterOf(smallScenario);
+    const svg = /<svg[^]*?id="roots-title"[^]*?<\/svg>/.exec(reportHtml(matter))![0];
+    const ends = [
+      ...svg.matchAll(/<path d="M[^"]*L[\d.]+ ([\d.]+)" fill="none" stroke="#[^"]+" stroke-width="2"/g),
+    ];
+    expect(ends).toHaveLength(2);
+    // Marks on the axis tell the scale: 0 in and the next one.
+    const marks = [...svg.matchAll(/<text x="28" y="([\d.]+)"[^>]*>(\d+)<\/text>/g)].map(([, y, inches]) => ({
+      y: Number(y) - 3.5,
+      mm: Number(inches) * 25.4,
+    }));
+    const perMm = (marks[1]!.y - marks[0]!.y) / (marks[1]!.mm - marks[0]!.mm);
+    ends.forEach(([, y], c) => {
+      const drawnMm = (Number(y) - marks[0]!.y) / perMm;
+      expect(drawnMm).toBeCloseTo(matter.season.cases[c]!.frontMm.at(-1)!, -1);
+    });
+  });
+
+  test("one case only, one run only, many cases, and rain as it is", async () => {
+    const { cases, ...others } = smallScenario;
+    const single = reportHtml(await matterOf({ ...others, cases: [cases[0]], ensemble: { years: 1 } }));
+    expect(readable(single)).toContain("There is only one case");
+    expect(single).not.toContain('id="numbers-title"');
+    const many = Array.from({ length: 19 }, (_, i) => ({ name: `case ${i}`, rootingDepth: `+${i + 1} in` }));
+    const crowded = reportHtml(
+      await matterOf({ ...others, cases: [cases[0], ...many], ensemble: { years: 2 } }),
+    );
+    for (const { name } of many) expect(readable(crowded)).toContain(name);
+    const asItCame = await matterOf({
+      ...others,
+      cases,
+      weather: { pattern: "even", annualRain: "13 in" },
+      ensemble: { years: 3 },
+    });
+    for (const html of [single, crowded, reportHtml(asItCame)])
+      expect(html).not.toMatch(/NaN|Infinity|undefined/);
+  });
+
+  test("names only sources that were used, each with its mark", async () => {
+    const marked = (matter: Awaited<ReturnType<typeof matterOf>>) =>
+      sourcesUsed(matter).map(({ source, mark }) => `${source} ${mark ?? ""}`);
+    const grown = marked(await matterOf(smallScenario));
+    for (const line of grown) expect(line).toMatch(/read|memory|ours|practice/);
+    expect(grown.join()).toContain("Pierce");
+    expect(grown.join()).not.toContain("Ehlers");
+    const [topsoil, pan, subsoil] = smallScenario.soil.layers;
+    const { bulkDensity: _density, ...plain } = pan!;
+    const probed = { ...plain, penetrationResistance: "300 psi", structure: "pan without pores" };
+    const probedSources = marked(
+      await matterOf({
+        ...smallScenario,
+        soil: { ...smallScenario.soil, layers: [topsoil, probed, subsoil] },
+      }),
+    );
+    expect(probedSources.join()).toContain("Gao");
+  });
+});
+
+describe("the scenario in the report", () => {
+  const kept: KeptScenario = {
+    scenario: { name: "</script><b>pan</b><!--", notes: ["a < b & c", "\u2028"] },
+    attachments: { "x.csv": "date,rain\n2020-01-01,</script>" },
+  };
+
+  test("comes out as it went in, and holds nothing that could end it", async () => {
+    const { embedded } = await import("../../src/report/page/embedded.ts");
+    const block = embedded(kept);
+    expect(block.match(/</g)).toHaveLength(2);
+    const html = `<!doctype html><body><main>&lt;x&gt;</main>${block}</body>`;
+    expect(readJson(embeddedText(html)!, "report.html")).toEqual(kept);
+    expect(embeddedText("<!doctype html><p>another page</p>")).toBeNull();
+  });
+
+  test("leaves large records outside and says so", async () => {
+    const large = { ...kept, attachments: { "x.csv": "x".repeat(largestEmbedded + 1) } };
+    expect(leftOutOf(kept)).toEqual([]);
+    expect(leftOutOf(large)).toEqual(["x.csv"]);
+    const matter = { ...(await matterOf(smallScenario)), kept: large };
+    const html = reportHtml(matter);
+    expect(html.length).toBeLessThan(200_000);
+    expect(readable(html)).toContain("keep beside it: x.csv");
+  });
+});
+
+describe("its small parts", () => {
+  test("text is no markup", () => {
+    expect(escaped(`<a href="x" onclick='y'>&`)).toBe(
+      "&lt;a href=&quot;x&quot; onclick=&#39;y&#39;&gt;&amp;",
+    );
+    expect(escaped("\u202eturned")).toBe(" turned");
+  });
+  test("marks are round", () => {
+    expect(marksBetween(0, 71, 5)).toEqual([0, 20, 40, 60]);
+    expect(marksBetween(-0.3, 0.4, 4)).toEqual([-0.2, 0, 0.2, 0.4]);
+    expect(marksBetween(3, 3, 4)).toEqual([3]);
+  });
+  test("labels are moved apart in their order, within the room", () => {
+    expect(apart([10, 11, 50], 10, 0, 100)).toEqual([10, 20, 50]);
+    expect(apart([98, 99], 10, 0, 100)).toEqual([90, 100]);
+  });
+  test("what is no number is never drawn", () => {
+    expect(() => coordinate(Number.NaN)).toThrow("coordinate");
+    expect(() => coordinate(Infinity)).toThrow("coordinate");
+  });
+  test("its style asks nobody for anything", () => {
+    const style = readFileSync(new URL("../../src/report/page/look.ts", import.meta.url), "utf8");
+    expect(style).not.toMatch(/url\(|@import|https?:/);
+  });
+});

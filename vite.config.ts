@@ -7,7 +7,7 @@ export default defineConfig({
   root: "web",
   base: "./",
   publicDir: false,
-  plugins: [offlineFiles()],
+  plugins: [pageAtOnce(), offlineFiles()],
   worker: { format: "es" },
   build: {
     outDir: "../dist-page",
@@ -23,6 +23,32 @@ export default defineConfig({
 
 /** The page by its folder: some hosts send `index.html` there, and a sent-on answer cannot be kept for a page. */
 const addressOf = (name: string): string => (name === "index.html" ? "./" : `./${name}`);
+
+/** The engine is begun before the page's own code (see main.ts), which is fetched beside it all the same. */
+function pageAtOnce(): Plugin {
+  return {
+    name: "page-at-once",
+    apply: "build",
+    transformIndexHtml: {
+      order: "post",
+      handler(html, { bundle = {} }) {
+        const page = Object.values(bundle).find((one) => one.type === "chunk" && one.name === "page");
+        if (page?.type !== "chunk") throw new Error("the page's code is not where it was");
+        const styles = [...(page.viteMetadata?.importedCss ?? [])];
+        return [
+          ...styles.map((href) => link({ rel: "stylesheet", crossorigin: true, href: `./${href}` })),
+          ...[page.fileName, ...page.imports]
+            .filter((name) => !html.includes(name))
+            .map((href) => link({ rel: "modulepreload", crossorigin: true, href: `./${href}` })),
+        ];
+      },
+    },
+  };
+}
+
+function link(attrs: Record<string, string | boolean>) {
+  return { tag: "link", attrs, injectTo: "head" as const };
+}
 
 /** Writes the service worker with the list of all files of this very build, and a mark that changes with any of them. */
 function offlineFiles(): Plugin {

@@ -14,7 +14,14 @@ export default defineConfig({
       {
         extends: true,
         // One browser at a time: the machine has two cores, and some of these tests measure.
-        test: { name: "browser", include: ["tests/browser/**/*.test.ts"], fileParallelism: false },
+        test: {
+          name: "browser",
+          include: ["tests/browser/**/*.test.ts"],
+          globalSetup: ["tests/browser/buildOnce.ts"],
+          fileParallelism: false,
+          // A busy machine can be late for a click; what fails twice is a fault.
+          retry: 1,
+        },
       },
     ],
   },

@@ -7,7 +7,7 @@ import { fileURLToPath } from "node:url";
 import { join } from "node:path";
 import { openHarness, openPage, settled } from "../tests/browser/harness.ts";
 
-const all = ["pit", "answer", "inputs", "teach", "seasons", "keep"];
+const all = ["pit", "answer", "inputs", "field", "teach", "seasons", "keep"];
 const asked = process.argv.slice(2);
 const views = all.filter((name) => asked.length === 0 || asked.includes(name));
 const widths = [1280, 390];

@@ -1,23 +1,34 @@
 import { useEffect, useRef } from "preact/hooks";
 import { Banners } from "./shell/banners.tsx";
 import { Header } from "./shell/header.tsx";
+import { lateView } from "./shell/lateView.tsx";
 import { useUndoKeys } from "./shell/undoKeys.ts";
 import { view, viewTitles, type ViewName } from "./state/view.ts";
 import { AnswerView } from "./views/answer.tsx";
-import { InputsView } from "./views/inputs.tsx";
-import { KeepView } from "./views/keep.tsx";
-import { PitView } from "./views/pit.tsx";
-import { SeasonsView } from "./views/seasons.tsx";
-import { TeachView } from "./views/teach.tsx";
+
+const late = {
+  pit: lateView(async () => (await import("./views/pit.tsx")).PitView),
+  inputs: lateView(async () => (await import("./views/inputs.tsx")).InputsView),
+  field: lateView(async () => (await import("./views/field.tsx")).FieldView),
+  teach: lateView(async () => (await import("./views/teach.tsx")).TeachView),
+  seasons: lateView(async () => (await import("./views/seasons.tsx")).SeasonsView),
+  keep: lateView(async () => (await import("./views/keep.tsx")).KeepView),
+} as const;
 
 const views: Readonly<Record<ViewName, () => preact.JSX.Element>> = {
-  pit: PitView,
   answer: AnswerView,
-  inputs: InputsView,
-  teach: TeachView,
-  seasons: SeasonsView,
-  keep: KeepView,
+  pit: late.pit.View,
+  inputs: late.inputs.View,
+  field: late.field.View,
+  teach: late.teach.View,
+  seasons: late.seasons.View,
+  keep: late.keep.View,
 };
+
+/** Fetches what is not looked at yet, once there is time for it. */
+export function fetchAllViews(): void {
+  for (const { fetch } of Object.values(late)) fetch();
+}
 
 export function App() {
   useUndoKeys();

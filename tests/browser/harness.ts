@@ -24,13 +24,17 @@ export interface Harness {
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
-/** Builds the page once for this file of tests, into a folder of its own. */
+/** Where the tests' one build of the page lies; not set, each harness builds its own. */
+export const builtPageVariable = "ROOTFRONT_BUILT_PAGE";
+
+/** Serves the page, built, and opens a browser for it. */
 export async function openHarness(): Promise<Harness> {
   const executablePath = findChromium();
   if (executablePath === null)
     throw new Error("no Chromium: run node scripts/ensure-chromium.mjs, or set CHROMIUM_PATH");
-  const folder = await mkdtemp(join(tmpdir(), "rootfront-page-"));
-  await buildPage(root, folder);
+  const built = process.env[builtPageVariable];
+  const folder = built ?? (await mkdtemp(join(tmpdir(), "rootfront-page-")));
+  if (built === undefined) await buildPage(root, folder);
   const server: PageServer = await servePage(folder);
   const browser = await chromium.launch({
     executablePath,
@@ -53,7 +57,7 @@ export async function openHarness(): Promise<Harness> {
     close: async () => {
       await browser.close();
       await server.close();
-      await rm(folder, { recursive: true, force: true });
+      if (built === undefined) await rm(folder, { recursive: true, force: true });
     },
   };
 }

@@ -1,3 +1,7 @@
+import { isGroup } from "../state/json.ts";
+import { scenario, scenarioName } from "../state/scenarioStore.ts";
+import { fontFamily, palette } from "./palette.ts";
+
 /** Hands a text to the person as a file. */
 export function saveText(fileName: string, text: string, type: string): void {
   const url = URL.createObjectURL(new Blob([text], { type }));
@@ -15,24 +19,75 @@ export function saveUrl(fileName: string, url: string): void {
   link.remove();
 }
 
-/** An SVG drawing as a file's text; styles must stand in its attributes. */
-export function svgText(svg: SVGSVGElement): string {
+/** What a picture is called once it is away from the page: what it shows, and of which scenario. */
+export function pictureTitle(name: string): readonly [what: string, of: string] {
+  const written = scenario.peek();
+  const invented = isGroup(written) && written["invented"] === true ? " (invented data)" : "";
+  return [name.split(": ")[0] ?? name, `${scenarioName.peek()}${invented}`];
+}
+
+/** Room for the title over a saved picture, in the picture's own units. */
+export const titlePx = 46;
+
+interface AloneDrawing {
+  readonly text: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * An SVG drawing as it can stand alone: with its size, its font, its paper and a title. Colours must stand in its attributes.
+ * A drawing without a name has its title within.
+ */
+function standingAlone(svg: SVGSVGElement): AloneDrawing {
+  const { paper, ink, pencil } = palette();
   const copy = svg.cloneNode(true) as SVGSVGElement;
+  const { x, y, width, height } = svg.viewBox.baseVal;
+  const name = svg.getAttribute("aria-label");
+  const above = name === null ? 0 : titlePx;
   copy.setAttribute("xmlns", "http://www.w3.org/2000/svg");
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${new XMLSerializer().serializeToString(copy)}\n`;
+  copy.setAttribute("viewBox", `${x} ${y - above} ${width} ${height + above}`);
+  copy.setAttribute("width", String(width));
+  copy.setAttribute("height", String(height + above));
+  copy.setAttribute("font-family", fontFamily);
+  const sheet = element("rect", { x, y: y - above, width, height: height + above, fill: paper });
+  const parts: SVGElement[] = [sheet];
+  if (name !== null) {
+    const [what, of] = pictureTitle(name);
+    parts.unshift(element("title", {}, `${name}. ${of}`));
+    parts.push(
+      element("text", { x: x + 8, y: y - above + 20, "font-size": 15, "font-weight": 600, fill: ink }, what),
+      element("text", { x: x + 8, y: y - above + 37, "font-size": 12, fill: pencil }, of),
+    );
+  }
+  copy.prepend(...parts);
+  const text = `<?xml version="1.0" encoding="UTF-8"?>\n${new XMLSerializer().serializeToString(copy)}\n`;
+  return { text, width, height: height + above };
+}
+
+function element(tag: string, attributes: Readonly<Record<string, string | number>>, text = ""): SVGElement {
+  const made = document.createElementNS("http://www.w3.org/2000/svg", tag);
+  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
+  made.textContent = text;
+  return made;
+}
+
+/** An SVG drawing as a file's text. */
+export function svgText(svg: SVGSVGElement): string {
+  return standingAlone(svg).text;
 }
 
 /** An SVG drawing as PNG, twice as large for sharpness, on paper colour. */
 export async function svgToPng(svg: SVGSVGElement, paper: string): Promise<string> {
-  const { width, height } = svg.getBoundingClientRect();
-  const url = URL.createObjectURL(new Blob([svgText(svg)], { type: "image/svg+xml" }));
+  const { text, width, height } = standingAlone(svg);
+  const url = URL.createObjectURL(new Blob([text], { type: "image/svg+xml" }));
   try {
     const image = new Image(width, height);
     image.src = url;
     await image.decode();
     const canvas = document.createElement("canvas");
-    canvas.width = 2 * width;
-    canvas.height = 2 * height;
+    canvas.width = Math.round(2 * width);
+    canvas.height = Math.round(2 * height);
     const pen = canvas.getContext("2d");
     if (pen === null) throw new Error("this browser draws no pictures");
     pen.fillStyle = paper;

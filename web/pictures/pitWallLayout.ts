@@ -1,3 +1,4 @@
+import { mmPerInch } from "../../src/quantity/constants.ts";
 import type { SeasonShown } from "../worker/protocol.ts";
 
 /** A part of the picture, in its own pixels. */
@@ -107,7 +108,7 @@ export interface Tick {
 
 /** Round depths at least `leastPx` apart, in the unit on show. */
 export function depthTicks(depthMm: number, heightPx: number, us: boolean, leastPx = 34): Tick[] {
-  const mmPerUnit = us ? 25.4 : 1;
+  const mmPerUnit = us ? mmPerInch : 1;
   const steps = us ? [2, 3, 6, 12, 24, 36] : [50, 100, 200, 250, 500, 1000];
   const pxPerUnit = (heightPx / depthMm) * mmPerUnit;
   const step = steps.find((one) => one * pxPerUnit >= leastPx) ?? steps.at(-1)!;

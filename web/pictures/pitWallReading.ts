@@ -1,3 +1,4 @@
+import { monthNames } from "../../src/quantity/dates.ts";
 import { dayOfMonth, monthOf, yearOf } from "../../src/weather/calendar.ts";
 import type { CaseSeason, LayerShown, SeasonShown } from "../worker/protocol.ts";
 import { snowfallMm } from "./rainBars.ts";
@@ -94,21 +95,6 @@ export function passageOf(
   }
   return least;
 }
-
-export const monthNames = [
-  "Jan",
-  "Feb",
-  "Mar",
-  "Apr",
-  "May",
-  "Jun",
-  "Jul",
-  "Aug",
-  "Sep",
-  "Oct",
-  "Nov",
-  "Dec",
-] as const;
 
 /** `14 Jul 2020` */
 export function sayDay(date: number): string {

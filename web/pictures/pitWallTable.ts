@@ -3,7 +3,8 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { monthOf, yearOf } from "../../src/weather/calendar.ts";
 import type { LayerShown, SeasonShown } from "../worker/protocol.ts";
 import type { PictureTable } from "./frame.tsx";
-import { availableAboveMm, frontOn, monthNames, sayMonthDay } from "./pitWallReading.ts";
+import { monthNames } from "../../src/quantity/dates.ts";
+import { availableAboveMm, frontOn, sayMonthDay } from "./pitWallReading.ts";
 
 /** The pit wall to be read: for each month its rain, and on its last day every front and the water in every layer. */
 export function pitWallTable(

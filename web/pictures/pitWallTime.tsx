@@ -1,8 +1,10 @@
+import { mmPerInch } from "../../src/quantity/constants.ts";
 import { dayOfMonth, monthOf, yearOf } from "../../src/weather/calendar.ts";
 import type { Shown } from "../../src/report/shownUnits.ts";
 import type { CaseSeason, SeasonShown } from "../worker/protocol.ts";
 import { dayX, type PitWallLayout, type Window } from "./pitWallLayout.ts";
-import { monthNames, sayMonthDay, stageParts } from "./pitWallReading.ts";
+import { monthNames } from "../../src/quantity/dates.ts";
+import { sayMonthDay, stageParts } from "./pitWallReading.ts";
 import { rainBars, rainTop } from "./rainBars.ts";
 import { words, type Palette } from "./palette.ts";
 
@@ -24,7 +26,7 @@ export function RainBars({
   shown,
 }: TimeProps & { readonly shown: Shown }) {
   const { rain: box, wide } = layout;
-  const mmPerUnit = shown.system === "us" ? 25.4 : 1;
+  const mmPerUnit = shown.system === "us" ? mmPerInch : 1;
   const topMm = rainTop(season, window, mmPerUnit);
   const bars = rainBars(season, one, window, box, topMm);
   const bottom = box.y + box.height;

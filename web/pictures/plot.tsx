@@ -2,13 +2,14 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { isDark, isPrinting } from "../shell/theme.ts";
 import { PictureFrame, type PictureTable } from "./frame.tsx";
-import { saveUrl } from "./download.ts";
+import { pictureTitle, saveUrl, titlePx } from "./download.ts";
 import { palette } from "./palette.ts";
 import {
   loadPlotly,
   plotConfig,
   withBase,
   type Figure,
+  type Layout,
   type PlotDatum,
   type Plotly,
   type PlotlyHTMLElement,
@@ -85,9 +86,15 @@ export function Plot({
     if (plotly === null || place.current === null) return;
     const { clientWidth: width } = place.current;
     const { data, layout } = withBase(figure);
-    const onPaper = { ...layout, paper_bgcolor: palette().paper, width, height };
+    const whole = { width, height: height + titlePx };
+    const onPaper = {
+      ...layout,
+      ...titled(name, layout, whole.height),
+      ...whole,
+      paper_bgcolor: palette().paper,
+    };
     void plotly
-      .toImage({ data, layout: onPaper }, { format, width, height, scale: format === "png" ? 2 : 1 })
+      .toImage({ data, layout: onPaper }, { format, ...whole, scale: format === "png" ? 2 : 1 })
       .then((url) => saveUrl(`${fileName}.${format}`, url));
   };
 
@@ -110,6 +117,24 @@ export function Plot({
       />
     </PictureFrame>
   );
+}
+
+/** A title over a chart that leaves the page. */
+function titled(name: string, { margin }: Partial<Layout>, height: number): Partial<Layout> {
+  const [what, of] = pictureTitle(name);
+  const plain = (text: string) => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
+  return {
+    title: {
+      text: `${plain(what)}<br><sub>${plain(of)}</sub>`,
+      font: { size: 15 },
+      x: 0.01,
+      xanchor: "left",
+      y: 1 - 8 / height,
+      yanchor: "top",
+      yref: "container",
+    },
+    margin: { ...margin, t: (margin?.t ?? 0) + titlePx },
+  };
 }
 
 /** How wide a chart may be, CSS pixels. */

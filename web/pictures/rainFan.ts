@@ -1,3 +1,4 @@
+import { mmPerInch } from "../../src/quantity/constants.ts";
 import type { DifferenceAnswer } from "../../src/answer/comparison.ts";
 import type { Spread } from "../../src/answer/quantiles.ts";
 import { shownIn } from "../../src/report/shownUnits.ts";
@@ -138,7 +139,7 @@ function askedPoints(fan: RainFan, { of, chosen, asked }: FanView, colours: Pale
 function layoutOf(fan: RainFan, view: FanView, colours: Palette): Figure["layout"] {
   const { length, mmPerUnit } = unitsOf(fan);
   const { asked } = view;
-  const [from, to] = defaults.spanIn.map((inches) => (inches * 25.4) / mmPerUnit) as [number, number];
+  const [from, to] = defaults.spanIn.map((inches) => (inches * mmPerInch) / mmPerUnit) as [number, number];
   const own = asked === null ? null : ([asked.fromMm / mmPerUnit, asked.toMm / mmPerUnit] as const);
   const range: [number, number] = [Math.min(from, own?.[0] ?? from), Math.max(to, own?.[1] ?? to)];
   const heights = rangeOf(fan, view);
@@ -263,7 +264,7 @@ function unitOf(fan: RainFan, of: FanOf): string {
 }
 
 function unitsOf({ units }: RainFan): { length: "in" | "mm"; mmPerUnit: number } {
-  return units === "us" ? { length: "in", mmPerUnit: 25.4 } : { length: "mm", mmPerUnit: 1 };
+  return units === "us" ? { length: "in", mmPerUnit: mmPerInch } : { length: "mm", mmPerUnit: 1 };
 }
 
 function faded(color: string, opacity: number = defaults.bandOpacity): string {

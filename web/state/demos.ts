@@ -1,4 +1,5 @@
 import { readJson } from "../../src/scenario/readJson.ts";
+import { filesNamed } from "./filesNamed.ts";
 import { isGroup, type Json } from "./json.ts";
 import type { Work } from "./scenarioStore.ts";
 
@@ -48,16 +49,4 @@ export async function demoWork(demo: Demo): Promise<Work> {
     if (response.ok) attachments[name] = await response.text();
   }
   return { scenario: demo.scenario, attachments };
-}
-
-/** The files a scenario names: its weather record and its horizons. */
-export function filesNamed(scenario: Json): string[] {
-  if (!isGroup(scenario)) return [];
-  const { weather, soil } = scenario;
-  const horizons = isGroup(soil) ? soil["horizons"] : undefined;
-  const named = [
-    isGroup(weather) ? weather["record"] : undefined,
-    isGroup(horizons) ? horizons["file"] : undefined,
-  ];
-  return named.filter((name) => typeof name === "string");
 }

@@ -1,9 +1,9 @@
-import { effect, signal, type Signal } from "@preact/signals";
+import { batch, effect, signal, type Signal } from "@preact/signals";
 import type { Units } from "../../src/quantity/kinds.ts";
 
 /** What is looked at, apart from the scenario: it stands in the address, so that it can be gone back to and passed on. */
 
-export const viewNames = ["pit", "answer", "inputs", "teach", "seasons", "keep"] as const;
+export const viewNames = ["pit", "answer", "inputs", "field", "teach", "seasons", "keep"] as const;
 export type ViewName = (typeof viewNames)[number];
 
 /** In the order of the tabs. */
@@ -11,6 +11,7 @@ export const viewTitles: Readonly<Record<ViewName, string>> = {
   pit: "Pit wall",
   answer: "Answer",
   inputs: "Inputs",
+  field: "In the field",
   teach: "Teach",
   seasons: "Seasons",
   keep: "Keep & share",
@@ -81,9 +82,12 @@ export function addressOf(name: ViewName = view.value): string {
 /** Reads an address that may come from anywhere; what it does not say, or says wrongly, is as usual. */
 export function readAddress(hash: string): void {
   const [route = "", query = ""] = hash.replace(/^#\/?/, "").split("?");
-  view.value = viewNames.find((name) => name === route) ?? "answer";
   const said = new URLSearchParams(query);
-  for (const { key, read } of addressTable) read(said.get(key));
+  // At once: nobody is to see half of an address, nor to be asked for a season that half of it means.
+  batch(() => {
+    view.value = viewNames.find((name) => name === route) ?? "answer";
+    for (const { key, read } of addressTable) read(said.get(key));
+  });
 }
 
 const preferencesKey = "rootfront.preferences";

@@ -1,63 +1,82 @@
+import "../style/answer.css";
+import "../style/teach.css";
 import { shownIn } from "../../src/report/shownUnits.ts";
-import { Slider } from "../inputs/slider.tsx";
-import { edit } from "../state/scenarioStore.ts";
 import { units } from "../state/view.ts";
-import { answer, understood } from "../worker/client.ts";
-import { Cautions, StaleMark, WhenAnswered } from "./parts.tsx";
+import { answer } from "../worker/client.ts";
+import { differenceShown } from "./answer/chosenDifference.ts";
+import { sentencesOf } from "./answer/sentences.ts";
+import { WhichDifference } from "./answer/whichDifference.tsx";
+import { answerClass, Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
+import { Guess } from "./teach/guess.tsx";
+import { Handout, isHandoutAsked } from "./teach/handout.tsx";
+import { difference, isGuessing } from "./teach/lesson.ts";
+import { Roots } from "./teach/roots.tsx";
+import { Sliders } from "./teach/sliders.tsx";
+import { ThreeTold } from "./teach/threeTold.tsx";
 
-/** Large type and a slider: compaction, shown live. */
+/** Before a class: what a dense layer does, in large type. */
 export function TeachView() {
   return (
     <>
-      <h1>What does a dense layer cost?</h1>
+      <div class="teach-head">
+        <h1>What does a dense layer cost?</h1>
+        <WhichDifference />
+      </div>
       <StaleMark />
       <WhenAnswered>{() => <Lesson />}</WhenAnswered>
+      <Handout />
     </>
   );
 }
 
 function Lesson() {
-  const shown = shownIn(units.value);
-  const layers = understood.value?.cases[0]?.layers ?? [];
-  const densest = layers.reduce(
-    (best, layer, l) => (layer.bulkDensityKgPerM3 > layers[best]!.bulkDensityKgPerM3 ? l : best),
-    0,
-  );
-  const layer = layers[densest];
-  const rainMm = answer.value!.comparison.rainTotalMm;
   return (
     <>
-      {layer !== undefined && (
-        <Slider
-          label={`Density of “${layer.name}”`}
-          value={layer.bulkDensityKgPerM3 / 1000}
-          from={1.2}
-          to={1.8}
-          step={0.01}
-          say={(value) => `${value.toFixed(2)} g/cm³`}
-          onSlide={(value) =>
-            edit(
-              `soil.layers[${densest}].bulkDensity`,
-              `${value.toFixed(2)} g/cm^3`,
-              "slid",
-              "slide the density",
-            )
-          }
-        />
-      )}
-      {rainMm !== null && (
-        <Slider
-          label="Rain in the year"
-          value={rainMm / 25.4}
-          from={8}
-          to={20}
-          step={0.1}
-          say={(value) => `${shown.total(value * 25.4)} ${shown.length}`}
-          onSlide={(value) => edit("weather.annualRain", `${value.toFixed(1)} in`, "slid", "slide the rain")}
-        />
-      )}
-      <p class="answer-sentence">{answer.value?.sentences[0]}</p>
+      <div class="lesson">
+        <Sliders />
+        <Roots />
+        <Guess />
+      </div>
+      <Told />
+      <p class="teach-print no-print">
+        <button
+          type="button"
+          onClick={() => {
+            isHandoutAsked.value = true;
+          }}
+        >
+          Print the handout
+        </button>{" "}
+        <span class="teach-note">One page for each of the class, with the answer below a fold.</span>
+      </p>
       <Cautions />
+      {!isGuessing.value && <Method />}
     </>
+  );
+}
+
+/** The answer in words and its three numbers, once it may be seen. */
+function Told() {
+  const now = answer.value!;
+  const told = difference.value;
+  const { sentences, comparison } = now;
+  const d = differenceShown.value;
+  const [first] = sentencesOf(sentences, comparison.differences.length, d).chosen;
+  if (told === null) {
+    return (
+      <>
+        <p class="answer-sentence">{first}</p>
+        <p class="teach-note">
+          Two root systems are set side by side once there is a second case, in Inputs.
+        </p>
+      </>
+    );
+  }
+  if (isGuessing.value) return null;
+  return (
+    <div class={`teach-told ${answerClass()}`}>
+      <p class="answer-sentence">{first}</p>
+      <ThreeTold told={told} comparison={comparison} d={d} shown={shownIn(units.value)} />
+    </div>
   );
 }

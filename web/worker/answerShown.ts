@@ -1,7 +1,9 @@
-import { comparisonOf, middleTotalIndex } from "../../src/answer/compare.ts";
+import { comparisonOf } from "../../src/answer/compare.ts";
+import { middleTotalIndex } from "../../src/answer/middleTotal.ts";
 import type { Ensemble, EnsembleAtRain } from "../../src/answer/ensemble.ts";
 import { shownYield } from "../../src/answer/yieldUnits.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
+import { fieldSentences } from "../../src/report/fieldSentences.ts";
 import { firstLines } from "../../src/report/firstLine.ts";
 import { methodLines } from "../../src/report/methodText.ts";
 import { shownIn } from "../../src/report/shownUnits.ts";
@@ -21,6 +23,7 @@ export function answerShown(
   return {
     comparison,
     sentences: firstLines(comparison, shown),
+    field: fieldSentences(comparison, ensemble.preparation.scenario, units),
     method: paragraphs(methodLines(comparison, shown)),
     units,
     stage,

@@ -4,6 +4,7 @@ import type { Problem } from "../../src/problem.ts";
 import { attachments, lastEdit, scenario } from "../state/scenarioStore.ts";
 import { chosenRun, chosenTotal, units } from "../state/view.ts";
 import type { Introduction } from "./engine.worker.ts";
+import { newWorker, wakeEngine, whenEngineFails } from "./wake.ts";
 import type {
   Answer,
   FromEngine,
@@ -71,15 +72,6 @@ let worker: Worker | null = null;
 let asked = 0;
 const texts = new Map<number, (text: KeptText) => void>();
 
-function newWorker(): Worker {
-  return new Worker(new URL("./engine.worker.ts", import.meta.url), { type: "module" });
-}
-
-/** Loads the engine, so that it is ready when the scenario is. */
-export function wakeEngine(): void {
-  worker ??= newWorker();
-}
-
 /** A second worker for half of the runs, once the first answer is there: until then it would only be in the way. */
 function bringHelper(): void {
   if (hasHelper || worker === null || navigator.hardwareConcurrency < 2) return;
@@ -93,10 +85,10 @@ let hasHelper = false;
 
 /** Starts asking: whenever the scenario, its files or what is shown of it changes. */
 export function startEngine(): void {
-  wakeEngine();
-  worker?.addEventListener("message", ({ data }: MessageEvent<FromEngine>) => batch(() => hear(data)));
-  worker?.addEventListener("error", ({ message }) => {
-    fault.value = message || "the engine could not be loaded";
+  worker = wakeEngine();
+  worker.addEventListener("message", ({ data }: MessageEvent<FromEngine>) => batch(() => hear(data)));
+  whenEngineFails((said) => {
+    fault.value = said;
   });
   effect(() => tell({ kind: "files", attachments: attachments.value }));
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -120,6 +112,22 @@ export function startEngine(): void {
     () => [chosenRun.value, chosenTotal.value].join(),
     () => tell({ kind: "season", id: asked, shown: shownRun() }),
   );
+}
+
+/** Does what can wait when the first question has been dealt with, or is taking too long. */
+export function firstQuiet(act: () => void): void {
+  const patienceMs = 15_000;
+  const late = setTimeout(() => done(), patienceMs);
+  const stop = effect(() => {
+    if (!busy.value && askedId.value > 0) setTimeout(() => done());
+  });
+  let isDone = false;
+  function done(): void {
+    clearTimeout(late);
+    stop();
+    if (!isDone) act();
+    isDone = true;
+  }
 }
 
 function ask(written: typeof scenario.value): void {

@@ -3,8 +3,11 @@ import { newMemory } from "../../src/answer/memory.ts";
 import { mustGenerate } from "../../src/answer/weatherYears.ts";
 import { InputError } from "../../src/problem.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
+import type { KeptScenario } from "../../src/report/page/embedded.ts";
+import { newReadings } from "../../src/scenario/readings.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
 import type { Scenario } from "../../src/scenario/scenario.ts";
+import { filesUsed } from "../state/filesNamed.ts";
 import type { Json } from "../state/json.ts";
 import type { Attachments } from "../state/scenarioStore.ts";
 import {
@@ -53,10 +56,13 @@ export interface Engine {
  */
 export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   const memory = newMemory();
+  const readings = newReadings();
   let helper: ((message: ToHelper) => void) | null = null;
   let attachments: Attachments = {};
   let latest = 0;
   let good: GoodWork | null = null;
+  /** What the good work answers, as it was written. */
+  let goodKept: KeptScenario = { scenario: {}, attachments: {} };
   /** Texts asked for before the answer they are made of was there. */
   let waitingTexts: AskedForText[] = [];
 
@@ -90,25 +96,21 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
 
   async function compute({ id, scenario: written, units, shown }: AskedToCompute): Promise<void> {
     try {
+      const kept: KeptScenario = { scenario: written, attachments: filesUsed(written, attachments) };
       const scenario = await resolveScenario(written, {
         fileName: "scenario",
         readText: readAttachment(attachments),
+        readings,
       });
       if (id !== latest) return;
       const typicalRun = good?.typicalRun ?? 0;
-      // While years are generated a helper would only do the same once more: it is handed them afterwards.
-      const generates = mustGenerate(scenario, memory);
-      helper?.(
-        generates
-          ? { kind: "read", id, scenario: written }
-          : { kind: "help", id, scenario: written, place: 0, weather: null },
-      );
+      helper?.({ kind: "help", id, scenario: written, place: 0 });
       say({ kind: "understood", id, understood: understoodOf(scenario) });
       if (good === null) sayFirst(id, scenario, shown, units);
-      else if (generates) sayEarly(id, scenario, shown, typicalRun, units);
+      else if (mustGenerate(scenario, memory)) sayEarly(id, scenario, shown, typicalRun, units);
       const preparation = prepare(scenario, memory);
-      if (generates) helper?.({ kind: "help", id, scenario: written, place: 0, weather: memory.weather });
       good = startWork(id, preparation, units, shown, typicalRun);
+      goodKept = kept;
       saySeason(good);
     } catch (error) {
       if (id !== latest) return;
@@ -118,14 +120,14 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   }
 
   function sayFirst(id: number, scenario: Scenario, shown: ShownRun, units: Units): void {
-    const first = firstAnswer(scenario, shown, units);
+    const first = firstAnswer(scenario, shown, units, memory);
     if (first === null) return;
     say({ kind: "season", id, season: first.season }, buffersOf(first.season));
     say({ kind: "answer", id, answer: first.answer });
   }
 
   function sayEarly(id: number, scenario: Scenario, shown: ShownRun, run: number, units: Units): void {
-    const season = earlySeason(scenario, shown, run, units);
+    const season = earlySeason(scenario, shown, run, units, memory);
     if (season !== null) say({ kind: "season", id, season }, buffersOf(season));
   }
 
@@ -139,9 +141,7 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       if (runNext(work)) {
         const more = stageOf(work) !== "whole" && asked === work.id;
         helper?.(
-          more
-            ? { kind: "help", id: work.id, scenario: written, place: work.place, weather: null }
-            : { kind: "stop" },
+          more ? { kind: "help", id: work.id, scenario: written, place: work.place } : { kind: "stop" },
         );
         if (work.place === 1 || stageOf(work) === "whole") tellAnswer(work);
       }
@@ -196,7 +196,14 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
     const asked = waitingTexts;
     waitingTexts = [];
     for (const { id, what, shown, units } of asked) {
-      const text = keptText(what, work.ensemble, chosenRunOf(work, shown), chosenTotalOf(work, shown), units);
+      const text = keptText(
+        what,
+        work.ensemble,
+        chosenRunOf(work, shown),
+        chosenTotalOf(work, shown),
+        units,
+        goodKept,
+      );
       say({ kind: "text", id, text });
     }
   }

@@ -1,6 +1,5 @@
-import { loadUnits } from "../../src/quantity/index.ts";
 import { makeEngine } from "./engine.ts";
-import { makeHelper, packed, type FromHelper, type ToHelper } from "./helper.ts";
+import { makeHelper, type FromHelper, type ToHelper } from "./helper.ts";
 import { makePause } from "./pause.ts";
 import type { FromEngine, ToEngine } from "./protocol.ts";
 
@@ -17,8 +16,6 @@ export type Introduction =
 
 const scope = globalThis as unknown as WorkerScope;
 const engine = makeEngine((message, transfer = []) => scope.postMessage(message, transfer), makePause());
-// Units take a moment to be loaded: begin before anything is asked.
-void loadUnits();
 
 scope.addEventListener("message", ({ data }) => {
   switch (data.kind) {
@@ -27,10 +24,7 @@ scope.addEventListener("message", ({ data }) => {
         engine.hearHelper(event.data),
       );
       data.port.start();
-      engine.getHelp((message) => {
-        const { message: sent, transfer } = packed(message);
-        data.port.postMessage(sent, transfer);
-      });
+      engine.getHelp((message) => data.port.postMessage(message));
       return;
     case "you help": {
       const hear = makeHelper((message, transfer) => data.port.postMessage(message, transfer), makePause());

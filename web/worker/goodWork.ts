@@ -1,4 +1,4 @@
-import { middleTotalIndex } from "../../src/answer/compare.ts";
+import { middleTotalIndex } from "../../src/answer/middleTotal.ts";
 import {
   emptyEnsemble,
   readyRun,

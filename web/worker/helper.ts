@@ -1,8 +1,7 @@
 import { prepare } from "../../src/answer/ensemble.ts";
-import { newMemory, type KnownWeather } from "../../src/answer/memory.ts";
+import { newMemory } from "../../src/answer/memory.ts";
+import { newReadings } from "../../src/scenario/readings.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
-import type { Scenario } from "../../src/scenario/scenario.ts";
-import type { DailyWeather } from "../../src/weather/record.ts";
 import type { Json } from "../state/json.ts";
 import type { Attachments } from "../state/scenarioStore.ts";
 import { runAt, startWork, type GoodWork } from "./goodWork.ts";
@@ -15,17 +14,8 @@ import { readAttachment } from "./readAttachment.ts";
  */
 export type ToHelper =
   | { readonly kind: "files"; readonly attachments: Attachments }
-  /** Read the scenario that help will be asked for. */
-  | { readonly kind: "read"; readonly id: number; readonly scenario: Json }
   /** Begin at the last run of this place in the order of the totals; ends what is under way. */
-  | {
-      readonly kind: "help";
-      readonly id: number;
-      readonly scenario: Json;
-      readonly place: number;
-      /** Years that were generated for it; null where there are none, or the helper has them already. */
-      readonly weather: KnownWeather | null;
-    }
+  | { readonly kind: "help"; readonly id: number; readonly scenario: Json; readonly place: number }
   | { readonly kind: "stop" };
 
 export interface FromHelper {
@@ -42,34 +32,19 @@ export function makeHelper(
   pause: () => Promise<void>,
 ): (message: ToHelper) => void {
   const memory = newMemory();
+  const readings = newReadings();
   let attachments: Attachments = {};
   let latest = 0;
   let work: GoodWork | null = null;
 
-  /** The scenario last read, or being read. */
-  let reading: { readonly id: number; readonly scenario: Promise<Scenario> } | null = null;
-
-  function read(id: number, scenario: Json): Promise<Scenario> {
-    if (reading?.id !== id) {
-      const readText = readAttachment(attachments);
-      reading = { id, scenario: resolveScenario(scenario, { fileName: "scenario", readText }) };
-      // What goes wrong here goes wrong in the first worker too, which tells the page.
-      reading.scenario.catch(() => undefined);
-    }
-    return reading.scenario;
-  }
-
   async function help(
-    { id, scenario, place, weather }: Extract<ToHelper, { kind: "help" }>,
+    { id, scenario, place }: Extract<ToHelper, { kind: "help" }>,
     token: number,
   ): Promise<void> {
     if (work?.id !== id) {
-      const understood = await read(id, scenario);
+      const readText = readAttachment(attachments);
+      const understood = await resolveScenario(scenario, { fileName: "scenario", readText, readings });
       if (token !== latest) return;
-      if (weather !== null) {
-        memory.weather = weather;
-        memory.shelves = new Map();
-      }
       work = startWork(id, prepare(understood, memory), "us", { run: null, totalIndex: null }, 0);
     }
     const { ensemble, traces, order } = work;
@@ -90,21 +65,7 @@ export function makeHelper(
   return (message) => {
     latest += 1;
     if (message.kind === "files") attachments = message.attachments;
-    if (message.kind === "read") void read(message.id, message.scenario);
+    // What goes wrong here goes wrong in the first worker too, which tells the page.
     if (message.kind === "help") void help(message, latest).catch(() => undefined);
   };
-}
-
-/** A message to the helper and the buffers that go with it: of weather a copy is handed over, which takes less time than cloning. */
-export function packed(message: ToHelper): { message: ToHelper; transfer: ArrayBuffer[] } {
-  if (message.kind !== "help" || message.weather === null) return { message, transfer: [] };
-  const transfer: ArrayBuffer[] = [];
-  const series = Object.entries(message.weather.weather).map(([key, value]) => {
-    if (!(value instanceof Float64Array)) return [key, value];
-    const copy = value.slice();
-    transfer.push(copy.buffer);
-    return [key, copy];
-  });
-  const weather = { ...message.weather, weather: Object.fromEntries(series) as DailyWeather };
-  return { message: { ...message, weather }, transfer };
 }

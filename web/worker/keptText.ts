@@ -1,20 +1,28 @@
 import { comparisonOf } from "../../src/answer/compare.ts";
 import { readyRun, runAtRain, type Ensemble } from "../../src/answer/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
+import { fieldParts } from "../../src/report/fieldText.ts";
 import { comparisonText } from "../../src/report/comparisonText.ts";
 import { ledgerCsv, ledgerTable } from "../../src/report/ledgerCsv.ts";
+import { reportHtml, reportMatter, type KeptScenario } from "../../src/report/page/index.ts";
 import { jsonText } from "../../src/report/roundForPrint.ts";
+import { runSaid } from "../../src/report/runSaid.ts";
 import { describeScenario } from "../../src/scenario/describe.ts";
 import { fileNameOf } from "../state/fileName.ts";
 import type { KeptText, TextKind } from "./protocol.ts";
 
-/** Texts to keep, the same as the command line writes. */
+/**
+ * Texts to keep, the same as the command line writes.
+ *
+ * @param kept what the ensemble answers, as it was written
+ */
 export function keptText(
   what: TextKind,
   ensemble: Ensemble,
   run: number,
   totalIndex: number,
   units: Units,
+  kept: KeptScenario,
 ): KeptText {
   const { preparation } = ensemble;
   const { scenario, yearByRun, weatherYears } = preparation;
@@ -24,7 +32,12 @@ export function keptText(
       const { year } = yearByRun[run]!;
       const after = runAtRain(preparation, readyRun(preparation, run), totalIndex);
       const text = ledgerCsv(ledgerTable(after, weatherYears.weather, units));
-      return { what, text, fileName: `${name}-${year}-ledger.csv`, said: `run ${run + 1}, sown in ${year}` };
+      return {
+        what,
+        text,
+        fileName: `${name}-${year}-ledger.csv`,
+        said: runSaid(run, year, preparation.rainTotalsMm[totalIndex] ?? null, units),
+      };
     }
     case "json":
       return {
@@ -36,7 +49,7 @@ export function keptText(
     case "text":
       return {
         what,
-        text: comparisonText(comparisonOf(ensemble, units), units, "each"),
+        text: answerText(ensemble, units),
         fileName: `${name}-answer.txt`,
         said: "the whole answer",
       };
@@ -47,5 +60,22 @@ export function keptText(
         fileName: `${name}-inputs.txt`,
         said: "the scenario in words",
       };
+    case "report":
+      return {
+        what,
+        text: reportHtml(reportMatter(ensemble, units, kept)),
+        fileName: `${name}-report.html`,
+        said: "the report",
+      };
   }
+}
+
+function answerText(ensemble: Ensemble, units: Units): string {
+  const comparison = comparisonOf(ensemble, units);
+  return comparisonText(
+    comparison,
+    units,
+    "each",
+    fieldParts(comparison, ensemble.preparation.scenario, units),
+  );
 }

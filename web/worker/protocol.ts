@@ -5,6 +5,7 @@ import type { Scenario } from "../../src/scenario/scenario.ts";
 import type { SeasonTotals } from "../../src/season/season.ts";
 import type { SoilLayer } from "../../src/soil/layer.ts";
 import type { StationInfo } from "../../src/weather/record.ts";
+import type { FieldSentences } from "../../src/report/fieldSentences.ts";
 import type { Json } from "../state/json.ts";
 import type { Attachments } from "../state/scenarioStore.ts";
 
@@ -40,8 +41,8 @@ export interface ShownRun {
   readonly totalIndex: number | null;
 }
 
-/** What can be kept as text: a run's days, the answer as the command line writes it, the scenario in words. */
-export type TextKind = "ledger" | "json" | "text" | "check";
+/** What can be kept as text: a run's days, the answer as the command line writes it, the scenario in words, a page to print. */
+export type TextKind = "ledger" | "json" | "text" | "check" | "report";
 
 export type FromEngine =
   /** Comes first, once the scenario can be read. */
@@ -135,6 +136,8 @@ export interface Answer {
   readonly comparison: Comparison;
   /** The answer in plain words, first sentence first. */
   readonly sentences: readonly string[];
+  /** What is said of things measured in the field, a sentence or two each. */
+  readonly field: FieldSentences;
   /** How it came about, a paragraph each. */
   readonly method: readonly string[];
   readonly units: Units;

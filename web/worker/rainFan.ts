@@ -1,3 +1,4 @@
+import { mmPerInch } from "../../src/quantity/constants.ts";
 import { comparisonOf } from "../../src/answer/compare.ts";
 import type { AnswerAtRain } from "../../src/answer/comparison.ts";
 import {
@@ -12,9 +13,8 @@ import { makeDesk, type ReadyCase } from "../../src/answer/run.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { RainFan } from "./protocol.ts";
 
-const mmPerIn = 25.4;
 /** The fan's span: 8 to 20 in, an inch a step. */
-const span = { fromMm: 8 * mmPerIn, toMm: 20 * mmPerIn, stepMm: mmPerIn } as const;
+const span = { fromMm: 8 * mmPerInch, toMm: 20 * mmPerInch, stepMm: mmPerInch } as const;
 /** Runs behind each point: enough for the fan's shape, and said beside it. */
 const mostRuns = 60;
 

@@ -85,7 +85,7 @@ describe("the engine", () => {
     expect(helped).toBeGreaterThan(0);
   });
 
-  test("the first of all with many runs comes from the first forty, and is taken over by all of them", async () => {
+  test("the first of all with many runs comes from the first twenty-five, and is taken over by all of them", async () => {
     const { engine, heard, until } = open();
     const many = setAt(setAt(scenario, "ensemble.years", 90), "weather.annualRain", "13 in");
     engine.hear({ kind: "compute", id: 1, scenario: many, units: "us", shown });
@@ -94,7 +94,7 @@ describe("the engine", () => {
     expect(whole.answer.comparison).toEqual(await commandLine(many));
     const first = heard.find((one) => one.kind === "answer");
     if (first?.kind !== "answer") throw new Error("no first answer");
-    expect([first.answer.stage, first.answer.byRun.runs]).toEqual(["first runs", 40]);
+    expect([first.answer.stage, first.answer.byRun.runs]).toEqual(["first runs", 25]);
     engine.hear({ kind: "compute", id: 2, scenario: setAt(many, "name", "again"), units: "us", shown });
     await until("answer", 2, true);
     expect(heard.flatMap((one) => (one.kind === "answer" && one.id === 2 ? [one.answer.stage] : []))).toEqual(

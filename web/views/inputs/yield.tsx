@@ -1,3 +1,4 @@
+import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { cropNamed } from "../../../src/crop/crops.ts";
 import { cropLines, type CropLines, type LineChoice } from "../../../src/crop/yieldLines.ts";
 import { Choice, QuantityField, TextField } from "../../inputs/field.tsx";
@@ -142,7 +143,7 @@ function lineSaid(
   const { low, middle, high } = slopeUsPerInch;
   const where = name.includes(place) ? "" : `${place}; `;
   const when = years === null ? "" : `${years}; `;
-  const threshold = units.value === "us" ? `${thresholdIn} in` : `${Math.round(thresholdIn * 25.4)} mm`;
+  const threshold = units.value === "us" ? `${thresholdIn} in` : `${Math.round(thresholdIn * mmPerInch)} mm`;
   return `${where}${when}${own ?? middle} ${us} per inch (${Math.min(low, own ?? middle)} to ${Math.max(high, own ?? middle)}) above ${threshold}`;
 }
 

@@ -1,3 +1,4 @@
+import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { layersOf, patchesOf } from "../../inputs/layerEdits.ts";
 import { isGroup, type Json, type JsonGroup } from "../../state/json.ts";
 import { getAt } from "../../state/path.ts";
@@ -91,5 +92,5 @@ function depthChanges({ path, written }: Place, topMm: number, bottomMm: number,
 
 /** `10.5 in`, `270 mm` */
 function say(mm: number, units: Units): string {
-  return units === "us" ? `${Number((mm / 25.4).toFixed(2))} in` : `${Number(mm.toFixed(1))} mm`;
+  return units === "us" ? `${Number((mm / mmPerInch).toFixed(2))} in` : `${Number(mm.toFixed(1))} mm`;
 }

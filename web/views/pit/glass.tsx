@@ -1,3 +1,4 @@
+import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { useId, useRef } from "preact/hooks";
 import { shownIn } from "../../../src/report/shownUnits.ts";
 import { placeAtPoint, type PitWallLayout, type Window } from "../../pictures/pitWallLayout.ts";
@@ -36,7 +37,7 @@ export function Glass({ season, layout, window }: GlassProps) {
     goTo(day);
   };
   const deeper = (mm: number) => {
-    const unit = units.peek() === "us" ? 25.4 : 20;
+    const unit = units.peek() === "us" ? mmPerInch : 20;
     const stepped = Math.round((probeMm.peek() + mm * unit) / unit) * unit;
     probeMm.value = Math.min(window.depthMm - 0.001, Math.max(0, stepped));
   };

@@ -1,6 +1,7 @@
 import { render, type VNode } from "preact";
 import { saveText, saveUrl, svgText, svgToPng } from "../../pictures/download.ts";
 import { palette } from "../../pictures/palette.ts";
+import { defaults } from "../../pictures/seasonMultiples.tsx";
 
 /** Draws a sheet beside the page for as long as it takes to save it. */
 export async function saveSheet(sheet: VNode, fileName: string, format: "png" | "svg"): Promise<void> {
@@ -12,6 +13,7 @@ export async function saveSheet(sheet: VNode, fileName: string, format: "png" | 
     render(sheet, place);
     const svg = place.querySelector("svg");
     if (svg === null) return;
+    svg.setAttribute("aria-label", defaults.name); // its title, once it is saved
     if (format === "svg") saveText(`${fileName}.svg`, svgText(svg), "image/svg+xml");
     else saveUrl(`${fileName}.png`, await svgToPng(svg, palette().paper));
   } finally {

@@ -1,3 +1,4 @@
+import { mmPerInch } from "../../../src/quantity/constants.ts";
 import papa from "papaparse";
 import { roundForPrint } from "../../../src/report/roundForPrint.ts";
 import type { Shown } from "../../../src/report/shownUnits.ts";
@@ -54,7 +55,7 @@ export function seasonsCsv(rows: readonly SeasonRow[], told: SeasonWords): strin
 
 function columnsOf({ names, yieldUnit, shown }: SeasonWords, rows: readonly SeasonRow[]): Column[] {
   const { length } = shown;
-  const perUnit = length === "in" ? 25.4 : 1;
+  const perUnit = length === "in" ? mmPerInch : 1;
   const whole = (value: number) => String(value);
   const water = (head: string, mm: (row: SeasonRow) => number | null, digits: number): Column => ({
     head: `${head}, ${length}`,

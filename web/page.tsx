@@ -5,17 +5,20 @@ import "./style/shell.css";
 import "./style/fields.css";
 import "./style/views.css";
 import "./style/print.css";
-import { App } from "./app.tsx";
+import { App, fetchAllViews } from "./app.tsx";
 import { followTheme } from "./shell/theme.ts";
 import { startOffline } from "./offline/offline.ts";
 import { startKeeping } from "./state/keeping.ts";
 import { followAddress } from "./state/view.ts";
-import { startEngine, wakeEngine } from "./worker/client.ts";
+import { firstQuiet, startEngine } from "./worker/client.ts";
 
-wakeEngine();
 await startKeeping();
 followAddress();
 followTheme();
 startEngine();
 render(<App />, document.querySelector("#page")!);
-startOffline();
+// Fetching the rest of the page, and all of it once more, would be in the way of its first answer.
+firstQuiet(() => {
+  fetchAllViews();
+  startOffline();
+});

@@ -1,0 +1,455 @@
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { readJson } from "../../src/scenario/readJson.ts";
+import type { FromEngine } from "../../web/worker/protocol.ts";
+import {
+  axeFaults,
+  lastComparison,
+  leftWith,
+  listenToEngine,
+  openHarness,
+  openPage,
+  settled,
+  type Harness,
+} from "./harness.ts";
+
+/** The machine may be busy with other tests. */
+const patience = { timeout: 15_000 };
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await openHarness();
+});
+afterAll(() => harness.close());
+
+const folder = new URL("../../shared/scenarios/", import.meta.url);
+const textOf = (name: string) => readFileSync(new URL(name, folder), "utf8");
+const demo = readJson(textOf("sorghum-over-plough-pan.json"), "demo") as Record<string, unknown>;
+const small = { ...demo, ensemble: { years: 20, seed: 1 } };
+
+interface Opened {
+  readonly page: Page;
+  readonly wrong: string[];
+  readonly close: () => Promise<void>;
+}
+
+async function openLesson(
+  options: Parameters<Harness["newContext"]>[0] = {},
+  scenario: unknown = small,
+  files: Readonly<Record<string, string>> = {},
+  query = "",
+): Promise<Opened> {
+  const context = await harness.newContext(options);
+  await leftWith(context, scenario, files);
+  await listenToEngine(context);
+  await context.addInitScript(() => {
+    globalThis.print = () => {
+      document.documentElement.dataset["printed"] = "yes";
+    };
+  });
+  const { page, wrong } = await openPage(harness, `#/teach${query}`, context);
+  await page.waitForSelector(".root-panel");
+  await settled(page);
+  return { page, wrong, close: () => context.close() };
+}
+
+const slider = (page: Page, label: RegExp) => page.getByLabel(label);
+const button = (page: Page, name: string) => page.getByRole("button", { name, exact: true });
+
+/** Puts a slider at a value and lets it go, as a hand does at the end of a move. */
+async function slide(page: Page, label: RegExp, ...values: readonly number[]): Promise<void> {
+  await slider(page, label).evaluate((element, all) => {
+    const input = element as HTMLInputElement;
+    for (const value of all) {
+      input.valueAsNumber = value;
+      input.dispatchEvent(new Event("input", { bubbles: true }));
+    }
+    input.dispatchEvent(new Event("change", { bubbles: true }));
+  }, values);
+  await settled(page);
+}
+
+async function showTruth(page: Page): Promise<void> {
+  await button(page, "Show the truth").click();
+  await page.waitForSelector(".guess-axis");
+}
+
+interface Kept {
+  readonly soil: { readonly layers: readonly Record<string, string>[] };
+  readonly weather: Record<string, unknown>;
+  readonly cases: readonly unknown[];
+}
+
+/** What the page keeps of the scenario, once it has been written. */
+async function kept(page: Page, wanted: (scenario: Kept) => unknown, value: unknown): Promise<void> {
+  const look = () =>
+    page.evaluate(() => {
+      const tab = sessionStorage.getItem("rootfront.tab");
+      return JSON.parse(localStorage.getItem(`rootfront.work.${tab}`) ?? "{}") as { scenario: unknown };
+    });
+  await expect.poll(async () => wanted((await look()).scenario as Kept), patience).toEqual(value);
+}
+
+/** Both panels as drawn: what the front says, and how far down the roots reach on the screen. */
+function panels(page: Page) {
+  return page.locator(".lesson .root-panel").evaluateAll((all) =>
+    all.map((panel) => {
+      const grown = panel.querySelector<SVGGElement>(".roots-grown")!;
+      const paths = [...grown.querySelectorAll("path")];
+      const drawn = paths.filter((path) => (path.getAttribute("d") ?? "") !== "");
+      return {
+        frontMm: Number(panel.querySelector(".roots-front")?.getAttribute("data-front-mm") ?? Number.NaN),
+        strokes: paths.reduce((sum, path) => sum + (path.getAttribute("d") ?? "").length, 0),
+        bottomPx: Math.max(0, ...drawn.map((path) => path.getBBox().y + path.getBBox().height)),
+      };
+    }),
+  );
+}
+
+/** Fronts of the first two cases, as the engine last said them, on the day that the picture shows. */
+function toldFronts(page: Page): Promise<number[]> {
+  return page.evaluate(() => {
+    const { heardFromEngine: heard } = globalThis as unknown as { heardFromEngine: FromEngine[] };
+    const last = heard.findLast((one) => one.kind === "season");
+    if (last?.kind !== "season") throw new Error("no season yet");
+    const day = Number(document.querySelector<HTMLInputElement>(".teach-play .play-day")!.value);
+    return last.season.cases
+      .slice(0, 2)
+      .map(({ frontMm, startsAt, days }) => frontMm[Math.min(day - startsAt, days - 1)]!);
+  });
+}
+
+const day = (page: Page) =>
+  slider(page, /^Day$/).evaluate((input) => (input as HTMLInputElement).valueAsNumber);
+
+describe("the sliders", () => {
+  test("density, of the layer that slows roots most, is written where that case has it; one move is one step of undo", async () => {
+    const { page, wrong, close } = await openLesson();
+    const before = await lastComparison(page);
+    expect(await slider(page, /density/i).inputValue()).toBe("1.62");
+    await slide(page, /density/i, 1.55, 1.5, 1.45);
+    await kept(page, ({ soil }) => soil.layers[1]!["bulkDensity"], "1.45 g/cm^3");
+    const after = await lastComparison(page);
+    // A looser pan leaves less to gain by loosening it.
+    expect(after.differences[0]!.extraWaterUsedMm.p50).toBeLessThan(
+      before.differences[0]!.extraWaterUsedMm.p50,
+    );
+    await slide(page, /density/i, 1.2);
+    // Now another layer is as slow; the hand's one stays.
+    expect(await page.locator(".teach-sliders select").inputValue()).toBe("plough pan");
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await kept(page, ({ soil }) => soil.layers[1]!["bulkDensity"], "1.45 g/cm^3");
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await kept(page, ({ soil }) => soil.layers[1]!["bulkDensity"], "1.62 g/cm^3");
+    await settled(page);
+    await expect.poll(() => slider(page, /density/i).inputValue(), patience).toBe("1.62");
+    expect(wrong).toEqual([]);
+    await close();
+  });
+
+  test("depth moves the whole layer and keeps its thickness; in millimetres too", async () => {
+    const { page, close } = await openLesson();
+    const bottoms = ({ soil }: Kept) => soil.layers.map((layer) => layer["bottom"]);
+    await slide(page, /depth/i, 8, 10, 14);
+    await kept(page, bottoms, ["14 in", "18 in", "40 in", "78 in"]);
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await kept(page, bottoms, ["6 in", "10 in", "40 in", "78 in"]);
+    await settled(page);
+    await page.getByRole("radio", { name: "mm · kg" }).check();
+    await settled(page);
+    await slide(page, /depth/i, 300);
+    await kept(page, bottoms, ["300 mm", "401.6 mm", "40 in", "78 in"]);
+    expect(await page.locator(".slider", { hasText: "Depth" }).locator("output").textContent()).toBe(
+      "300 to 402 mm",
+    );
+    await close();
+  });
+
+  test("another layer may be named, and by the keys the slider moves it", async () => {
+    const { page, close } = await openLesson();
+    await page.locator(".teach-sliders select").selectOption("subsoil");
+    await slider(page, /density/i).press("ArrowRight");
+    await kept(page, ({ soil }) => soil.layers[2]!["bulkDensity"], "1.37 g/cm^3");
+    await kept(page, ({ soil }) => soil.layers[1]!["bulkDensity"], "1.62 g/cm^3");
+    await close();
+  });
+
+  test("rain leaves one total of those asked for; a record as it came is scaled, and let go again", async () => {
+    const { page, close } = await openLesson();
+    await slide(page, /rain/i, 15, 16.5);
+    await kept(page, ({ weather }) => weather["annualRain"], "16.5 in");
+    expect((await lastComparison(page)).rainTotalMm).toBeCloseTo(16.5 * 25.4, 6);
+    await close();
+
+    const wheat = readJson(textOf("wheat-after-fallow.json"), "wheat") as Record<string, unknown>;
+    const record = (wheat["weather"] as { record: string }).record;
+    const opened = await openLesson(
+      {},
+      { ...wheat, ensemble: { years: 12, seed: 1 } },
+      { [record]: textOf(record) },
+    );
+    await expect
+      .poll(
+        () => opened.page.locator(".slider", { hasText: "Rain" }).locator("output").textContent(),
+        patience,
+      )
+      .toMatch(/^[\d.]+ in, as it came$/);
+    await slide(opened.page, /rain/i, 12);
+    await kept(opened.page, ({ weather }) => weather["annualRain"], "12.0 in");
+    await button(opened.page, "As it came").click();
+    await kept(opened.page, ({ weather }) => weather["annualRain"], undefined);
+    // The dense layer of this one is in the third case alone.
+    await opened.page.getByRole("radio", { name: "wheel track" }).check();
+    await slide(opened.page, /density/i, 1.7);
+    await kept(opened.page, ({ cases }) => cases[2], {
+      name: "wheel track",
+      soil: { layers: [{ name: "below tillage", bulkDensity: "1.70 g/cm^3" }] },
+    });
+    await opened.close();
+  });
+
+  test("what cannot be read leaves the last good lesson, marked stale", async () => {
+    const { page, close } = await openLesson();
+    expect(await page.locator(".stale-mark").count()).toBe(0);
+    await page.getByRole("link", { name: "Inputs" }).click();
+    await page.locator('[data-path="site.latitude"] input').fill("far north");
+    await page.getByRole("link", { name: "Teach" }).click();
+    await page.waitForSelector(".stale-mark");
+    expect(await page.locator(".root-panel").count()).toBe(2);
+    await close();
+  });
+});
+
+describe("both root systems", () => {
+  test("are drawn as deep as the engine says, the deeper one deeper, and grow as the season is stepped through", async () => {
+    const { page, wrong, close } = await openLesson();
+    await showTruth(page);
+    await button(page, "Pause").click();
+    await button(page, "To the end").click();
+    const told = await toldFronts(page);
+    const ripe = await panels(page);
+    expect(ripe).toHaveLength(2);
+    ripe.forEach(({ frontMm }, c) => expect(frontMm).toBeCloseTo(told[c]!, 1));
+    expect(told[1]! - told[0]!).toBeGreaterThan(25);
+    expect(ripe[1]!.bottomPx).toBeGreaterThan(ripe[0]!.bottomPx + 4);
+    // One scale for both: px of the drawing by mm.
+    const scale = ripe.map(({ bottomPx, frontMm }) => bottomPx / frontMm);
+    expect(scale[0]! / scale[1]!).toBeCloseTo(1, 1);
+
+    await slider(page, /^Day$/).press("Home");
+    const sown = await panels(page);
+    expect(sown.map(({ strokes }) => strokes)).toEqual([0, 0]);
+    let before = sown;
+    for (let week = 0; week < 3; week++) {
+      for (let n = 0; n < 2; n++) await button(page, "+7 days").click();
+      const now = await panels(page);
+      now.forEach(({ strokes, bottomPx }, c) => {
+        expect(strokes).toBeGreaterThan(before[c]!.strokes);
+        expect(bottomPx).toBeGreaterThan(before[c]!.bottomPx);
+      });
+      expect(now.map(({ frontMm }) => frontMm)).toEqual(
+        (await toldFronts(page)).map((mm) => Number(mm.toFixed(2))),
+      );
+      before = now;
+    }
+    const stepped = await day(page);
+    await button(page, "−7 days").click();
+    expect(await day(page)).toBe(stepped - 7);
+    expect(wrong).toEqual([]);
+    await close();
+  });
+
+  test("grow by themselves when played, until paused; the date and the sky go along", async () => {
+    const { page, close } = await openLesson();
+    await button(page, "Play").click(); // from the end it begins anew
+    await expect.poll(async () => (await panels(page))[0]!.frontMm, patience).toBeGreaterThan(60);
+    await button(page, "Pause").click();
+    const [at, date] = [await day(page), await page.locator(".day-date").textContent()];
+    const grown = await panels(page);
+    await page.waitForTimeout(250);
+    expect(await day(page)).toBe(at);
+    expect(await panels(page)).toEqual(grown);
+    await button(page, "Play").click();
+    await expect.poll(() => day(page), patience).toBeGreaterThan(at + 3);
+    expect(await page.locator(".day-date").textContent()).not.toBe(date);
+    await close();
+  });
+
+  test("are read as a table", async () => {
+    const { page, close } = await openLesson();
+    await showTruth(page);
+    await page.getByText("Read as a table").click();
+    const last = await page.locator(".picture tbody tr").last().locator("td").allTextContents();
+    const comparison = await lastComparison(page);
+    expect(last).toHaveLength(2);
+    last.forEach((text, c) =>
+      // The season near the middle is not the median itself.
+      expect(Math.abs(Number(text) - comparison.cases[c]!.finalRootDepthMm / 25.4)).toBeLessThan(12),
+    );
+    await close();
+  });
+
+  test("keep still for who wants no motion: steps, and the end at once", async () => {
+    const { page, close } = await openLesson({ reducedMotion: "reduce" });
+    expect(await page.getByRole("button", { name: "Play" }).count()).toBe(0);
+    await slider(page, /^Day$/).press("Home");
+    const start = await day(page);
+    await button(page, "+7 days").click();
+    expect(await day(page)).toBe(start + 7);
+    await showTruth(page);
+    const last = Number(await slider(page, /^Day$/).getAttribute("max"));
+    expect(await day(page)).toBe(last);
+    await page.waitForTimeout(200);
+    expect(await day(page)).toBe(last);
+    await close();
+  });
+});
+
+describe("guess first", () => {
+  test("hides the answer and the season's end; then shows the truth, which is the comparison's", async () => {
+    const { page, wrong, close } = await openLesson();
+    const { differences, method } = await lastComparison(page);
+    const { extraWaterUsedMm, ruleOfThumbMm } = differences[0]!;
+    const inches = (mm: number, digits: number) => (mm / 25.4).toFixed(digits);
+    const text = () => page.locator("main").innerText();
+
+    expect(method.runs).toBe(20);
+    expect(await page.locator(".answer-sentence, .three-told, .guess-axis, .handout").count()).toBe(0);
+    expect(await text()).not.toMatch(/rule of thumb|bu\/ac|middle season/i);
+    const covered = Number(await slider(page, /^Day$/).getAttribute("max"));
+    await button(page, "Play").click();
+    await page.getByText("the rest is covered").waitFor();
+    await slide(page, /class guesses/i, 0.9);
+
+    await showTruth(page);
+    const truth = Number((await page.locator(".truth strong").innerText()).split(" ")[0]);
+    const digits = Math.max(...Object.values(extraWaterUsedMm).map(Math.abs)) < 12.7 ? 2 : 1;
+    expect(truth).toBe(Number(inches(extraWaterUsedMm.p50, digits)));
+    const axis = (await page.locator(".guess-axis").getAttribute("aria-label"))!;
+    for (const mm of [extraWaterUsedMm.p10, extraWaterUsedMm.p50, extraWaterUsedMm.p90, ruleOfThumbMm])
+      expect(axis).toContain(inches(mm, digits));
+    expect(axis).toContain(`guess ${(0.9).toFixed(digits)}`);
+    await expect
+      .poll(() => page.locator(".guess [aria-live]").textContent())
+      .toContain(`The truth: ${inches(extraWaterUsedMm.p50, digits)} in more`);
+    expect(await page.locator(".guess-close").first().innerText()).toMatch(/^The guess/);
+    expect(await page.locator(".three-told dt").allInnerTexts()).toHaveLength(3);
+    expect(Number(await slider(page, /^Day$/).getAttribute("max"))).toBeGreaterThan(covered + 30);
+
+    await slide(page, /density/i, 1.5);
+    await page.getByText("Something has been changed since that guess.").waitFor();
+    await button(page, "Guess again").click();
+    expect(await page.locator(".answer-sentence, .three-told, .guess-axis").count()).toBe(0);
+    expect(Number(await slider(page, /^Day$/).getAttribute("max"))).toBeLessThan(covered + 5);
+    expect(await slider(page, /class guesses/i).inputValue()).toBe("0");
+    expect(wrong).toEqual([]);
+    await close();
+  });
+
+  test("is in the units chosen", async () => {
+    const { page, close } = await openLesson({}, small, {}, "?units=metric");
+    await slide(page, /class guesses/i, 12);
+    await page.locator(".guess output", { hasText: "12 mm more" }).waitFor();
+    await showTruth(page);
+    const { p50 } = (await lastComparison(page)).differences[0]!.extraWaterUsedMm;
+    const truth = await page.locator(".truth strong").innerText();
+    expect(truth).toMatch(/^[\d.]+ mm more$/);
+    expect(Math.abs(Number.parseFloat(truth) - p50)).toBeLessThan(0.5001);
+    await close();
+  });
+
+  test("has nothing to ask where there is one case alone", async () => {
+    const { page, wrong, close } = await openLesson({}, { ...small, cases: [{ name: "as it is" }] });
+    expect(await page.locator(".root-panel").count()).toBe(1);
+    expect(await page.locator(".guess").count()).toBe(0);
+    expect(await page.locator(".answer-sentence").innerText()).toContain("only one case");
+    expect(wrong).toEqual([]);
+    await close();
+  });
+});
+
+describe("the handout", () => {
+  const many = Array.from({ length: 2 }, (_, i) => ({
+    name: `roots let down by a long-winded treatment of the pan, no ${i + 1}`,
+    rootingDepth: `+${i + 2} in`,
+  }));
+
+  test.each([
+    ["the demo", small],
+    [
+      "long names and few runs",
+      {
+        ...small,
+        cases: [{ name: "as the field has been for many years now" }, ...many],
+        ensemble: { years: 6, seed: 1 },
+      },
+    ],
+  ])("of %s goes on one page of Letter and of A4, with its numbers and cautions", async (_, scenario) => {
+    const { page, wrong, close } = await openLesson({}, scenario);
+    for (const format of ["Letter", "A4"]) {
+      await page.evaluate(() => delete document.documentElement.dataset["printed"]);
+      await button(page, "Print the handout").click();
+      await page.waitForSelector("html[data-printed]");
+      const text = await page.locator(".handout").innerText();
+      const comparison = await lastComparison(page);
+      const [told] = comparison.differences;
+      for (const mm of [told!.ruleOfThumbMm, told!.storedInExtraDepthMm, told!.extraWaterUsedMm.p50])
+        expect([1, 2].some((digits) => text.includes(`${(mm / 25.4).toFixed(digits)} in`))).toBe(true);
+      for (const caution of comparison.cautions) expect(text).toContain(caution);
+      expect(text).toContain("invented");
+      expect(text).toContain("My guess:");
+      expect(text.match(/\?/g)!.length).toBeGreaterThanOrEqual(4);
+      expect(await page.locator(".handout .root-panel").count()).toBe(2);
+      await page.emulateMedia({ media: "print" });
+      const seen = await page
+        .locator("header.head, .lesson, footer.foot")
+        .evaluateAll((all) => all.filter((one) => one.getClientRects().length > 0).length);
+      expect(seen).toBe(0);
+      await page.emulateMedia({ media: null });
+      const pdf = (await page.pdf({ format })).toString("latin1");
+      expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+      // Printing is over: the page is as it was.
+      await expect.poll(() => page.locator(".handout").count(), patience).toBe(0);
+    }
+    expect(wrong).toEqual([]);
+    await close();
+  });
+});
+
+describe("the lesson for all", () => {
+  test.each(["light", "dark"])("has nothing serious for axe to find, %s", async (theme) => {
+    const { page, close } = await openLesson(
+      { viewport: { width: 1280, height: 800 } },
+      small,
+      {},
+      `?theme=${theme}`,
+    );
+    expect(await axeFaults(page)).toEqual([]);
+    // What the class needs is on the projector without scrolling.
+    for (const name of ["Show the truth", "Play"]) {
+      const box = (await button(page, name).boundingBox())!;
+      expect(box.y + box.height).toBeLessThanOrEqual(800);
+    }
+    const drawing = (await page.locator(".lesson .svg-picture").boundingBox())!;
+    expect(drawing.y + drawing.height).toBeLessThanOrEqual(800);
+    await showTruth(page);
+    await button(page, "Pause").click();
+    expect(await axeFaults(page)).toEqual([]);
+    await close();
+  });
+
+  test.each(["us", "metric"])("fits a phone, %s", async (units) => {
+    const { page, close } = await openLesson(
+      { viewport: { width: 390, height: 844 } },
+      small,
+      {},
+      `?units=${units}`,
+    );
+    const over = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect(await over()).toBeLessThanOrEqual(0);
+    await showTruth(page);
+    expect(await over()).toBeLessThanOrEqual(0);
+    await close();
+  });
+});

@@ -1,0 +1,274 @@
+import { describe, expect, test } from "vitest";
+import { reachOf } from "../../../src/evidence/howMany.ts";
+import { narrowing } from "../../../src/report/narrowing.ts";
+import { countedSpan, levels } from "../../../web/pictures/countedYieldLayout.ts";
+import { besideAxis } from "../../../web/pictures/measuredBesideLayout.ts";
+import { apart, stripSpan } from "../../../web/pictures/stripPairsLayout.ts";
+import type { Json } from "../../../web/state/json.ts";
+import { getAt, removeAt, setAt } from "../../../web/state/path.ts";
+import { cellValue, itemsOf } from "../../../web/views/field/counts/cellText.ts";
+import { columnsOf, wayOf, waysOf } from "../../../web/views/field/counts/columns.ts";
+import {
+  addGroup,
+  addSpot,
+  firstCounts,
+  groupsIn,
+  oddRows,
+  pastedSpots,
+  removeGroup,
+  removeSpot,
+  type Changes,
+} from "../../../web/views/field/counts/edits.ts";
+import { lengthSaid, rowToWalk, rowWidthMm } from "../../../web/views/field/counts/rowToWalk.ts";
+import {
+  addPair,
+  firstStrips,
+  pairsIn,
+  pastedPairs,
+  removePair,
+  stripValue,
+} from "../../../web/views/field/strips/edits.ts";
+
+function changed(scenario: Json, changes: Changes): Json {
+  return changes.reduce<Json>(
+    (now, [path, value]) => (value === undefined ? removeAt(now, path) : setAt(now, path, value)),
+    scenario,
+  );
+}
+
+describe("the row to walk for a thousandth of an acre", () => {
+  // Extension tables of row widths: see data-reference/counts-checks.json.
+  test.each([
+    ["30 in", 1, "17 ft 5 in"],
+    ["36 in", 1, "14 ft 6 in"],
+    ["20 in", 1, "26 ft 2 in"],
+    ["7.5 in", 1, "69 ft 8 in"],
+    ["30 in", 2, "8 ft 9 in"],
+  ])("%s rows, %i side by side: %s", (width, rows, said) => {
+    expect(rowToWalk(width, rows, "us")).toBe(said);
+  });
+  test("in metres, and whole feet", () => {
+    expect(rowToWalk("76.2 cm", 1, "metric")).toBe("5.31 m");
+    expect(lengthSaid(304.8, "us")).toBe("1 ft");
+    expect(lengthSaid(254, "us")).toBe("10 in");
+  });
+  test("is left to the engine where the text is anything else", () => {
+    expect(["", "30", "thirty in", "-3 in", "0 in", "2 ft 6 in"].map(rowWidthMm)).toEqual(
+      Array.from({ length: 6 }, () => null),
+    );
+    const widths = ["2.5 ft", '30"', "0.75 m", "750mm"].map(rowWidthMm);
+    [762, 762, 750, 750].forEach((mm, i) => expect(widths[i]).toBeCloseTo(mm, 9));
+  });
+});
+
+describe("what is typed into a cell", () => {
+  test("numbers of several heads, parted as one likes", () => {
+    expect(itemsOf("980, 1110 870; 12")).toEqual(["980", "1110", "870", "12"]);
+    expect(itemsOf("14,16,16")).toEqual(["14", "16", "16"]);
+    expect(itemsOf("1,110, 980")).toEqual(["1,110", "980"]);
+    expect(cellValue("14, 16", "wholes")).toEqual([14, 16]);
+    expect(cellValue("14, about 16", "wholes")).toEqual([14, "about", 16]);
+  });
+  test("nothing is left out, what is no number stays as it was typed", () => {
+    expect(cellValue("  ", "wholes")).toBeUndefined();
+    expect(cellValue("31", "whole")).toBe(31);
+    expect(cellValue("3l", "whole")).toBe("3l");
+  });
+  test("bare numbers take the column's unit, others keep their own", () => {
+    expect(cellValue("6, 5.5 in; 14 cm", "quantities", "in")).toEqual(["6 in", "5.5 in", "14 cm"]);
+    expect(cellValue("6 5.5", "quantities", "in")).toEqual(["6 in", "5.5 in"]);
+    expect(cellValue("88", "quantity", "%")).toBe("88 %");
+    expect(cellValue("17 ft 5 in", "quantity", "")).toBe("17 ft 5 in");
+  });
+});
+
+describe("columns follow the crop and what is written", () => {
+  const keys = (...args: Parameters<typeof columnsOf>) => columnsOf(...args).map(({ key }) => key);
+  test("corn by rows with second ears, grain by kernels, sunflower by diameters", () => {
+    expect(keys("corn", "rows", [{}], false)).toEqual([
+      "ears",
+      "kernelRows",
+      "kernelsPerRow",
+      "secondEars",
+      "secondEarKernels",
+    ]);
+    expect(keys("grain sorghum", "kernels", [{}], true)).toEqual(["heads", "kernelsPerHead", "rowLength"]);
+    expect(keys("winter wheat", "spikelets", [{}], false)).toEqual([
+      "heads",
+      "spikeletsPerHead",
+      "kernelsPerSpikelet",
+    ]);
+    expect(keys("sunflower", "diameters", [{}], false)).toEqual([
+      "heads",
+      "headDiameters",
+      "filled",
+      "centre",
+    ]);
+  });
+  test("nothing that is written is hidden", () => {
+    const spot = { heads: 3, secondEarShare: "50 %", rows: 2, area: "1 m^2" };
+    expect(keys("corn", "rows", [spot], false)).toEqual(
+      expect.arrayContaining(["heads", "secondEarShare", "rows", "area"]),
+    );
+    expect(wayOf([{ heads: 3 }, { kernelsPerSpikelet: 2 }])).toBe("spikelets");
+    expect(wayOf([{ heads: 3 }])).toBeNull();
+    expect(waysOf("maize")[0]).toBe("rows");
+    expect(waysOf("a crop of one's own")).toEqual(["kernels", "heads"]);
+  });
+});
+
+describe("changes to counts", () => {
+  const begun = changed({ name: "x" }, firstCounts(["a", "b", "c"], "us"));
+  test("begin with the first two cases, a row each", () => {
+    expect(groupsIn(begun)).toEqual([
+      { case: "a", rowWidth: "30 in", spots: [{}] },
+      { case: "b", rowWidth: "30 in", spots: [{}] },
+    ]);
+    expect(groupsIn(changed(begun, addGroup(begun, ["a", "b", "c"])))[2]).toEqual({
+      case: "c",
+      rowWidth: "30 in",
+      spots: [{}],
+    });
+  });
+  test("a new spot takes the length of row along, not the counts", () => {
+    const filled = setAt(begun, "evidence.counts[0].spots[0]", { heads: 9, rowLength: "10 ft" });
+    expect(getAt(changed(filled, addSpot(filled, 0)), "evidence.counts[0].spots[1]")).toEqual({
+      rowLength: "10 ft",
+    });
+  });
+  test("the last one removed takes the key along", () => {
+    const paired = setAt(begun, "evidence.spotsPaired", true);
+    const one = changed(paired, removeSpot(paired, 0, 0));
+    expect(groupsIn(one).map((group) => group["case"])).toEqual(["b"]);
+    expect(changed(one, removeGroup(one, 0))).toEqual({ name: "x" });
+    expect(changed(one, removeSpot(one, 0, 0))).toEqual({ name: "x" });
+  });
+  test("paste fills down and to the right, makes rows, and drops a head", () => {
+    const columns = columnsOf("grain sorghum", "kernels", [], false);
+    const cells = [
+      ["Heads", "Kernels"],
+      ["31", "980, 1110"],
+      ["28", ""],
+    ];
+    const before = [{ heads: 1 }, { heads: 2, kernelsPerHead: [5] }];
+    expect(pastedSpots(before, cells, { row: 1, column: 0 }, columns, () => "")).toEqual([
+      { heads: 1 },
+      { heads: 31, kernelsPerHead: [980, 1110] },
+      { heads: 28 },
+    ]);
+    expect(pastedSpots(before, [["7", "8"]], { row: 0, column: 1 }, columns, () => "")[0]).toEqual({
+      heads: 1,
+      kernelsPerHead: [7],
+    });
+  });
+  test("odd kernel rows are found", () => {
+    expect(oddRows([14, 15, "16", 17])).toEqual([15, 17]);
+    expect(oddRows(undefined)).toEqual([]);
+  });
+});
+
+describe("changes to strips", () => {
+  const begun = changed({}, firstStrips(["a", "b", "c"]));
+  test("begin with four empty pairs of the first two cases", () => {
+    expect(getAt(begun, "evidence.strips.cases")).toEqual(["a", "b"]);
+    expect(pairsIn(begun)).toEqual(Array.from({ length: 4 }, () => [null, null]));
+    expect(pairsIn(changed(begun, addPair(begun)))).toHaveLength(5);
+  });
+  test("the last pair takes all along", () => {
+    const one = setAt(begun, "evidence.strips.yields", [["60 bu/ac", null]]);
+    expect(changed(one, removePair(one, 0))).toEqual({});
+    expect(pairsIn(changed(begun, removePair(begun, 3)))).toHaveLength(3);
+  });
+  test("a cell is a yield with its unit, or missing", () => {
+    expect(stripValue("61.5", "bu/ac")).toBe("61.5 bu/ac");
+    expect(stripValue("3900 kg/ha", "bu/ac")).toBe("3900 kg/ha");
+    expect(["", " ", "missing", "-"].map((text) => stripValue(text, "bu/ac"))).toEqual([
+      null,
+      null,
+      null,
+      null,
+    ]);
+    expect(stripValue("sixty", "bu/ac")).toBe("sixty");
+  });
+  test("paste keeps to the two columns", () => {
+    const pasted = pastedPairs(
+      [["1 lb/ac", "2 lb/ac"]],
+      [
+        ["a", "b", "note"],
+        ["60", "64", "wet"],
+        ["55", ""],
+      ],
+      { pair: 0, side: 0 },
+      "bu/ac",
+    );
+    expect(pasted).toEqual([
+      ["60 bu/ac", "64 bu/ac"],
+      ["55 bu/ac", null],
+    ]);
+    expect(pastedPairs([["1 lb/ac", null]], [["60"], ["61"]], { pair: 0, side: 1 }, "bu/ac")).toEqual([
+      ["1 lb/ac", "60 bu/ac"],
+      [null, "61 bu/ac"],
+    ]);
+  });
+});
+
+describe("pictures of measured yields", () => {
+  test("dots that would cover each other stand on one another", () => {
+    expect(levels([10, 12, 40], 8)).toEqual([0, 1, 0]);
+    expect(levels([12, 40, 10, 11], 8)).toEqual([2, 0, 0, 1]);
+    expect(levels([], 8)).toEqual([]);
+  });
+  test("labels are moved apart, no further than needed, in their order", () => {
+    expect(apart([10, 12, 40], 14)).toEqual([4, 18, 40]);
+    expect(apart([40, 12, 10], 14)).toEqual([40, 18, 4]);
+    const many = apart([5, 5, 5, 6, 30, 31], 12).toSorted((a, b) => a - b);
+    many.slice(1).forEach((at, i) => expect(at - many[i]!).toBeGreaterThanOrEqual(12 - 1e-9));
+  });
+  test("hold the intervals as well as what was measured", () => {
+    expect(
+      countedSpan([
+        {
+          title: "a",
+          caseIndex: 0,
+          spots: [5, 7],
+          mean: 6,
+          interval: { low: 1, high: 11 },
+          byWeight: { low: 3, high: 12 },
+        },
+      ]),
+    ).toEqual([1, 12]);
+    const pairs = [
+      [60, 64],
+      [55, null],
+    ] as const;
+    const difference = { value: 4, interval: { low: -10, high: 18 }, said: "" };
+    expect(stripSpan({ names: ["a", "b"], pairs, means: [60, 64], difference })).toEqual([50, 78]);
+    expect(stripSpan({ names: ["a", "b"], pairs: [[null, null]], means: null, difference: null })).toEqual([
+      0, 1,
+    ]);
+  });
+  test("nothing is always in sight", () => {
+    const row = (middle: number) => ({
+      title: "",
+      marks: [{ kind: "measured" as const, what: "", said: "", middle, low: null, high: null }],
+    });
+    for (const middle of [-7, 0, 7]) {
+      const axis = besideAxis([row(middle)], 0, 100, 5);
+      expect(axis.from).toBeLessThanOrEqual(0);
+      expect(axis.to).toBeGreaterThanOrEqual(0);
+      expect(axis.at(0)).toBeGreaterThanOrEqual(0);
+      expect(axis.at(0)).toBeLessThanOrEqual(100);
+    }
+  });
+});
+
+test("the interval narrows with twice and four times as many", () => {
+  const layout = { kind: "one set", sd: 3 } as const;
+  const rows = narrowing(layout, 3, 7.5, 0.95);
+  expect(rows.map(({ n }) => n)).toEqual([3, 6, 12]);
+  expect(rows[0]!.reach).toBe(7.5);
+  // t at 5 and at 11 degrees of freedom, from any table of t: 2.571 and 2.201.
+  expect(rows[1]!.reach).toBeCloseTo((2.571 * 3) / Math.sqrt(6), 2);
+  expect(rows[2]!.reach).toBeCloseTo((2.201 * 3) / Math.sqrt(12), 2);
+  expect(rows[2]!.reach).toBe(reachOf(layout, 12, 0.95));
+});

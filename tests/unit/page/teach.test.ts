@@ -1,0 +1,220 @@
+import { describe, expect, test } from "vitest";
+import { shownIn } from "../../../src/report/shownUnits.ts";
+import { rootSystemOf, strokesTo, type Strokes } from "../../../web/pictures/rootSystem.ts";
+import type { Json } from "../../../web/state/json.ts";
+import { getAt, setAt } from "../../../web/state/path.ts";
+import {
+  densityPath,
+  layerNamed,
+  movedTo,
+  slowestLayer,
+  topRange,
+} from "../../../web/views/teach/denseLayer.ts";
+import { guessSaid, saidMore } from "../../../web/views/teach/guessWords.ts";
+import { rainSlid, sayRain } from "../../../web/views/teach/rainSlid.ts";
+import type { LayerShown } from "../../../web/worker/protocol.ts";
+
+const inch = 25.4;
+
+/** A silt loam; roots begin to slow at 1.40 g/cm³ or so. */
+function layer(name: string, topIn: number, bottomIn: number, density: number, usual: number): LayerShown {
+  return {
+    name,
+    texture: "silt loam",
+    topMm: topIn * inch,
+    bottomMm: bottomIn * inch,
+    sandFraction: 0.17,
+    clayFraction: 0.21,
+    organicMatterPercent: 1,
+    bulkDensityKgPerM3: density * 1000,
+    gravelVolumeFraction: 0,
+    wiltingPoint: 0.1,
+    fieldCapacity: 0.3,
+    saturation: 0.45,
+    saturatedConductivityMmPerDay: 100,
+    drainExponent: 10,
+    hindrance: { strict: usual, usual, lenient: usual, basis: "bulk density" },
+    openShare: 0,
+  };
+}
+const soilWith = (panDensity: number, pace: number) => ({
+  layers: [
+    layer("topsoil", 0, 6, 1.32, 1),
+    layer("pan", 6, 10, panDensity, pace),
+    layer("subsoil", 10, 40, 1.36, 1),
+  ],
+});
+
+describe("the dense layer", () => {
+  test("is the one that slows roots most, of the cases looked at", () => {
+    const cases = [soilWith(1.36, 1), soilWith(1.62, 0.4), soilWith(1.7, 0.2)];
+    expect(slowestLayer(cases, [0, 1])).toEqual({ caseIndex: 1, index: 1 });
+    expect(slowestLayer(cases, [0, 1, 2])).toEqual({ caseIndex: 2, index: 1 });
+    expect(slowestLayer([cases[1]!, cases[1]!], [0, 1])).toEqual({ caseIndex: 0, index: 1 });
+  });
+  test("is the one nearest to slowing them where none does", () =>
+    expect(slowestLayer([soilWith(1.37, 1)], [0])).toEqual({ caseIndex: 0, index: 1 }));
+  test("is none without layers, and another by its name", () => {
+    expect(slowestLayer([{ layers: [] }], [0])).toBeNull();
+    expect(layerNamed([soilWith(1.62, 0.4)], [0], "subsoil")).toEqual({ caseIndex: 0, index: 2 });
+    expect(layerNamed([soilWith(1.62, 0.4)], [0], "rock")).toBeNull();
+  });
+
+  const written: Json = {
+    soil: { layers: [{ name: "topsoil" }, { name: "pan", bulkDensity: "1.3 g/cm^3" }] },
+    cases: [{ name: "a" }, { name: "b", soil: { layers: [{ name: "pan", bulkDensity: "1.6 g/cm^3" }] } }],
+  };
+  test("has its density where the case's own word stands, otherwise in the soil of all", () => {
+    expect(densityPath(written, { caseIndex: 0, index: 1 }, "pan")).toBe("soil.layers[1].bulkDensity");
+    expect(densityPath(written, { caseIndex: 1, index: 1 }, "pan")).toBe(
+      "cases[1].soil.layers[0].bulkDensity",
+    );
+    expect(densityPath({ soil: { horizons: {} } }, { caseIndex: 0, index: 1 }, "pan")).toBeNull();
+  });
+});
+
+describe("a dense layer that is moved", () => {
+  const { layers } = soilWith(1.62, 0.4);
+  const dense = { caseIndex: 0, index: 1 };
+  const after = (scenario: Json, topIn: number) =>
+    (movedTo(scenario, layers, dense, topIn * inch, "us") ?? []).reduce(
+      (next, [path, value]) => setAt(next, path, value!),
+      scenario,
+    );
+
+  test.each([3, 8, 20])("to %d in is as thick as before, told by bottoms", (topIn) => {
+    const scenario = {
+      soil: {
+        layers: [{ name: "topsoil", bottom: "6 in" }, { name: "pan", bottom: "10 in" }, { bottom: "40 in" }],
+      },
+    };
+    const moved = after(scenario, topIn);
+    expect(getAt(moved, "soil.layers[0].bottom")).toBe(`${topIn} in`);
+    expect(getAt(moved, "soil.layers[1].bottom")).toBe(`${topIn + 4} in`);
+    expect(getAt(moved, "soil.layers[2].bottom")).toBe("40 in");
+  });
+  test.each([3, 8, 20])("to %d in is as thick as before, told by thicknesses", (topIn) => {
+    const scenario = {
+      soil: {
+        layers: [
+          { name: "topsoil", thickness: "6 in" },
+          { name: "pan", thickness: "4 in" },
+          { name: "subsoil", thickness: "30 in" },
+        ],
+      },
+    };
+    const moved = after(scenario, topIn);
+    expect([0, 1, 2].map((i) => getAt(moved, `soil.layers[${i}].thickness`))).toEqual([
+      `${topIn} in`,
+      "4 in",
+      `${36 - topIn} in`,
+    ]);
+  });
+  test("stays between its neighbours, and goes nowhere without them", () => {
+    expect(topRange(layers, 1, "us")).toEqual({ fromMm: 0.5 * inch, toMm: 35.5 * inch });
+    expect(topRange(layers, 0, "us")).toBeNull();
+    expect(topRange(layers, 2, "us")).toBeNull();
+    expect(movedTo({ soil: { horizons: {} } }, layers, dense, 200, "us")).toBeNull();
+  });
+});
+
+describe("rain that is slid", () => {
+  const weather = (rainTotalsMm: readonly number[], rainTotalOver: "year" | "season" = "year") =>
+    ({ pattern: false, weather: { rainTotalsMm, rainTotalOver } }) as unknown as Parameters<
+      typeof rainSlid
+    >[0];
+  const told = (rainTotalMm: number | null) =>
+    ({
+      rainTotalMm,
+      annualRainMm: { p10: 250, p50: 361, p90: 500 },
+      cases: [{ seasonRainMm: 201 }],
+    }) as unknown as Parameters<typeof rainSlid>[1];
+
+  test("is the total asked for, of the year or of the season", () => {
+    expect(rainSlid(weather([330.2]), told(330.2), "us")).toMatchObject({
+      path: "weather.annualRain",
+      value: 13,
+      from: 8,
+      to: 20,
+      isAsItCame: false,
+    });
+    expect(rainSlid(weather([200], "season"), told(200), "metric")).toMatchObject({
+      path: "weather.seasonRain",
+      value: 200,
+      step: 5,
+    });
+  });
+  test("stands at the middle year where rain is as it came", () =>
+    expect(rainSlid(weather([]), told(null), "us")).toMatchObject({ value: 14.2, isAsItCame: true }));
+  test("has room for a total beyond the usual", () =>
+    expect(rainSlid(weather([762]), told(762), "us")).toMatchObject({ value: 30, to: 30 }));
+  test.each([
+    [13, "us", "13.0 in"],
+    [335, "metric", "335 mm"],
+  ] as const)("%d is written %s as %s", (value, units, text) => expect(sayRain(value, units)).toBe(text));
+});
+
+describe("a guess", () => {
+  const shown = shownIn("us");
+  const truth = {
+    water: { p10: 0.1 * inch, p50: 0.3 * inch, p90: 0.7 * inch },
+    ruleOfThumbMm: 1.2 * inch,
+    runs: 200,
+  };
+  const said = (inches: number, how = truth) =>
+    guessSaid(inches * inch, how, shown.fineWater, shown).join(" ");
+
+  test.each([
+    [0.3, /as good as the same/],
+    [0.5, /0\.20 in above .* within the range/],
+    [0.15, /0\.15 in below .* within the range/],
+    [0.9, /0\.60 in above .* fewer than one season in ten/],
+    [0, /0\.30 in below .* nine seasons in ten or more/],
+    [1.25, /close to the rule of thumb/],
+  ])("of %d in is told how close it came", (inches, words) => expect(said(inches)).toMatch(words));
+  test("is not set against a range where there is one run only", () =>
+    expect(said(0.6, { ...truth, runs: 1 })).toBe("The guess lies 0.30 in above the one season run."));
+  test.each([
+    [0.6, "0.60 in more"],
+    [-0.25, "0.25 in less"],
+    [0.001, "no difference"],
+  ])("of %d in is said as %s", (inches, words) =>
+    expect(saidMore(inches * inch, shown.fineWater, shown.length)).toBe(words),
+  );
+});
+
+describe("a root system", () => {
+  const room = { width: 300, height: 400, crown: 180 };
+  const open = rootSystemOf(room, () => 1);
+  const overPan = rootSystemOf(room, (px) => (px > 60 && px < 100 ? 0.2 : 1));
+  const points = (strokes: Strokes, frontPx: number) =>
+    [...strokesTo(strokes, frontPx).matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(
+      ([, x, y]) => [Number(x), Number(y)] as const,
+    );
+
+  test("is drawn alike every time", () => expect(rootSystemOf(room, () => 1)).toEqual(open));
+  test("is not there before the front is, and never below it", () => {
+    for (const system of [open, overPan]) {
+      expect(system.map((strokes) => strokesTo(strokes, -1))).toEqual(["", "", "", ""]);
+      for (const front of [20, 75, 150, 333])
+        for (const strokes of system)
+          for (const [, y] of points(strokes, front)) expect(y).toBeLessThanOrEqual(front + 0.11);
+    }
+  });
+  test("only grows, and its tip is at the front", () => {
+    for (const system of [open, overPan]) {
+      for (const strokes of system)
+        expect(strokesTo(strokes, 300).startsWith(strokesTo(strokes, 200))).toBe(true);
+      const deepest = Math.max(...points(system[1], 300).map(([, y]) => y));
+      expect(300 - deepest).toBeLessThan(5.1);
+    }
+  });
+  test("runs sideways on a dense layer, and fewer roots come out below it", () => {
+    const crossing = (strokes: Strokes) => points(strokes, 400).filter(([, y]) => y > 103 && y < 108).length;
+    const onTop = (strokes: Strokes) => points(strokes, 400).filter(([, y]) => y > 59 && y < 67).length;
+    expect(crossing(overPan[1])).toBeLessThan(crossing(open[1]));
+    expect(onTop(overPan[1])).toBeGreaterThan(2 * onTop(open[1]));
+    for (const strokes of overPan)
+      for (const [x] of points(strokes, 400)) expect(x > -25 && x < 325).toBe(true);
+  });
+});

@@ -1,0 +1,5 @@
+import { wakeEngine } from "./worker/wake.ts";
+
+// The engine takes longer to load than the page: it goes first.
+wakeEngine();
+void import("./page.tsx");

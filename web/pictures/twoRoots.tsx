@@ -1,0 +1,354 @@
+import type { ReadonlySignal } from "@preact/signals";
+import { useMemo } from "preact/hooks";
+import type { Shown } from "../../src/report/shownUnits.ts";
+import type { CaseSeason, LayerShown, SeasonShown } from "../worker/protocol.ts";
+import { caseStyle, fontFamily, type Palette } from "./palette.ts";
+import { earthOf, handLine } from "./pitWallEarth.ts";
+import { LineSample } from "./pitWallFronts.tsx";
+import { apart, depthTicks, depthY, type Box, type Window } from "./pitWallLayout.ts";
+import { passageOf } from "./pitWallReading.ts";
+import { rootSystemOf } from "./rootSystem.ts";
+import { wrapped } from "./threeNumbersLabel.ts";
+import { Fronts, GrownRoots, Plant, RainFalling, WaterBehind } from "./twoRootsDay.tsx";
+import { crownIn, layerSaid, type TwoRootsLayout } from "./twoRootsLayout.ts";
+import { sliceAt } from "./waterHeatmap.ts";
+
+export const defaults = {
+  name: "Two root systems side by side in the soil's available water",
+  fileName: "two-root-systems",
+  /** A layer in which roots keep less of their pace is marked. */
+  slowBelow: 0.9,
+} as const;
+
+export interface TwoRootsProps {
+  readonly season: SeasonShown;
+  /** Places of the cases, left to right. */
+  readonly pair: readonly number[];
+  /** Of each case of the pair. */
+  readonly layers: readonly (readonly LayerShown[])[];
+  readonly layout: TwoRootsLayout;
+  readonly depthMm: number;
+  /** Counted from the season's first day. */
+  readonly day: ReadonlySignal<number>;
+  readonly colours: Palette;
+  readonly shown: Shown;
+  /** Keeps the clipping of two drawings on one page apart. */
+  readonly id: string;
+}
+
+/** Both root systems down the same soil, on one axis: what moves with the day is drawn by parts of their own. */
+export function TwoRoots({ season, pair, layers, layout, depthMm, day, colours, shown, id }: TwoRootsProps) {
+  const window: Window = { fromDay: 0, toDay: season.days, depthMm };
+  const here = pair.filter((c) => season.cases[c] !== undefined);
+  return (
+    <g font-family={fontFamily} font-size={layout.sizePx} fill={colours.ink}>
+      <rect width={layout.width} height={layout.height} fill={colours.paper} />
+      <DepthAxis {...{ layout, window, colours, shown }} />
+      {here.map((c, n) => (
+        <RootPanel
+          key={c}
+          {...{ c, season, layout, window, day, colours, shown }}
+          others={here.filter((other) => other !== c)}
+          layers={layers[n] ?? []}
+          box={layout.panels[n]!}
+          id={`${id}-${n}`}
+        />
+      ))}
+      <WaterKey {...{ layout, colours }} id={id} />
+    </g>
+  );
+}
+
+interface PanelProps {
+  readonly c: number;
+  readonly others: readonly number[];
+  readonly season: SeasonShown;
+  readonly layers: readonly LayerShown[];
+  readonly box: Box;
+  readonly layout: TwoRootsLayout;
+  readonly window: Window;
+  readonly day: ReadonlySignal<number>;
+  readonly colours: Palette;
+  readonly shown: Shown;
+  readonly id: string;
+}
+
+function RootPanel(props: PanelProps) {
+  const { c, season, layers, box, layout, window, day, colours, id } = props;
+  const one = season.cases[c]!;
+  const bands = useMemo(() => bandsOf(one, layers, box, window), [one, layers, box, window.depthMm]);
+  const roots = useMemo(
+    () =>
+      rootSystemOf({ width: box.width, height: box.height, crown: crownIn(box) }, (px) => {
+        const slice = sliceAt(one, (px / box.height) * window.depthMm);
+        return slice === null ? 1 : one.passage[slice]!;
+      }),
+    [one, box, window.depthMm],
+  );
+  const soilEnds = Math.min(window.depthMm, layers.at(-1)?.bottomMm ?? window.depthMm);
+  const bottom = depthY(box, window, soilEnds);
+  return (
+    <g class="root-panel" data-case={c}>
+      <clipPath id={id}>
+        <rect x={box.x} y={box.y} width={box.width} height={bottom - box.y} />
+      </clipPath>
+      <RainFalling {...{ season, box, layout, day, colours }} />
+      <Plant {...{ one, box, layout, day, colours }} />
+      <CaseName {...{ c, box, layout, colours }} name={one.name} />
+      <g clip-path={`url(#${id})`}>
+        <WaterBehind {...{ one, box, window, day, colours }} />
+        {bands.map(({ band, layer, isSlow, pace }, i) => (
+          <Earth key={i} {...{ band, layer, isSlow, pace, colours }} seed={i + 1} />
+        ))}
+        <GrownRoots {...{ one, roots, box, window, day, colours }} />
+      </g>
+      {bands.map(({ band }, i) => (
+        <path
+          key={i}
+          d={handLine(box.x, band.y + band.height, box.width, i + 1)}
+          fill="none"
+          stroke={colours.ink}
+          stroke-width="1.4"
+        />
+      ))}
+      <path d={`M${box.x} ${box.y}h${box.width}`} stroke={colours.ink} stroke-width="3" />
+      <LayerSlips {...{ bands, box, layout, colours }} />
+      <Fronts {...props} />
+    </g>
+  );
+}
+
+interface BandOfLayer {
+  readonly layer: LayerShown;
+  readonly band: Box;
+  readonly pace: number;
+  readonly isSlow: boolean;
+}
+
+function bandsOf(
+  one: CaseSeason,
+  layers: readonly LayerShown[],
+  box: Box,
+  window: Window,
+): readonly BandOfLayer[] {
+  return layers
+    .filter(({ topMm }) => topMm < window.depthMm)
+    .map((layer) => {
+      const y = depthY(box, window, layer.topMm);
+      const height = depthY(box, window, Math.min(layer.bottomMm, window.depthMm)) - y;
+      const pace = passageOf(one, layer.topMm, layer.bottomMm);
+      return {
+        layer,
+        pace,
+        isSlow: pace < defaults.slowBelow,
+        band: { x: box.x, y, width: box.width, height },
+      };
+    });
+}
+
+interface EarthProps extends BandOfLayer {
+  readonly colours: Palette;
+  readonly seed: number;
+}
+
+/** The grain of the earth in pencil over the water; a dense layer is hatched as far as it holds roots back. */
+function Earth({ band, layer, isSlow, pace, colours, seed }: EarthProps) {
+  const { x, y, width, height } = band;
+  const earth = useMemo(
+    () => earthOf(layer, band, seed),
+    [layer.sandFraction, layer.clayFraction, layer.gravelVolumeFraction, x, y, width, height],
+  );
+  const pencil = { fill: "none", stroke: colours.ink, "stroke-linecap": "round" } as const;
+  return (
+    <g>
+      <path d={earth.grains + earth.strokes} {...pencil} stroke-width="1" stroke-opacity="0.28" />
+      <path d={earth.waves} {...pencil} stroke-width="0.9" stroke-opacity="0.25" />
+      {layer.gravelVolumeFraction > 0.005 && (
+        <path d={earth.stones} {...pencil} stroke-width="1" stroke-opacity="0.7" />
+      )}
+      {isSlow && (
+        <>
+          <rect {...band} fill={colours.pan} fill-opacity={0.3 * (1 - pace)} />
+          <path d={hatching(band, pace)} {...pencil} stroke={colours.pan} stroke-width="1.1" />
+          <rect x={x} y={y} width="6" height={height} fill={colours.pan} />
+          <rect x={x + width - 6} y={y} width="6" height={height} fill={colours.pan} />
+        </>
+      )}
+    </g>
+  );
+}
+
+/** The denser, the closer. */
+function hatching({ x, y, width, height }: Box, pace: number): string {
+  const gap = 9 + 26 * pace;
+  let path = "";
+  for (let at = gap / 2 - height; at < width; at += gap) {
+    const [from, to] = [Math.max(0, at), Math.min(width, at + height)];
+    path += `M${(x + from).toFixed(1)} ${(y + height - (from - at)).toFixed(1)}L${(x + to).toFixed(1)} ${(y + height - (to - at)).toFixed(1)}`;
+  }
+  return path;
+}
+
+interface SlipsProps {
+  readonly bands: readonly BandOfLayer[];
+  readonly box: Box;
+  readonly layout: TwoRootsLayout;
+  readonly colours: Palette;
+}
+
+/** Names on slips of paper; a dense layer says what it does. */
+function LayerSlips({ bands, box, layout, colours }: SlipsProps) {
+  const size = layout.sizePx - (layout.wide ? 2 : 2.5);
+  const line = size * 1.2;
+  const letters = Math.floor((crownIn(box) - 22) / (size * 0.56));
+  const slips = bands.map(({ layer, isSlow }) => layerSaid(layer, isSlow, letters));
+  const heights = slips.map((lines) => lines.length * line + 4);
+  const centres = apart(
+    bands.map(({ band }, i) => band.y + Math.min(band.height / 2, heights[i]! / 2 + 5)),
+    heights.map((height) => height + 1),
+    box.y + 2,
+    box.y + box.height,
+  );
+  return (
+    <g font-size={size}>
+      {slips.map((lines, i) => {
+        const { isSlow } = bands[i]!;
+        const top = centres[i]! - heights[i]! / 2;
+        return (
+          <g key={i}>
+            <rect
+              x={box.x + 8}
+              y={top}
+              width={Math.max(...lines.map(({ length }) => length)) * size * 0.56 + 10}
+              height={heights[i]!}
+              rx="2"
+              fill={colours.paper}
+              fill-opacity="0.86"
+            />
+            {lines.map((text, l) => (
+              <text
+                key={text}
+                x={box.x + 13}
+                y={top + size + l * line}
+                fill={isSlow ? colours.pan : colours.ink}
+                font-weight={isSlow ? 600 : 400}
+              >
+                {text}
+              </text>
+            ))}
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+interface CaseNameProps extends Omit<SlipsProps, "bands"> {
+  readonly c: number;
+  readonly name: string;
+}
+
+function CaseName({ c, name, box, layout, colours }: CaseNameProps) {
+  const size = layout.sizePx + (layout.wide ? 3 : 1);
+  const lines = wrapped(name, crownIn(box) - (layout.wide ? 85 : 18), size).slice(0, layout.wide ? 2 : 3);
+  return (
+    <g>
+      {layout.wide && (
+        <svg x={box.x} y="6" width="38" height="16">
+          <LineSample c={c} colours={colours} />
+        </svg>
+      )}
+      <g
+        font-size={size}
+        font-weight="600"
+        fill={caseStyle(c, colours).color}
+        stroke={colours.paper}
+        stroke-width="6"
+        paint-order="stroke"
+      >
+        {lines.map((line, i) => (
+          <text key={line} x={box.x + (layout.wide ? 44 : 2)} y={4 + size + i * size * 1.15}>
+            {line}
+          </text>
+        ))}
+      </g>
+    </g>
+  );
+}
+
+interface AxisProps {
+  readonly layout: TwoRootsLayout;
+  readonly window: Window;
+  readonly colours: Palette;
+  readonly shown: Shown;
+}
+
+function DepthAxis({ layout, window, colours, shown }: AxisProps) {
+  const box = layout.panels[0]!;
+  const ticks = depthTicks(window.depthMm, box.height, shown.system === "us", layout.wide ? 46 : 40);
+  const last = layout.panels.at(-1)!;
+  return (
+    <g fill={colours.pencil} text-anchor="end">
+      <text x={layout.axisX} y={box.y - 14}>
+        {shown.length}
+      </text>
+      {ticks.map(({ mm, text }) => {
+        const y = depthY(box, window, mm);
+        return (
+          <g key={mm}>
+            <text x={layout.axisX} y={y + layout.sizePx * 0.35}>
+              {text}
+            </text>
+            <path
+              d={`M${layout.axisX + 2} ${y}H${last.x + last.width}`}
+              stroke={colours.rule}
+              stroke-width="1"
+            />
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+/** What the colours mean. */
+function WaterKey({
+  layout,
+  colours,
+  id,
+}: {
+  readonly layout: TwoRootsLayout;
+  readonly colours: Palette;
+  readonly id: string;
+}) {
+  const { panels, legendY, sizePx, wide } = layout;
+  const x = panels[0]!.x;
+  const size = sizePx - 1;
+  const words = wide ? "water that roots can take: dry" : "water: dry";
+  const from = x + words.length * size * 0.52 + 8;
+  const length = wide ? 160 : 90;
+  return (
+    <g font-size={size} fill={colours.pencil}>
+      <linearGradient id={`${id}-key`}>
+        {colours.water.map(([at, colour]) => (
+          <stop key={at} offset={at} stop-color={colour} />
+        ))}
+      </linearGradient>
+      <text x={x} y={legendY + 12}>
+        {words}
+      </text>
+      <rect
+        x={from}
+        y={legendY}
+        width={length}
+        height="14"
+        fill={`url(#${id}-key)`}
+        stroke={colours.pencil}
+        stroke-width="0.8"
+      />
+      <text x={from + length + 8} y={legendY + 12}>
+        full
+      </text>
+    </g>
+  );
+}

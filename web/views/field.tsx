@@ -1,0 +1,48 @@
+import { Counts } from "./field/counts.tsx";
+import { Dig } from "./field/dig.tsx";
+import { Money } from "./field/money.tsx";
+import { openLeaf, type LeafName } from "./field/openLeaf.ts";
+import { Reconciliation } from "./field/reconciliation.tsx";
+import { Rows } from "./field/rows.tsx";
+import { Samples } from "./field/samples.tsx";
+import { Strips } from "./field/strips.tsx";
+import { Cautions, StaleMark, WhenAnswered } from "./parts.tsx";
+
+const leaves = {
+  dig: { title: "The dig", Leaf: Dig },
+  samples: { title: "Soil samples", Leaf: Samples },
+  counts: { title: "Counts", Leaf: Counts },
+  strips: { title: "Strips", Leaf: Strips },
+  water: { title: "Can it be water?", Leaf: Reconciliation },
+  rows: { title: "Rows of the field", Leaf: Rows },
+  money: { title: "Money", Leaf: Money },
+} as const satisfies Record<LeafName, unknown>;
+const leafNames = Object.keys(leaves) as LeafName[];
+
+/** What was measured in the field, from the dig to the dollar: entered here, and shown beside what the model makes of it. */
+export function FieldView() {
+  const { title, Leaf } = leaves[openLeaf.value];
+  return (
+    <>
+      <h1>In the field</h1>
+      <div class="segments field-leaves" role="group" aria-label="What was measured">
+        {leafNames.map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-pressed={openLeaf.value === name}
+            onClick={() => (openLeaf.value = name)}
+          >
+            {leaves[name].title}
+          </button>
+        ))}
+      </div>
+      <StaleMark />
+      <section class="leaf" aria-label={title}>
+        <h2>{title}</h2>
+        <WhenAnswered>{() => <Leaf />}</WhenAnswered>
+      </section>
+      <Cautions />
+    </>
+  );
+}

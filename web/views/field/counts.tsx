@@ -1,0 +1,138 @@
+import "../../style/field-yield.css";
+import { useComputed } from "@preact/signals";
+import { QuantityField, Toggle } from "../../inputs/field.tsx";
+import { ProblemNote } from "../../inputs/notes.tsx";
+import { placeAt } from "../../inputs/place.tsx";
+import { CountedYield } from "../../pictures/countedYield.tsx";
+import { MeasuredBeside } from "../../pictures/measuredBeside.tsx";
+import { editMany, scenario, written } from "../../state/scenarioStore.ts";
+import { units } from "../../state/view.ts";
+import { answer, busy } from "../../worker/client.ts";
+import type { Answer } from "../../worker/protocol.ts";
+import { useRoom } from "../answer/room.ts";
+import { addGroup, countsPath, firstCounts, groupsIn } from "./counts/edits.ts";
+import { Group } from "./counts/group.tsx";
+import { Narrowing } from "./counts/narrowing.tsx";
+import { countedGroups, countedDifferences } from "./counts/picture.ts";
+import { yieldsSaid } from "./counts/yieldsSaid.ts";
+
+/** Ears, heads and kernels counted in the field: the yield they make, and how sure it is. */
+export function Counts() {
+  const groups = useComputed(() => groupsIn(scenario.value));
+  const now = answer.value;
+  const caseNames = now?.comparison.cases.map(({ name }) => name) ?? [];
+  const cropName = written("crop.name");
+  if (groups.value.length === 0)
+    return (
+      <>
+        <p>
+          Count ears or heads along a length of row at five spots or more of each case, and the kernels of a
+          few heads at each: that gives a yield before there is a harvest, and how far the cases differ.
+        </p>
+        <button
+          type="button"
+          class="primary"
+          onClick={() => editMany(firstCounts(caseNames, units.value), "chosen", "begin counting")}
+        >
+          Begin counting
+        </button>
+        <ProblemNote id="counts-wrong" problems={placeAt(countsPath).problems} />
+      </>
+    );
+  return (
+    <>
+      {now !== null && <Told now={now} />}
+      <h3>What was counted</h3>
+      {groups.value.map((group, index) => (
+        <Group
+          key={index}
+          index={index}
+          group={group}
+          cropName={typeof cropName === "string" ? cropName : ""}
+          caseNames={caseNames}
+        />
+      ))}
+      <p class="tools">
+        <button
+          type="button"
+          onClick={() => editMany(addGroup(scenario.value, caseNames), "chosen", "count another case")}
+        >
+          Count another case or place in the row
+        </button>
+      </p>
+      <ProblemNote id="counts-wrong" problems={placeAt(countsPath).problems} />
+      <div class="field-grid">
+        <Toggle
+          path="evidence.spotsPaired"
+          label="Spots lie side by side"
+          hint="The first of one case beside the first of the other, and so on"
+        />
+        <QuantityField path="evidence.confidence" label="Confidence of every interval" kind="share" />
+      </div>
+    </>
+  );
+}
+
+function Told({ now }: { now: Answer }) {
+  const [room, widthPx] = useRoom<HTMLDivElement>();
+  const { evidence, cases } = now.comparison;
+  const said = yieldsSaid(now);
+  const counts = evidence?.counts ?? null;
+  if (counts === null || said === null || now.field.counts.length + counts.groups.length === 0) return null;
+  const names = cases.map(({ name }) => name);
+  const [first, ...more] = now.field.counts;
+  const narrowed = (now.field.yields?.countsNarrowing ?? []).flatMap((narrowing, d) =>
+    narrowing === null ? [] : [{ narrowing, one: counts.differences[d]! }],
+  );
+  return (
+    <>
+      {first !== undefined && (
+        <p class="measured-verdict" aria-live="polite">
+          {first}
+        </p>
+      )}
+      <div ref={room} class="measured-room">
+        <CountedYield
+          groups={countedGroups(counts, names, said)}
+          said={said}
+          width={widthPx}
+          faint={busy.value}
+        />
+        {counts.differences.length > 0 && (
+          <MeasuredBeside
+            title="Difference by counts"
+            fileName="counted-difference"
+            rows={countedDifferences(counts, names, said)}
+            unit={said.unit}
+            width={widthPx}
+            faint={busy.value}
+          />
+        )}
+      </div>
+      {more.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {narrowed.length > 0 && (
+        <>
+          <h3>How many more</h3>
+          {narrowed.map(({ narrowing, one }) => (
+            <Narrowing
+              key={`${one.caseIndex} ${one.rowPosition}`}
+              of={`“${names[one.caseIndex]}” against “${names[one.againstIndex]}”${one.rowPosition === null ? "" : `, ${one.rowPosition}`}`}
+              noun="Spots of each case"
+              narrowing={narrowing}
+              said={said}
+            />
+          ))}
+        </>
+      )}
+      {now.field.countsCautions.length > 0 && (
+        <div class="caution counts-cautions">
+          {now.field.countsCautions.map((caution) => (
+            <p key={caution}>{caution}</p>
+          ))}
+        </div>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,134 @@
+import { centres } from "../../../../src/evidence/countsSunflower.ts";
+import { cropNamed } from "../../../../src/crop/crops.ts";
+import type { QuantityKind } from "../../../../src/quantity/kinds.ts";
+import type { JsonGroup } from "../../../state/json.ts";
+import type { CellKind } from "./cellText.ts";
+
+/** What is counted of each crop, and in which ways. */
+
+export type Way = "rows" | "kernels" | "spikelets" | "heads" | "diameters";
+
+const wayWords: Readonly<Record<Way, string>> = {
+  rows: "Kernel rows, and kernels along a row",
+  kernels: "Kernels of a head",
+  spikelets: "Spikelets of a head",
+  heads: "Heads alone",
+  diameters: "Across the heads",
+};
+
+export function wordOf(way: Way, cropName: string): string {
+  return way === "kernels" && cropNamed(cropName)?.name === "corn" ? "Kernels of an ear" : wayWords[way];
+}
+
+export interface Column {
+  readonly key: string;
+  readonly word: string;
+  readonly kind: CellKind;
+  /** Bare numbers take the unit of this kind. */
+  readonly quantity?: QuantityKind;
+  readonly choices?: readonly string[];
+  readonly hint?: string;
+}
+
+const kernelsPerHead: Column = { key: "kernelsPerHead", word: "Kernels, head by head", kind: "wholes" };
+
+/** Columns of each way, the heads themselves left aside. */
+const waysColumns: Readonly<Record<Way, readonly Column[]>> = {
+  rows: [
+    { key: "kernelRows", word: "Kernel rows, ear by ear", kind: "wholes", hint: "16, 14, 16" },
+    { key: "kernelsPerRow", word: "Kernels along a row", kind: "wholes", hint: "32, 35, 30" },
+  ],
+  kernels: [kernelsPerHead],
+  spikelets: [
+    { key: "spikeletsPerHead", word: "Spikelets, head by head", kind: "wholes" },
+    { key: "kernelsPerSpikelet", word: "Kernels of a spikelet", kind: "number" },
+  ],
+  heads: [],
+  diameters: [
+    {
+      key: "headDiameters",
+      word: "Across the heads",
+      kind: "quantities",
+      quantity: "depth",
+    },
+    { key: "filled", word: "Filled seeds", kind: "quantity", quantity: "share" },
+    { key: "centre", word: "Middle of the head", kind: "word", choices: centres },
+  ],
+};
+
+/** Keys of a spot that each way writes. */
+export function keysOfWay(way: Way): string[] {
+  return waysColumns[way].map(({ key }) => key);
+}
+
+/** Keys of a group that tell what kernels weigh, way by way: those of another way are refused. */
+export const weightKeys: Readonly<Record<Way, readonly string[]>> = {
+  rows: ["kernelWeight", "kernelsPerBushel", "kernelsPerPound", "season"],
+  kernels: ["kernelWeight", "kernelsPerBushel", "kernelsPerPound", "season"],
+  spikelets: ["kernelWeight", "kernelsPerBushel", "kernelsPerPound", "season"],
+  heads: ["grainPerHead"],
+  diameters: ["seedSize"],
+};
+
+/** The usual way first. */
+export function waysOf(cropName: string): readonly Way[] {
+  switch (cropNamed(cropName)?.name) {
+    case "corn":
+      return ["rows", "kernels"];
+    case "sunflower":
+      return ["diameters", "kernels"];
+    case "winter wheat":
+    case "spring wheat":
+    case "barley":
+      return ["kernels", "spikelets", "heads"];
+    default:
+      return ["kernels", "heads"];
+  }
+}
+
+/** The way in which spots were counted; null where only heads are written, or nothing. */
+export function wayOf(spots: readonly JsonGroup[]): Way | null {
+  const ways: readonly Way[] = ["rows", "diameters", "spikelets", "kernels"];
+  return ways.find((way) => keysOfWay(way).some((key) => isWritten(spots, key))) ?? null;
+}
+
+const ground: readonly Column[] = [
+  { key: "rowLength", word: "Length of row", kind: "quantity", hint: "17 ft 5 in" },
+  { key: "rows", word: "Rows", kind: "whole" },
+  { key: "area", word: "Area", kind: "quantity", hint: "1 m^2" },
+];
+
+/**
+ * The columns of a table of spots.
+ *
+ * @param ownGround whether each spot has its own length of row
+ */
+export function columnsOf(
+  cropName: string,
+  way: Way,
+  spots: readonly JsonGroup[],
+  ownGround: boolean,
+): readonly Column[] {
+  const corn = cropNamed(cropName)?.name === "corn";
+  const ears = isWritten(spots, "ears") || (corn && !isWritten(spots, "heads"));
+  const second = way === "rows" || way === "kernels";
+  const seconds: readonly Column[] = [
+    { key: "secondEars", word: "Second ears", kind: "whole" },
+    { key: "secondEarKernels", word: "Kernels of second ears", kind: "wholes" },
+    { key: "secondEarShare", word: "Second ear, share of a first", kind: "quantity", quantity: "share" },
+  ];
+  return [
+    ears ? { key: "ears", word: "Ears", kind: "whole" } : { key: "heads", word: "Heads", kind: "whole" },
+    ...waysColumns[way].map((one) =>
+      one === kernelsPerHead && ears ? { ...one, word: "Kernels, ear by ear" } : one,
+    ),
+    ...seconds.filter(
+      ({ key }) => isWritten(spots, key) || (second && corn && ears && key !== "secondEarShare"),
+    ),
+    ...ground.filter(({ key }) => isWritten(spots, key) || (ownGround && key === "rowLength")),
+  ];
+}
+
+export function isWritten(spots: readonly JsonGroup[], key: string): boolean {
+  return spots.some((spot) => spot[key] !== undefined);
+}

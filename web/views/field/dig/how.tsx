@@ -1,0 +1,71 @@
+import { Choice, QuantityField, Toggle } from "../../../inputs/field.tsx";
+import { layersOf } from "../../../inputs/layerEdits.ts";
+import { Switch } from "../../../inputs/switch.tsx";
+import { edit, scenario, written } from "../../../state/scenarioStore.ts";
+import { problemsByPath, understood } from "../../../worker/client.ts";
+import { ProblemNote } from "../../../inputs/notes.tsx";
+
+/** What is made of the plants: pairs, what is fitted, and whether it goes into the answer. */
+export function HowFitted() {
+  const limit = written("evidence.fit") === "penetration limit";
+  return (
+    <fieldset class="plain-group dig-how">
+      <legend>What is made of them</legend>
+      <Switch
+        label="The dig decides in the answer"
+        labelled
+        value={written("evidence.digDecides") === false ? "no" : "yes"}
+        choices={[
+          ["yes", "Yes"],
+          ["no", "No, it is shown only"],
+        ]}
+        onChoose={(value) =>
+          edit(
+            "evidence.digDecides",
+            value === "no" ? false : undefined,
+            "chosen",
+            value === "no" ? "show the dig only" : "let the dig decide",
+          )
+        }
+      />
+      <p class="aside">
+        Where it decides, the fitted value takes the place of density or penetrometer in every run, and its
+        interval is carried into water, yield and money.
+      </p>
+      <ProblemNote id="field-dig-decides" problems={problemsByPath.value.get("evidence.digDecides") ?? []} />
+      <div class="field-grid">
+        <Toggle
+          path="evidence.plantsPaired"
+          label="Plants are in pairs"
+          hint="The n-th plant of each column stood beside the n-th of the others"
+        />
+        <Choice
+          path="evidence.fit"
+          label="What is fitted"
+          choices={["passage", "penetration limit"]}
+          hint="The dense layer's passage for roots, or the penetrometer reading at which they stop"
+        />
+        {!limit && (
+          <Choice
+            path="evidence.denseLayer"
+            label="Dense layer"
+            choices={layerNames()}
+            none="the one that slows roots most"
+          />
+        )}
+        <QuantityField
+          path="evidence.confidence"
+          label="Confidence of intervals"
+          kind="share"
+          hint="Of every interval on this page"
+        />
+      </div>
+    </fieldset>
+  );
+}
+
+/** As written; a soil read from a table of horizons has those of the engine's reading. */
+function layerNames(): readonly string[] {
+  const names = layersOf(scenario.value).flatMap(({ name }) => (typeof name === "string" ? [name] : []));
+  return names.length > 0 ? names : (understood.value?.cases[0]?.layers ?? []).map(({ name }) => name);
+}

@@ -1,0 +1,112 @@
+import "../../style/inputs.css";
+import "../../style/answer.css";
+import "../../style/field-money.css";
+import { moneyCaution, shownMoney } from "../../../src/report/moneyText.ts";
+import { shownIn } from "../../../src/report/shownUnits.ts";
+import { FieldGroup, TextField } from "../../inputs/field.tsx";
+import { ProblemNote } from "../../inputs/notes.tsx";
+import { placeAt } from "../../inputs/place.tsx";
+import { Budget } from "../../pictures/budget.tsx";
+import { PriceByRain } from "../../pictures/priceByRain.tsx";
+import { edit, written } from "../../state/scenarioStore.ts";
+import { units } from "../../state/view.ts";
+import { answer, busy, understood } from "../../worker/client.ts";
+import { differenceShown } from "../answer/chosenDifference.ts";
+import { Panel } from "../answer/panel.tsx";
+import { WhichDifference } from "../answer/whichDifference.tsx";
+import { firstPrice } from "./money/edits.ts";
+import { Figures } from "./money/figures.tsx";
+import { Items } from "./money/items.tsx";
+import { Prices } from "./money/prices.tsx";
+
+/** A partial budget of each later case against the first. */
+export function Money() {
+  if (written("money") === undefined) return <NoMoney />;
+  return (
+    <>
+      <Worth />
+      <p class="caution">{moneyCaution}</p>
+      <ProblemNote id="field-money-wrong" problems={placeAt("money").problems} />
+      <Prices />
+      <Items what="costs" />
+      <Items what="returns" />
+      <FieldGroup title="Or each in one figure">
+        <TextField path="money.addedCost" label="Costs added each year" hint="12 USD/ac" />
+        <TextField path="money.reducedCost" label="Costs saved each year" hint="5 USD/ac" />
+      </FieldGroup>
+      <p class="tools no-print">
+        <button
+          type="button"
+          class="small"
+          onClick={() => edit("money", undefined, "chosen", "take out the money")}
+        >
+          Take the money out
+        </button>
+      </p>
+    </>
+  );
+}
+
+function NoMoney() {
+  const unit = understood.value?.yieldLine.unit.us ?? "bu/ac";
+  return (
+    <>
+      <p>
+        Say what the crop sells for and what the change costs or saves: the seasons then tell what is left,
+        and how often anything is.
+      </p>
+      <p class="tools">
+        <button
+          type="button"
+          class="primary"
+          onClick={() =>
+            edit("money", { price: firstPrice(unit, units.value) }, "chosen", "begin with a price")
+          }
+        >
+          Begin with a price
+        </button>
+      </p>
+      <p class="caution">{moneyCaution}</p>
+    </>
+  );
+}
+
+/** What it comes to: the budget, its figures in words, and the sheet by price and rain. */
+function Worth() {
+  const now = answer.value;
+  const money = now?.comparison.money;
+  const unit = understood.value?.yieldLine.unit;
+  if (now === null || money == null || unit === undefined) return null;
+  const p = differenceShown.value;
+  const pair = money.pairs[p];
+  if (pair === undefined)
+    return <p class="aside">There is nothing to set against the first case yet: add a case in Inputs.</p>;
+  const shown = shownIn(now.units);
+  const say = shownMoney(money.currency, unit, shown);
+  const { low, high } = money.pricePerKg;
+  return (
+    <div class={busy.value ? "is-being-redone" : undefined}>
+      <WhichDifference />
+      <Figures pair={pair} say={say} shown={shown} />
+      <div class="panels">
+        <Panel
+          title="What it takes, what it brings, what is left"
+          lead={`A year, ${say.currency}/${say.land}, at the median extra yield and your price. Each run has its own weather, yield line and price; the whisker holds eight of ten of them.`}
+        >
+          {(width) => <Budget pair={pair} say={say} runs={now.comparison.method.runs} width={width} />}
+        </Panel>
+        <Panel
+          title="By price and by rain"
+          lead={`Left in the median season, ${say.currency}/${say.land}, and in how many seasons it pays. Hatched: a loss. ${low < high ? "Prices are the ends of your range and your price." : "Without a price range: a fifth less and a fifth more."}`}
+        >
+          {(width) => <PriceByRain money={money} p={p} say={say} shown={shown} width={width} />}
+        </Panel>
+      </div>
+      <ul class="field-said">
+        {(now.field.money[p] ?? []).map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}

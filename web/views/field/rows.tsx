@@ -1,0 +1,194 @@
+import "../../style/inputs.css";
+import "../../style/answer.css";
+import "../../style/field-money.css";
+import type { RowPositions } from "../../../src/answer/rowPositions.ts";
+import { moneyCaution, shownMoney } from "../../../src/report/moneyText.ts";
+import { percent, shownIn } from "../../../src/report/shownUnits.ts";
+import { FieldAverageDrawn } from "../../pictures/rowsOfPassAverage.tsx";
+import { RowsOfPass, rowsOfPassSize, type RowKind } from "../../pictures/rowsOfPass.tsx";
+import { rowsByTyre, rowsSorted, type RowDrawn, type Where } from "../../pictures/rowsOfPassLayout.ts";
+import { isGroup, isList, type Json } from "../../state/json.ts";
+import { edit, written } from "../../state/scenarioStore.ts";
+import { answer, busy, understood } from "../../worker/client.ts";
+import { Panel } from "../answer/panel.tsx";
+import { caseNames, EnterRows, newCount } from "./rows/enter.tsx";
+import { tyresIn } from "./rows/edits.ts";
+import { Steps } from "./rows/steps.tsx";
+import { placeTyres, TyreButtons, TyreGlass } from "./rows/tyres.tsx";
+
+/** Where the rows of the field stand, and what the field comes to. */
+export function Rows() {
+  const rowPositions = written("rowPositions");
+  if (rowPositions === undefined) return <NoRows />;
+  return (
+    <>
+      <Pass rowPositions={rowPositions} />
+      <EnterRows />
+      <Average />
+    </>
+  );
+}
+
+function NoRows() {
+  const enough = caseNames().length >= 2;
+  return (
+    <>
+      <p>
+        Count the rows of one pass, and on which of them the tyres run: the field is then the mean of its
+        rows, not the best of them.
+      </p>
+      {!enough && (
+        <p class="aside">
+          There has to be a case for rows in the track and one for the others: add a case in Inputs first.
+        </p>
+      )}
+      <p class="tools">
+        <button
+          type="button"
+          class="primary"
+          disabled={!enough}
+          onClick={() => edit("rowPositions", newCount(), "chosen", "count the rows of one pass")}
+        >
+          Count the rows of one pass
+        </button>
+      </p>
+    </>
+  );
+}
+
+interface Drawn {
+  readonly rows: readonly RowDrawn[];
+  readonly tyreRows: readonly number[];
+  readonly kinds: readonly RowKind[];
+  readonly numbered: boolean;
+  /** Tyres can be set on it. */
+  readonly open: boolean;
+  readonly rowsInTrack: number;
+}
+
+/** Rows drawn where only shares are known. */
+const rowsForShares = 50;
+
+/** What is written wins over what was last understood, so that the drawing follows the hand. */
+function drawnOf(rowPositions: Json, known: RowPositions | null): Drawn | null {
+  const names = caseNames();
+  if (isList(rowPositions)) {
+    if (known === null) return null;
+    const rows = rowsSorted(known, rowsForShares);
+    return { rows, tyreRows: [], kinds: kindsOf(known, names), numbered: false, open: false, rowsInTrack: 0 };
+  }
+  if (!isGroup(rowPositions)) return null;
+  const { rows: counted, rowsInTrack = 0, inTrack, other, besideTrack = other } = rowPositions;
+  const all =
+    typeof counted === "number" && Number.isInteger(counted) && counted >= 1 && counted <= 100
+      ? counted
+      : (known?.rowsInAll ?? null);
+  if (all === null) return null;
+  const tyreRows = tyresIn(rowPositions).filter((place) => place <= all + 0.5);
+  const index = (name: Json | undefined) => {
+    const found = names.indexOf(typeof name === "string" ? name : "");
+    return found < 0 ? null : found;
+  };
+  const caseOf: Record<Where, number | null> = {
+    inTrack: index(inTrack),
+    besideTrack: index(besideTrack),
+    other: index(other),
+  };
+  const inCount = typeof rowsInTrack === "number" ? rowsInTrack : 0;
+  const open = tyreRows.length > 0 || inCount === 0;
+  const rows = open || known === null ? rowsByTyre(all, tyreRows, caseOf) : rowsSorted(known, all);
+  return {
+    rows,
+    tyreRows,
+    kinds: known === null || known.rowsInAll === null ? [] : kindsOf(known, names),
+    numbered: open,
+    open,
+    rowsInTrack: inCount,
+  };
+}
+
+function kindsOf({ positions }: RowPositions, names: readonly string[]): RowKind[] {
+  return positions
+    .filter(({ share }) => share > 0)
+    .map(({ name, caseIndex, share, rows }) => ({
+      name,
+      caseIndex,
+      caseName: names[caseIndex] ?? "",
+      said: rows === null ? percent(share) : `${rows} ${rows === 1 ? "row" : "rows"}, ${percent(share)}`,
+    }));
+}
+
+function Pass({ rowPositions }: { rowPositions: Json }) {
+  const drawn = drawnOf(rowPositions, understood.value?.rowPositions ?? null);
+  if (drawn === null) return <p class="aside">The rows are drawn once they can be read.</p>;
+  const { open, numbered, rowsInTrack, rows } = drawn;
+  return (
+    <Panel
+      title={numbered || !isList(rowPositions) ? "One pass, from above" : "The field's rows, by their share"}
+      lead={
+        open
+          ? "Click on a row, or between two, to set a tyre there; click again to take it away."
+          : isList(rowPositions)
+            ? `Each row drawn stands for ${100 / rowsForShares} % of the field.`
+            : "Where the tyres run is not told: the rows stand sorted."
+      }
+    >
+      {(width) => {
+        const { layout, height } = rowsOfPassSize({ ...drawn, width });
+        return (
+          <>
+            <div class="pass">
+              <RowsOfPass {...drawn} width={width} />
+              {open && (
+                <div class="pass-over" style={{ aspectRatio: `${width} / ${height}` }}>
+                  <TyreGlass rows={rows.length} layout={layout} width={width} height={height} />
+                </div>
+              )}
+            </div>
+            {open && <TyreButtons rows={rows.length} />}
+            {!open && !isList(rowPositions) && (
+              <p class="tools no-print">
+                <button type="button" onClick={() => placeTyres(rows.length, rowsInTrack)}>
+                  Say where the tyres run
+                </button>
+              </p>
+            )}
+          </>
+        );
+      }}
+    </Panel>
+  );
+}
+
+/** Water, yield and money of the field as it is. */
+function Average() {
+  const now = answer.value;
+  const field = now?.comparison.fieldAverage;
+  const unit = understood.value?.yieldLine.unit;
+  if (now === null || field == null || unit === undefined) return null;
+  const shown = shownIn(now.units);
+  const say = shownMoney(field.currency ?? "", unit, shown);
+  return (
+    <Panel
+      title="The field, and a field of one kind of row"
+      lead="Bars hold eight of ten seasons, the stroke is the middle one. Both fields have the same seasons, so the difference is surer than the bars lie apart."
+    >
+      {(width) => (
+        <>
+          <FieldAverageDrawn field={field} say={say} shown={shown} width={width} />
+          <ul class={`field-said ${busy.value ? "is-being-redone" : ""}`}>
+            {now.field.rows.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+          <Steps field={field} say={say} shown={shown} />
+          {field.currency === null ? (
+            <p class="aside">With a price, under Money, this is told in money too.</p>
+          ) : (
+            <p class="caution">{moneyCaution}</p>
+          )}
+        </>
+      )}
+    </Panel>
+  );
+}

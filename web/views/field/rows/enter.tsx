@@ -1,0 +1,157 @@
+import { Choice, FieldGroup, NumberField, QuantityField, TextField } from "../../../inputs/field.tsx";
+import { casesIn } from "../../../inputs/caseEdits.ts";
+import { ProblemNote } from "../../../inputs/notes.tsx";
+import { placeAt } from "../../../inputs/place.tsx";
+import { Switch } from "../../../inputs/switch.tsx";
+import { isList, type Json } from "../../../state/json.ts";
+import { edit, scenario, written } from "../../../state/scenarioStore.ts";
+import { answer, understood } from "../../../worker/client.ts";
+import { countedStart, sharesOf } from "./edits.ts";
+import { forgetRows, TyreList } from "./tyres.tsx";
+
+/** Rows are told in one of two ways, and can be told in the other. */
+export function EnterRows() {
+  const typed = isList(written("rowPositions"));
+  return (
+    <>
+      <Switch
+        labelled
+        label="How the rows are told"
+        value={typed ? "shares" : "counted"}
+        choices={[
+          ["counted", "counted across one pass"],
+          ["shares", "as shares of the field"],
+        ]}
+        onChoose={(way) =>
+          way === "shares"
+            ? edit(
+                "rowPositions",
+                sharesOf(understood.value?.rowPositions ?? null, caseNames()),
+                "chosen",
+                "tell rows as shares",
+              )
+            : edit("rowPositions", newCount(), "chosen", "count rows")
+        }
+      />
+      <ProblemNote id="field-rows-wrong" problems={placeAt("rowPositions").problems} />
+      {typed ? <Shares /> : <Counted />}
+      <p class="tools no-print">
+        <button type="button" class="small" onClick={forgetRows}>
+          Take the rows out
+        </button>
+      </p>
+    </>
+  );
+}
+
+export function newCount(): Json {
+  return countedStart(
+    caseNames(),
+    (answer.value?.comparison.cases ?? []).map(({ finalRootDepthMm }) => finalRootDepthMm),
+  );
+}
+
+export function caseNames(): string[] {
+  return casesIn(scenario.value).map(({ name }) => (typeof name === "string" ? name : ""));
+}
+
+const out = (...keys: string[]) => keys.map((key) => [`rowPositions.${key}`, undefined] as const);
+
+function Counted() {
+  const names = caseNames();
+  const noWidth = (value: Json | undefined) =>
+    value === undefined ? [] : out("implementWidth", "rowSpacing");
+  const noRows = (value: Json | undefined) => (value === undefined ? [] : out("rows"));
+  const noTyres = (value: Json | undefined) => (value === undefined ? [] : out("tyreRows"));
+  return (
+    <>
+      <FieldGroup title="One pass">
+        <NumberField path="rowPositions.rows" label="Rows" hint="Or give width and spacing" also={noWidth} />
+        <QuantityField
+          path="rowPositions.implementWidth"
+          label="Width of the implement"
+          kind="depth"
+          hint="40 ft or 12 m"
+          also={noRows}
+        />
+        <QuantityField
+          path="rowPositions.rowSpacing"
+          label="From row to row"
+          kind="depth"
+          hint="30 in or 76 cm"
+          also={noRows}
+        />
+      </FieldGroup>
+      <FieldGroup title="Tracks">
+        <TyreList />
+        <NumberField
+          path="rowPositions.rowsInTrack"
+          label="Or only how many rows a tyre runs on"
+          also={noTyres}
+        />
+        <NumberField
+          path="rowPositions.rowsBesideTrack"
+          label="and how many stand next to one"
+          also={noTyres}
+        />
+      </FieldGroup>
+      <FieldGroup title="Which case the rows are">
+        <Choice path="rowPositions.inTrack" label="In the wheel track" choices={names} none={null} />
+        <Choice
+          path="rowPositions.besideTrack"
+          label="Beside the track"
+          choices={names}
+          none="as the other rows"
+        />
+        <Choice path="rowPositions.other" label="Other rows" choices={names} none={null} />
+      </FieldGroup>
+    </>
+  );
+}
+
+function Shares() {
+  const list = written("rowPositions");
+  const names = caseNames();
+  const count = isList(list) ? list.length : 0;
+  return (
+    <>
+      <p class="aside">Shares of all rows of the field; together they make 100 %.</p>
+      {Array.from({ length: count }, (_, r) => (
+        <fieldset class="row-share" key={r}>
+          <legend class="only-heard">Position {r + 1}</legend>
+          <TextField path={`rowPositions[${r}].name`} label="Where" hint="wheel track" />
+          <Choice path={`rowPositions[${r}].case`} label="Case" choices={names} none={null} />
+          <QuantityField path={`rowPositions[${r}].share`} label="Share" kind="share" hint="12.5 %" />
+          <p class="tools no-print">
+            <button
+              type="button"
+              class="small"
+              onClick={() =>
+                count === 1
+                  ? forgetRows()
+                  : edit(`rowPositions[${r}]`, undefined, "chosen", `remove position ${r + 1}`)
+              }
+            >
+              Remove<span class="only-heard"> position {r + 1}</span>
+            </button>
+          </p>
+        </fieldset>
+      ))}
+      <p class="tools no-print">
+        <button
+          type="button"
+          onClick={() =>
+            edit(
+              `rowPositions[${count}]`,
+              { name: `position ${count + 1}`, case: names[0] ?? "", share: "0 %" },
+              "chosen",
+              "add a position",
+            )
+          }
+        >
+          Add a position
+        </button>
+      </p>
+    </>
+  );
+}

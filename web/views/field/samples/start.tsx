@@ -1,0 +1,95 @@
+import { QuantityField } from "../../../inputs/field.tsx";
+import { layersOf } from "../../../inputs/layerEdits.ts";
+import { ProblemNote } from "../../../inputs/notes.tsx";
+import { changeWay } from "../../../inputs/stash.ts";
+import { Switch } from "../../../inputs/switch.tsx";
+import { scenario, written } from "../../../state/scenarioStore.ts";
+import { units } from "../../../state/view.ts";
+import { problemsByPath } from "../../../worker/client.ts";
+import { coresPath, rowsAt, startPath } from "./edits.ts";
+
+type Way = "inputs" | "probe" | "cores";
+
+/** Where the run takes its first water from. */
+export function StartSampled() {
+  const layers = layersOf(scenario.value);
+  const way: Way =
+    written(`${startPath}.from`) === "cores"
+      ? "cores"
+      : written(`${startPath}.moistDepth`) !== undefined
+        ? "probe"
+        : "inputs";
+  const weighed = layers.map((_, l) =>
+    rowsAt(scenario.value, coresPath(l)).some((core) => core["wetMass"] !== undefined),
+  );
+  const hasBelow = weighed.lastIndexOf(true) < layers.length - 1;
+  return (
+    <fieldset class="plain-group">
+      <legend>Start the run with</legend>
+      <Switch
+        label="Start the run with"
+        value={way}
+        choices={[
+          ["inputs", "The water told in Inputs"],
+          ["probe", "The push probe's"],
+          ...(weighed.some(Boolean) || way === "cores"
+            ? ([["cores", "The water of the cores"]] as const)
+            : []),
+        ]}
+        onChoose={(wanted) => choose(wanted, layers.length, hasBelow)}
+      />
+      <ProblemNote id="field-start-wrong" problems={problemsAbout()} />
+      {!weighed.some(Boolean) && way !== "cores" && (
+        <p class="aside">Cores weighed wet can give it too, once they are entered.</p>
+      )}
+      {way !== "inputs" && (
+        <div class="field-grid">
+          {way === "probe" && (
+            <QuantityField
+              path={`${startPath}.moistDepth`}
+              label="Moist down to"
+              kind="depth"
+              hint="As deep as the probe goes in by hand; push in more than one place"
+            />
+          )}
+          {(way === "probe" || hasBelow) && (
+            <QuantityField
+              path={`${startPath}.shareBelow`}
+              label={way === "probe" ? "Below that" : "Below the deepest core"}
+              kind="share"
+              hint="Share of the available water"
+            />
+          )}
+        </div>
+      )}
+    </fieldset>
+  );
+}
+
+function problemsAbout() {
+  return [startPath, `${startPath}.from`].flatMap((path) => problemsByPath.value.get(path) ?? []);
+}
+
+/** What another way had written is put away, and is there again when one comes back. */
+function choose(wanted: Way, layers: number, hasBelow: boolean): void {
+  const places = ["share", "from", "moistDepth", "shareBelow"].map((key) => `${startPath}.${key}`);
+  const waters = Array.from({ length: layers }, (_, l) => `soil.layers[${l}].water`);
+  if (wanted === "inputs") {
+    const [share] = places;
+    return changeWay(
+      places.slice(1),
+      [[share!, undefined], ...waters.map((path) => [path, undefined] as const)],
+      "start with the water told in Inputs",
+    );
+  }
+  const below = [`${startPath}.shareBelow`, wanted === "probe" ? "20 %" : "50 %"] as const;
+  const starts =
+    wanted === "probe"
+      ? ([[`${startPath}.moistDepth`, units.value === "us" ? "30 in" : "750 mm"], below] as const)
+      : ([[`${startPath}.from`, "cores"], ...(hasBelow ? [below] : [])] as const);
+  changeWay(
+    [...places, ...waters].filter((path) => !starts.some(([own]) => own === path)),
+    starts,
+    wanted === "probe" ? "start with the push probe's water" : "start with the water of the cores",
+  );
+}

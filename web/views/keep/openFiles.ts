@@ -1,0 +1,42 @@
+import { signal } from "@preact/signals";
+import { InputError } from "../../../src/problem.ts";
+import { replace, work } from "../../state/scenarioStore.ts";
+import { filesToOpen, type GivenFile } from "./filesToOpen.ts";
+
+/** What came of the last opening, and whether it went wrong. */
+export const openingSays = signal<{ readonly text: string; readonly isWrong: boolean }>({
+  text: "",
+  isWrong: false,
+});
+
+/** Larger than any station's record; reading it would take the phone's memory. */
+const largestBytes = 60_000_000;
+
+/** Opens what was chosen or dropped; what cannot be opened leaves everything as it is. */
+export async function openFiles(files: readonly File[]): Promise<void> {
+  if (files.length === 0) return;
+  try {
+    const { work: next, step, said } = filesToOpen(await Promise.all(files.map(read)), work.peek());
+    replace(next.scenario, next.attachments, step);
+    openingSays.value = { text: said, isWrong: false };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    openingSays.value = { text: `${error.message} What was here is still here.`, isWrong: true };
+  }
+}
+
+async function read(file: File): Promise<GivenFile> {
+  const refuse = (expected: string, found: string, mend: string): never => {
+    throw new InputError([{ field: file.name, expected, found, mend }]);
+  };
+  if (file.size > largestBytes)
+    refuse("a file of at most 60 MB", `one of ${Math.ceil(file.size / 1e6)} MB`, "cut it to one station");
+  const bytes = await file
+    .arrayBuffer()
+    .catch(() => refuse("a file that can be read", "one that cannot", "choose a file, not a folder"));
+  try {
+    return { name: file.name, text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
+  } catch {
+    return refuse("a text file in UTF-8", "other bytes", "save the file as UTF-8 text");
+  }
+}

@@ -1,0 +1,57 @@
+import type { Spread } from "../../../src/answer/quantiles.ts";
+import type { Shown } from "../../../src/report/shownUnits.ts";
+
+/** A guess so near is as good as the middle season itself: within this share of it, or this much, mm. */
+const asGoodAs = { share: 0.1, mm: 1 } as const;
+/** Within this share of the rule of thumb the guess is taken to be it. */
+const nearRule = 0.15;
+
+/** `0.6 in more`, `0.3 in less`, `no difference`. */
+export function saidMore(mm: number, say: (mm: number) => string, unit: string): string {
+  const amount = say(Math.abs(mm));
+  if (Number(amount) === 0) return "no difference";
+  return `${amount} ${unit} ${mm > 0 ? "more" : "less"}`;
+}
+
+interface Truth {
+  readonly water: Spread;
+  readonly ruleOfThumbMm: number;
+  readonly runs: number;
+}
+
+/** How close a guess came, and what may have led it astray. No marks are given. */
+export function guessSaid(
+  guessMm: number,
+  { water, ruleOfThumbMm, runs }: Truth,
+  say: (mm: number) => string,
+  { length }: Pick<Shown, "length">,
+): string[] {
+  const { p10, p50, p90 } = water;
+  const off = guessMm - p50;
+  const isNear = Math.abs(off) <= Math.max(asGoodAs.mm, asGoodAs.share * Math.abs(p50));
+  const apart = `${say(Math.abs(off))} ${length}`;
+  const which = runs === 1 ? "the one season run" : "the middle season";
+  if (isNear) return [`The guess and ${which} are as good as the same.`];
+  const side = off > 0 ? "above" : "below";
+  const where = `The guess lies ${apart} ${side} ${which}`;
+  const said =
+    runs === 1
+      ? `${where}.`
+      : guessMm >= p10 && guessMm <= p90
+        ? `${where}, and within the range: there are such seasons.`
+        : `${where}: ${off > 0 ? "fewer than one season in ten brings so much" : "nine seasons in ten or more bring a bigger number"}.`;
+  const isRule =
+    Math.abs(ruleOfThumbMm) > asGoodAs.mm &&
+    Math.abs(guessMm - ruleOfThumbMm) <= nearRule * Math.abs(ruleOfThumbMm);
+  return isRule
+    ? [
+        said,
+        "It is close to the rule of thumb, extra depth times what the soil can hold: what does that leave out?",
+      ]
+    : [said];
+}
+
+/** Ends of the slider, mm: mostly more, or mostly less where the other roots are told to be the shallower. */
+export function guessRange(isOtherShallower: boolean): readonly [number, number] {
+  return isOtherShallower ? [-127, 50.8] : [-50.8, 127];
+}

@@ -1,0 +1,165 @@
+import { mmPerInch } from "../../../src/quantity/constants.ts";
+import { signal, useSignal } from "@preact/signals";
+import { useEffect, useId, useLayoutEffect, useMemo, useRef } from "preact/hooks";
+import { shownIn } from "../../../src/report/shownUnits.ts";
+import { printPalette, type Palette } from "../../pictures/palette.ts";
+import { rootedDepthMm } from "../../pictures/pitWallLayout.ts";
+import { sayDay } from "../../pictures/pitWallReading.ts";
+import { TwoRoots } from "../../pictures/twoRoots.tsx";
+import { twoRootsLayout } from "../../pictures/twoRootsLayout.ts";
+import { heldFront } from "../../pictures/twoRootsTable.ts";
+import { scenarioName } from "../../state/scenarioStore.ts";
+import { units } from "../../state/view.ts";
+import { answer, season, understood } from "../../worker/client.ts";
+import type { Answer, SeasonShown, Understood } from "../../worker/protocol.ts";
+import { differenceShown } from "../answer/chosenDifference.ts";
+import { sentencesOf } from "../answer/sentences.ts";
+import { question } from "./guess.tsx";
+import { denseLayer, difference, pair } from "./lesson.ts";
+import { ThreeTold } from "./threeTold.tsx";
+
+/** Set to print; it goes back when the printing is over. */
+export const isHandoutAsked = signal(false);
+
+/** What a Letter and an A4 page both have room for within 10 mm margins, mm, a little spared. */
+const page = { widthMm: 188, heightMm: 255 } as const;
+const mmPerPx = mmPerInch / 96;
+const picture = { width: 760, height: 320 } as const;
+
+const paper: Palette = { ...printPalette, paper: "#ffffff" };
+
+/** One page for the class. It is there only while it goes to paper. */
+export function Handout() {
+  const [now, soil, shownSeason] = [answer.value, understood.value, season.value];
+  if (!isHandoutAsked.value || now === null || soil === null || shownSeason === null) return null;
+  return <Sheet {...{ now, soil }} season={shownSeason} />;
+}
+
+interface SheetProps {
+  readonly now: Answer;
+  readonly soil: Understood;
+  readonly season: SeasonShown;
+}
+
+function Sheet({ now, soil, season: drawn }: SheetProps) {
+  const sheet = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    const element = sheet.current;
+    if (element === null) return;
+    // Long cautions or many words are printed smaller rather than on a second page.
+    const heightMm = element.scrollHeight * mmPerPx;
+    const zoom = Math.min(1, page.heightMm / heightMm);
+    element.style.setProperty("zoom", String(zoom));
+    element.style.setProperty("width", `${page.widthMm / zoom}mm`);
+  }, [now, soil, drawn, units.value]);
+  usePrinting();
+  const shown = shownIn(units.value);
+  const { comparison, sentences } = now;
+  const told = difference.value;
+  const d = differenceShown.value;
+  const [first] = sentencesOf(sentences, comparison.differences.length, d).chosen;
+  const dense = denseLayer.value;
+  const layer = dense === null ? undefined : soil.cases[dense.caseIndex]?.layers[dense.index];
+  return (
+    <article ref={sheet} class="handout" style={{ width: `${page.widthMm}mm` }} aria-label="Handout">
+      <header class="handout-head">
+        <h2>What does a dense layer cost?</h2>
+        <p>
+          {scenarioName.value}
+          {soil.invented && <strong> (invented: it shows the tool, not a place)</strong>}
+        </p>
+      </header>
+      {told !== null && <p class="handout-question">{question(told)}</p>}
+      <SoilPicture {...{ soil }} season={drawn} />
+      {told !== null && (
+        <p class="handout-blanks">
+          My guess: <Blank /> {shown.length} <span />
+          The class&rsquo;s guess: <Blank /> {shown.length} <span />
+          Because: <Blank isLong />
+        </p>
+      )}
+      <h3>To think about</h3>
+      <ol>
+        <li>
+          How does water get down to the soil below{" "}
+          {layer === undefined ? "the dense layer" : `“${layer.name}”`}, and in which years does it not?
+        </li>
+        <li>Would you expect deeper roots to be worth more in a dry season or in a wet one? Why?</li>
+        <li>
+          What lets roots through a dense layer, what does it cost, and how would you know that it paid?
+        </li>
+      </ol>
+      <p class="handout-fold">fold back along this line: the answer is below</p>
+      <p class="handout-answer">{first}</p>
+      {told !== null && <ThreeTold {...{ told, comparison, d, shown }} />}
+      <h3>Cautions</h3>
+      <ul class="handout-cautions">
+        {comparison.cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </article>
+  );
+}
+
+/** Space to write in. */
+function Blank({ isLong = false }: { readonly isLong?: boolean }) {
+  return <span class={isLong ? "blank is-long" : "blank"} role="img" aria-label="space to write in" />;
+}
+
+function SoilPicture({ soil, season: drawn }: Omit<SheetProps, "now">) {
+  const id = useId();
+  const both = pair.value;
+  const lastDay = useSignal(drawn.days - 1);
+  const shown = shownIn(units.value);
+  const layers = both.map((c) => soil.cases[c]?.layers ?? []);
+  const layout = useMemo(() => twoRootsLayout(picture.width, picture.height, both.length), [both.length]);
+  const bottomMm = Math.max(...layers.map((some) => some.at(-1)?.bottomMm ?? 0));
+  const cases = both.flatMap((c) => drawn.cases[c] ?? []);
+  const ends = cases.map((one) => {
+    const depth = shown.depth(heldFront(one, drawn.days - 1) ?? 0);
+    return `${one.name} ${depth} ${shown.length}`;
+  });
+  return (
+    <figure>
+      <svg
+        viewBox={`0 0 ${picture.width} ${picture.height}`}
+        role="img"
+        aria-label={`Roots at maturity: ${ends.join(", ")}`}
+      >
+        <TwoRoots
+          season={drawn}
+          pair={both}
+          depthMm={rootedDepthMm({ ...drawn, cases }, bottomMm)}
+          day={lastDay}
+          colours={paper}
+          id={`handout${id}`}
+          {...{ layers, layout, shown }}
+        />
+      </svg>
+      <figcaption>
+        The roots at maturity, {sayDay(drawn.firstDay + drawn.days - 1)}, in one season of {drawn.runs}:{" "}
+        {ends.join("; ")}. Behind them the water that is left. The shape of the roots is drawn to be seen; how
+        deep they are is worked out.
+      </figcaption>
+    </figure>
+  );
+}
+
+/** Asks for paper once the sheet stands, and clears it away after. */
+function usePrinting(): void {
+  useEffect(() => {
+    const root = document.documentElement;
+    root.classList.add("prints-handout");
+    const done = () => {
+      isHandoutAsked.value = false;
+    };
+    addEventListener("afterprint", done);
+    const timer = setTimeout(() => print(), 50);
+    return () => {
+      clearTimeout(timer);
+      removeEventListener("afterprint", done);
+      root.classList.remove("prints-handout");
+    };
+  }, []);
+}

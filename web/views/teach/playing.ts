@@ -1,0 +1,90 @@
+import { computed } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { wantsStill } from "../../shell/theme.ts";
+import { season } from "../../worker/client.ts";
+import { firstShownDay, goTo, headDay, isPlaying, lastDay } from "../pit/playhead.ts";
+import { difference, isGuessing } from "./lesson.ts";
+
+/** The pit wall's playhead, held back while the class guesses. */
+
+/** Share of the time from sowing to maturity that may be seen while guessing. */
+const openShare = 0.45;
+/** The soil before sowing, for the eye to rest on, days. */
+const beforeSowing = 4;
+
+/** First day of the lesson, counted from the season's first: shortly before sowing. */
+export const startDay = computed(() => {
+  const sown = (season.value?.cases ?? []).map(({ startsAt, sowingDay }) => startsAt + sowingDay);
+  return sown.length === 0 ? 0 : Math.max(0, Math.min(...sown) - beforeSowing);
+});
+
+/** The last day that may be seen. */
+export const endDay = computed(() => {
+  if (!isGuessing.value || difference.value === null) return lastDay.value;
+  const opens = (season.value?.cases ?? []).map(
+    ({ startsAt, sowingDay, maturityDay }) =>
+      startsAt + sowingDay + Math.round(openShare * (maturityDay - sowingDay)),
+  );
+  return Math.max(startDay.value, Math.min(lastDay.value, ...opens));
+});
+
+export const shownDay = computed(() => Math.max(startDay.value, Math.min(headDay.value, endDay.value)));
+
+export function stepBy(days: number): void {
+  isPlaying.value = false;
+  goTo(Math.max(startDay.peek(), Math.min(endDay.peek(), shownDay.peek() + days)));
+}
+
+/** From the end it begins anew. */
+export function togglePlaying(): void {
+  if (!isPlaying.peek() && shownDay.peek() >= endDay.peek()) goTo(startDay.peek());
+  isPlaying.value = !isPlaying.peek();
+}
+
+/** What was covered is played; who wants no motion sees the end at once. */
+export function playTheRest(fromDay: number): void {
+  if (wantsStill.peek()) {
+    goTo(endDay.peek());
+    return;
+  }
+  goTo(fromDay);
+  isPlaying.value = true;
+}
+
+const daysPerSecond = 18;
+
+export function usePlaying(): void {
+  const playing = isPlaying.value;
+  const still = wantsStill.value;
+  const start = startDay.value;
+  useEffect(() => {
+    firstShownDay.value = start;
+  }, [start]);
+  useEffect(() => {
+    if (still) isPlaying.value = false;
+  }, [still]);
+  useEffect(() => {
+    if (!playing) return undefined;
+    let day = shownDay.peek();
+    let shown = day;
+    let before = performance.now();
+    let frame = requestAnimationFrame(function step(now) {
+      // Moved by hand meanwhile: go on from there.
+      if (shownDay.peek() !== shown) day = shownDay.peek();
+      // A page that was hidden does not leap.
+      day += (Math.min(100, Math.max(0, now - before)) / 1000) * daysPerSecond;
+      before = now;
+      shown = Math.min(endDay.peek(), Math.floor(day));
+      if (shown !== shownDay.peek()) goTo(shown);
+      if (shown >= endDay.peek()) isPlaying.value = false;
+      else frame = requestAnimationFrame(step);
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [playing]);
+  useEffect(
+    () => () => {
+      isPlaying.value = false;
+    },
+    [],
+  );
+}

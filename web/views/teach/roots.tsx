@@ -1,0 +1,184 @@
+import { useSignal } from "@preact/signals";
+import { useEffect, useId, useMemo } from "preact/hooks";
+import { shownIn, type Shown } from "../../../src/report/shownUnits.ts";
+import { palette } from "../../pictures/palette.ts";
+import { clamp, rootedDepthMm } from "../../pictures/pitWallLayout.ts";
+import { sayDay, stageOn } from "../../pictures/pitWallReading.ts";
+import { SvgPicture } from "../../pictures/svgPicture.tsx";
+import { defaults, TwoRoots } from "../../pictures/twoRoots.tsx";
+import { twoRootsLayout } from "../../pictures/twoRootsLayout.ts";
+import { heldFront, twoRootsTable } from "../../pictures/twoRootsTable.ts";
+import { isPrinting, wantsStill } from "../../shell/theme.ts";
+import { units } from "../../state/view.ts";
+import { season, stale, understood } from "../../worker/client.ts";
+import type { SeasonShown, Understood } from "../../worker/protocol.ts";
+import { useRoom } from "../answer/room.ts";
+import { followPlayDay, goTo, isPlaying } from "../pit/playhead.ts";
+import { difference, isGuessing, pair } from "./lesson.ts";
+import { endDay, shownDay, startDay, stepBy, togglePlaying, usePlaying } from "./playing.ts";
+
+/** Both root systems, and what moves them through the season. */
+export function Roots() {
+  useEffect(followPlayDay, []);
+  const now = season.value;
+  const soil = understood.value;
+  if (now === null || soil === null) return null;
+  return (
+    <section class="teach-roots" aria-label="Root systems through the season">
+      <DayLine season={now} />
+      <PlayBar season={now} />
+      <Drawn season={now} soil={soil} />
+    </section>
+  );
+}
+
+function Drawn({ season: now, soil }: { readonly season: SeasonShown; readonly soil: Understood }) {
+  const id = useId();
+  const [room, width] = useRoom<HTMLDivElement>();
+  const screenPx = useScreenHeight();
+  const both = pair.value;
+  const shown = shownIn(units.value);
+  const colours = palette();
+  const height = width < 520 ? clamp(screenPx * 0.55, 360, 520) : clamp(screenPx - 345, 360, 900);
+  const layout = useMemo(
+    () => twoRootsLayout(width, Math.round(height), both.length),
+    [width, height, both.length],
+  );
+  const layers = useMemo(() => both.map((c) => soil.cases[c]?.layers ?? []), [soil, both]);
+  const depthMm = useMemo(() => {
+    const bottomMm = Math.max(...layers.map((some) => some.at(-1)?.bottomMm ?? 0));
+    const cases = now.cases.filter((_, c) => both.includes(c));
+    return rootedDepthMm({ ...now, cases }, bottomMm);
+  }, [now, layers, both]);
+  const table = useMemo(
+    () => twoRootsTable(now, both, startDay.value, endDay.value, shown),
+    [now, both, startDay.value, endDay.value, units.value],
+  );
+  const names = both.map((c) => `“${now.cases[c]?.name ?? ""}”`).join(" and ");
+  return (
+    <div ref={room} class="teach-picture">
+      <SvgPicture
+        name={`${both.length > 1 ? defaults.name : "A root system in the soil's available water"}: ${names}`}
+        width={layout.width}
+        height={layout.height}
+        table={table}
+        fileName={defaults.fileName}
+        faint={stale.value}
+      >
+        <TwoRoots
+          season={now}
+          pair={both}
+          day={shownDay}
+          id={`teach${id}`}
+          {...{ layers, layout, depthMm, colours, shown }}
+        />
+      </SvgPicture>
+    </div>
+  );
+}
+
+/** Date, stage and the day's water from the sky, to be read from the last row. */
+function DayLine({ season: now }: { readonly season: SeasonShown }) {
+  const shown = shownIn(units.value);
+  const day = shownDay.value;
+  const first = now.cases[0]!;
+  const since = day - first.startsAt - first.sowingDay;
+  const mm = now.rainMm[day] ?? 0;
+  const covered = isGuessing.value && difference.value !== null && day >= endDay.value;
+  return (
+    <>
+      <p class="day-line">
+        <strong class="day-date">{sayDay(now.firstDay + day)}</strong>{" "}
+        <span>{since < 0 ? "before sowing" : `${stageOn(first, day)}, day ${since}`}</span>{" "}
+        <span class="day-rain">
+          rain{" "}
+          <strong>
+            {shown.fineWater(mm)} {shown.length}
+          </strong>
+        </span>{" "}
+        {covered && <span class="day-covered">the rest is covered</span>}
+      </p>
+      <Heard said={inWords(now, day, shown)} />
+    </>
+  );
+}
+
+function inWords(now: SeasonShown, day: number, shown: Shown): string {
+  const fronts = pair.value.flatMap((c) => {
+    const one = now.cases[c];
+    const mm = one === undefined ? null : heldFront(one, day);
+    return mm === null ? [] : [`${one!.name}: ${shown.depth(mm)} ${shown.length}`];
+  });
+  const roots = fronts.length === 0 ? "No roots yet" : `Roots down to, ${fronts.join("; ")}`;
+  return `${sayDay(now.firstDay + day)}. ${roots}.`;
+}
+
+/** For the ear, when the day has come to rest. */
+function Heard({ said }: { readonly said: string }) {
+  const heard = useSignal("");
+  const playing = isPlaying.value;
+  useEffect(() => {
+    if (playing) return undefined;
+    const timer = setTimeout(() => {
+      heard.value = said;
+    }, 700);
+    return () => clearTimeout(timer);
+  }, [said, playing]);
+  return (
+    <p class="only-heard" aria-live="polite">
+      {heard.value}
+    </p>
+  );
+}
+
+/** Who wants no motion goes by weeks, or to the end at once. */
+function PlayBar({ season: now }: { readonly season: SeasonShown }) {
+  usePlaying();
+  const playing = isPlaying.value;
+  const day = shownDay.value;
+  return (
+    <div class="teach-play no-print" role="group" aria-label="Move through the season">
+      {!wantsStill.value && (
+        <button type="button" class="play-button" onClick={togglePlaying}>
+          <span aria-hidden="true">{playing ? "❚❚" : "▶"}</span> {playing ? "Pause" : "Play"}
+        </button>
+      )}
+      <button type="button" disabled={day <= startDay.value} onClick={() => stepBy(-7)}>
+        −7<span class="only-heard"> days</span>
+      </button>
+      <input
+        type="range"
+        class="play-day"
+        aria-label="Day"
+        min={startDay.value}
+        max={endDay.value}
+        step={1}
+        value={day}
+        aria-valuetext={sayDay(now.firstDay + day)}
+        onInput={(event) => {
+          isPlaying.value = false;
+          goTo(event.currentTarget.valueAsNumber);
+        }}
+      />
+      <button type="button" disabled={day >= endDay.value} onClick={() => stepBy(7)}>
+        +7<span class="only-heard"> days</span>
+      </button>
+      <button type="button" disabled={day >= endDay.value} onClick={() => stepBy(Infinity)}>
+        To the end
+      </button>
+    </div>
+  );
+}
+
+/** Of the window, px; on paper the drawing is scaled as it stands. */
+function useScreenHeight(): number {
+  const height = useSignal(innerHeight);
+  useEffect(() => {
+    const look = () => {
+      if (!isPrinting.peek()) height.value = innerHeight;
+    };
+    addEventListener("resize", look);
+    return () => removeEventListener("resize", look);
+  }, []);
+  return height.value;
+}

@@ -1,0 +1,24 @@
+let worker: Worker | null = null;
+let failure: string | null = null;
+let hearFailure: (said: string) => void = () => undefined;
+
+/** The engine's worker, begun when it is first asked for, so that it is ready when the scenario is. */
+export function wakeEngine(): Worker {
+  if (worker !== null) return worker;
+  worker = newWorker();
+  worker.addEventListener("error", ({ message }) => {
+    failure = message || "the engine could not be loaded";
+    hearFailure(failure);
+  });
+  return worker;
+}
+
+/** Hears of a fault of the engine, of one before as well. */
+export function whenEngineFails(hear: (said: string) => void): void {
+  hearFailure = hear;
+  if (failure !== null) hear(failure);
+}
+
+export function newWorker(): Worker {
+  return new Worker(new URL("./engine.worker.ts", import.meta.url), { type: "module" });
+}

@@ -58,6 +58,23 @@ describe("the output shown in README.md", () => {
     expect(scenario.invented).toBe(true);
   });
 
+  test("the evidence, laid over that scenario, resolves", async () => {
+    const blockOf = (mark: string): string =>
+      new RegExp(`<!-- ${mark} -->\\n\`\`\`json\\n([^]*?)^\`\`\`$`, "m").exec(readme)?.[1] ?? "";
+    const [scenario, evidence] = ["scenario", "evidence"].map(
+      (mark) => readJson(blockOf(mark), "README.md") as Record<string, unknown>,
+    );
+    const whole = await resolveScenario(
+      { ...scenario, ...evidence },
+      { fileName: "README.md", readText: () => "" },
+    );
+    expect(whole.evidence?.dig?.groups.length).toBe(2);
+    expect(whole.evidence?.counts?.groups.length).toBe(1);
+    expect(whole.evidence?.strips?.pairs.length).toBe(3);
+    expect(whole.rowPositions?.rowsInAll).toBe(12);
+    expect(whole.money?.items.length).toBe(1);
+  });
+
   test("the storage in fallow is today's", async () => {
     const [least, most] = await fallowStorage();
     expect(flowing(readme)).toContain(`store ${least} to ${most} % of their fallow's precipitation`);

@@ -28,8 +28,16 @@ export const matteredFromMm = 5;
 /** Below this mean extra transpiration, mm, its share after flowering says nothing. */
 const tellingTranspirationMm = 0.5;
 
-/** Boils an ensemble down to the answer. */
-export function comparisonOf(ensemble: Ensemble, units: Units): Comparison {
+/**
+ * Boils an ensemble down to the answer.
+ *
+ * @param measured leaves evidence out, and its time, where it is not wanted (yet)
+ */
+export function comparisonOf(
+  ensemble: Ensemble,
+  units: Units,
+  measured: "with evidence" | "without evidence" = "with evidence",
+): Comparison {
   const { scenario } = ensemble.preparation;
   const shown = shownYield(scenario.yieldLine.unit, units);
   const money = scenario.money === null ? null : moneyOf(ensemble, scenario.money);
@@ -44,7 +52,7 @@ export function comparisonOf(ensemble: Ensemble, units: Units): Comparison {
     method: methodOf(ensemble, shown),
     ...middle,
     byRainTotal,
-    evidence: evidenceAnswer(ensemble),
+    evidence: measured === "with evidence" ? evidenceAnswer(ensemble) : null,
     fieldAverage:
       scenario.rowPositions === null ? null : fieldAverage(ensemble, scenario.rowPositions, scenario.money),
     money,

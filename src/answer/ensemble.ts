@@ -1,16 +1,26 @@
 import type { Case, Scenario } from "../scenario/scenario.ts";
 import { sumOver } from "../season/ledger.ts";
 import type { SeasonTotals } from "../season/season.ts";
+import type { Slices } from "../soil/layer.ts";
 import { dayNumber } from "../weather/calendar.ts";
-import { fitDig, reachOf, type DigFit } from "../evidence/digFit.ts";
+import type { Dig } from "../evidence/dig.ts";
+import { fitFrom, reachOf, responseTo, type DigFit, type FitGround } from "../evidence/digFit.ts";
 import { hinderBy } from "../evidence/hinderBy.ts";
 import { drawRuns, type RunDraws } from "./draws.ts";
 import { middleTotalIndex } from "./middleTotal.ts";
-import { newMemory, recallShelves, type CourseShelf, type Memory } from "./memory.ts";
+import {
+  newMemory,
+  recallResponse,
+  recallShelves,
+  recallSoils,
+  type CourseShelf,
+  type Memory,
+  type SoilShelf,
+} from "./memory.ts";
 import {
   courseOf,
   makeDesk,
-  readyCase,
+  readySoil,
   runCases,
   type CaseAfterRun,
   type Desk,
@@ -29,10 +39,12 @@ export interface Preparation {
   readonly drawsByRun: readonly RunDraws[];
   /** The totals run, mm; [null] = years as they are. */
   readonly rainTotalsMm: readonly (number | null)[];
-  /** What the dig tells of the soil; null where nothing was dug or nothing is fitted. */
-  readonly digFit: DigFit | null;
+  /** What the dig tells of the soil, worked out when first asked for; null where nothing was dug or nothing is fitted. */
+  readonly digFit: () => DigFit | null;
   /** Courses of each case's crop already worked out, by sowing index. */
   readonly shelfByCase: readonly CourseShelf[];
+  /** Soils of each case already cut and filled, by run. */
+  readonly soilShelfByCase: readonly SoilShelf[];
 }
 
 /** Results of all runs, kept apart by run, so that seasons can be told one by one. */
@@ -98,25 +110,22 @@ export function prepare(scenario: Scenario, memory: Memory = newMemory()): Prepa
     (_, run) => years.sowingYears[run % years.sowingYears.length]!,
   );
   const drawsByRun = drawRuns(ensemble.years, ensemble, yieldLine);
-  const dig = scenario.evidence?.dig ?? null;
-  const digFit =
-    dig === null
-      ? null
-      : fitDig(dig, {
-          scenario,
-          weather: years.weather,
-          middleWeather: years.weatherByTotal[middleTotalIndex(rainTotalsMm)]!,
-          yearByRun,
-          drawsByRun,
-        });
+  const ground: FitGround = {
+    scenario,
+    weather: years.weather,
+    middleWeather: years.weatherByTotal[middleTotalIndex(rainTotalsMm)]!,
+    yearByRun,
+    drawsByRun,
+  };
   return {
     scenario,
     weatherYears: years,
     yearByRun,
     drawsByRun,
     rainTotalsMm,
-    digFit,
+    digFit: once(() => digFitOf(ground, memory)),
     shelfByCase: recallShelves(memory, cases),
+    soilShelfByCase: recallSoils(memory, cases, ensemble),
   };
 }
 
@@ -162,33 +171,62 @@ export function runInto(
   return after;
 }
 
+/** More runs' soils are not worth the room they take. */
+const soilsKept = 400;
+
 /** One run's cases, cut and filled: the same for every rainfall total. */
 export function readyRun(preparation: Preparation, run: number): ReadyCase[] {
-  const { scenario, weatherYears, yearByRun, drawsByRun, shelfByCase } = preparation;
+  const { scenario, weatherYears, yearByRun, drawsByRun, shelfByCase, soilShelfByCase } = preparation;
   const { sowingIndexByCase } = yearByRun[run]!;
   return scenario.cases.map((plan, c) => {
     const sowingIndex = sowingIndexByCase[c]!;
     const shelf = shelfByCase[c]!;
     const course = shelf.get(sowingIndex) ?? courseOf(plan, weatherYears.weather, sowingIndex);
     shelf.set(sowingIndex, course);
-    const ready = readyCase(
+    const soils = soilShelfByCase[c]!;
+    const soil = soils.get(run) ?? readySoil(plan, drawsByRun[run]!, scenario.ensemble.deepBelowMm);
+    if (run < soilsKept) soils.set(run, soil);
+    return {
       plan,
-      drawsByRun[run]!,
-      scenario.ensemble.deepBelowMm,
       course,
-      sowingIndex - plan.fallowDays,
-    );
-    hinderAsDug(preparation, c, run, ready);
-    return ready;
+      firstIndex: sowingIndex - plan.fallowDays,
+      startWaterMm: soil.startWaterMm,
+      slices: hinderedAsDug(preparation, c, run, soil.slices),
+    };
   });
 }
 
 /** Where a dig decides and can be met, its draw of this run takes the place of what density or penetrometer suggest. */
-function hinderAsDug({ scenario, digFit }: Preparation, c: number, run: number, { slices }: ReadyCase): void {
-  const fit = digFit?.cases[c] ?? null;
-  if (digFit === null || fit === null || scenario.evidence?.dig?.drives !== true) return;
-  if (reachOf(fit) !== "meets") return;
-  hinderBy(slices, scenario.cases[c]!.layers, digFit.fitted, fit.draws[run]!);
+function hinderedAsDug({ scenario, digFit }: Preparation, c: number, run: number, slices: Slices): Slices {
+  if (scenario.evidence?.dig?.drives !== true) return slices;
+  const found = digFit();
+  const fit = found?.cases[c] ?? null;
+  if (found === null || fit === null || reachOf(fit) !== "meets") return slices;
+  // The soil is remembered without the dig.
+  const own = { ...slices, passage: slices.passage.slice() };
+  hinderBy(own, scenario.cases[c]!.layers, found.fitted, fit.draws[run]!);
+  return own;
+}
+
+/** How the front answers to what is fitted is remembered: it takes many runs, and most changes leave it as it was. */
+function digFitOf(ground: FitGround, memory: Memory): DigFit | null {
+  const { scenario, drawsByRun } = ground;
+  const dig = scenario.evidence?.dig ?? null;
+  if (dig === null) return null;
+  const response = recallResponse(memory, ground.middleWeather, responseKey(dig, scenario), () =>
+    responseTo(dig, ground),
+  );
+  return response === null ? null : fitFrom(response, dig, scenario, drawsByRun.length);
+}
+
+/** All that the response depends on but the weather. */
+function responseKey({ groups, fitted }: Dig, { cases, ensemble }: Scenario): string {
+  return JSON.stringify([groups, fitted, ensemble, cases.map((plan) => ({ ...plan, name: null }))]);
+}
+
+function once<T>(workOut: () => T): () => T {
+  let known: { readonly value: T } | null = null;
+  return () => (known ??= { value: workOut() }).value;
 }
 
 /** One run of every case at one of the rainfall totals. */

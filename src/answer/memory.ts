@@ -1,6 +1,8 @@
 import type { CropCourse } from "../crop/course.ts";
-import type { Case } from "../scenario/scenario.ts";
+import type { FrontResponse } from "../evidence/digFit.ts";
+import type { Case, EnsemblePlan } from "../scenario/scenario.ts";
 import { drawDays, serves, type GeneratorDraws } from "../weather/generatorDraws.ts";
+import type { ReadySoil } from "./run.ts";
 import type { DailyWeather, WeatherRecord } from "../weather/record.ts";
 
 /**
@@ -15,6 +17,27 @@ export interface Memory {
   draws: GeneratorDraws | null;
   /** Generated years before their reference ET. */
   generated: { readonly key: string; readonly record: WeatherRecord } | null;
+  /** Soils cut and filled, on a shelf for each soil and way of drawing; they do not depend on the weather. */
+  soils: Map<string, SoilShelf>;
+  /** Sowing years that fit into the weather, with the window they make. */
+  sown: OfWeather<unknown> | null;
+  /** The weather at each total. */
+  scaled: OfWeather<unknown> | null;
+  /** How the front answers to what a dig fits. */
+  response: KnownResponse | null;
+}
+
+/** Worked out from this very weather, and from what the key tells. */
+interface OfWeather<T> {
+  readonly weather: DailyWeather;
+  readonly key: string;
+  readonly value: T;
+}
+
+interface KnownResponse {
+  readonly key: string;
+  readonly weather: DailyWeather;
+  readonly response: FrontResponse | null;
 }
 
 export interface KnownWeather {
@@ -26,9 +49,20 @@ export interface KnownWeather {
 }
 
 export type CourseShelf = Map<number, CropCourse>;
+/** By run. */
+export type SoilShelf = Map<number, ReadySoil>;
 
 export function newMemory(): Memory {
-  return { weather: null, shelves: new Map(), draws: null, generated: null };
+  return {
+    weather: null,
+    shelves: new Map(),
+    draws: null,
+    generated: null,
+    soils: new Map(),
+    sown: null,
+    scaled: null,
+    response: null,
+  };
 }
 
 /** The weather remembered, or worked out and remembered; other weather makes the courses void. */
@@ -50,6 +84,54 @@ export function recallWeather(
 export function recallGenerated(memory: Memory, key: string, generate: () => WeatherRecord): WeatherRecord {
   if (memory.generated?.key !== key) memory.generated = { key, record: generate() };
   return memory.generated.record;
+}
+
+/** The shelf of each case's soils; those of no case any more are cleared away. */
+export function recallSoils(memory: Memory, cases: readonly Case[], plan: EnsemblePlan): SoilShelf[] {
+  const { years: _years, ...draws } = plan;
+  const kept = new Map<string, SoilShelf>();
+  const shelves = cases.map(({ layers, sliceThicknessMm, startingWater, ground }) => {
+    const key = JSON.stringify([layers, sliceThicknessMm, startingWater, ground.evaporatingDepthMm, draws]);
+    const shelf = kept.get(key) ?? memory.soils.get(key) ?? new Map<number, ReadySoil>();
+    kept.set(key, shelf);
+    return shelf;
+  });
+  memory.soils = kept;
+  return shelves;
+}
+
+/** What was worked out from the same weather, remembered or worked out and remembered. */
+export function recallOfWeather<T>(
+  memory: Memory,
+  what: "sown" | "scaled",
+  weather: DailyWeather,
+  key: string,
+  workOut: () => T,
+): T {
+  const known = memory[what] as OfWeather<T> | null;
+  if (known !== null && known.weather === weather && known.key === key) return known.value;
+  const value = workOut();
+  memory[what] = { weather, key, value };
+  return value;
+}
+
+/** The response remembered, or worked out and remembered. The weather's rain is compared, as it is scaled anew each time. */
+export function recallResponse(
+  memory: Memory,
+  weather: DailyWeather,
+  key: string,
+  workOut: () => FrontResponse | null,
+): FrontResponse | null {
+  const known = memory.response;
+  if (
+    known?.key === key &&
+    sameNumbers(known.weather.rainMm, weather.rainMm) &&
+    sameNumbers(known.weather.et0Mm, weather.et0Mm)
+  )
+    return known.response;
+  const response = workOut();
+  memory.response = { key, weather, response };
+  return response;
 }
 
 /** Draws for at least so many days, remembered or made and remembered. */
@@ -83,6 +165,7 @@ function sameRecord(a: WeatherRecord | null, b: WeatherRecord | null): boolean {
 }
 
 function sameNumbers(a: Float64Array, b: Float64Array): boolean {
+  if (a === b) return true;
   if (a.length !== b.length) return false;
   for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;
   return true;

@@ -36,14 +36,11 @@ export interface CaseAfterRun extends ReadyCase {
   readonly waterAtSowingMmBySlice: Float64Array;
 }
 
+/** A case's soil in one run, cut and filled: nothing in it depends on the weather. */
+export type ReadySoil = Pick<ReadyCase, "slices" | "startWaterMm">;
+
 /** Cuts the soil and fills it with one run's draws; the same draws for every case. */
-export function readyCase(
-  plan: Case,
-  draws: RunDraws,
-  deepBelowMm: number,
-  course: CropCourse,
-  firstIndex: number,
-): ReadyCase {
+export function readySoil(plan: Case, draws: RunDraws, deepBelowMm: number): ReadySoil {
   const reading = {
     availableScale: draws.availableScale,
     lenience: draws.lenience,
@@ -53,7 +50,7 @@ export function readyCase(
     deepShift: draws.deepShift,
     deepBelowMm,
   });
-  return { plan, slices, startWaterMm, course, firstIndex };
+  return { slices, startWaterMm };
 }
 
 /** The crop's course in a run that begins `fallowDays` before sowing. */

@@ -1,21 +1,20 @@
 import { longestSeasonDays, seasonClock } from "../crop/stages.ts";
 import { InputError } from "../problem.ts";
-import type { Case, EnsemblePlan, Scenario, WeatherPlan } from "../scenario/scenario.ts";
+import type { Case, EnsemblePlan, WeatherPlan } from "../scenario/scenario.ts";
 import { sayMonthDay } from "../quantity/dates.ts";
-import {
-  dayInYear,
-  dayNumber,
-  dayOfMonth,
-  dayOfYear,
-  isoDate,
-  monthOf,
-  yearOf,
-} from "../weather/calendar.ts";
+import { dayInYear, dayOfMonth, dayOfYear, isoDate, monthOf, yearOf } from "../weather/calendar.ts";
 import { toDailyWeather } from "../weather/dailyWeather.ts";
 import { daysOf, generateYears } from "../weather/generate.ts";
 import type { DailyWeather, MonthlyNormals, Site, WeatherRecord } from "../weather/record.ts";
 import { scaleToTotals, type SeasonWindow } from "../weather/scaleRain.ts";
-import { newMemory, recallDraws, recallGenerated, recallWeather, type Memory } from "./memory.ts";
+import {
+  type Memory,
+  newMemory,
+  recallDraws,
+  recallGenerated,
+  recallOfWeather,
+  recallWeather,
+} from "./memory.ts";
 import { medianOf } from "./quantiles.ts";
 
 /** The weather of all runs, and the years in it that a run can be sown in. */
@@ -57,12 +56,20 @@ export function weatherYears(
   const { source, rainTotalsMm } = plan;
   const weather = weatherOf(plan, site, cases, ensemble, memory);
   // Of generated years there are some to spare at the end; a record is used to its last.
-  const fitting = sowingYearsIn(weather, cases);
-  const sowingYears = source.kind === "record" ? fitting : fitting.slice(0, ensemble.years);
-  if (sowingYears.length === 0) refuseShortRecord(weather, cases);
-  const window = seasonWindow(cases[0]!, weather, sowingYears);
-  const weatherByTotal =
-    rainTotalsMm.length === 0 ? [weather] : scaledTo(rainTotalsMm, weather, plan, window);
+  const crops = JSON.stringify([
+    source.kind === "record" || ensemble.years,
+    ...cases.map(({ crop, fallowDays }) => [crop, fallowDays]),
+  ]);
+  const { sowingYears, window } = recallOfWeather(memory, "sown", weather, crops, () => {
+    const fitting = sowingYearsIn(weather, cases);
+    const years = source.kind === "record" ? fitting : fitting.slice(0, ensemble.years);
+    if (years.length === 0) refuseShortRecord(weather, cases);
+    return { sowingYears: years, window: seasonWindow(cases[0]!, weather, years) };
+  });
+  const totals = JSON.stringify([rainTotalsMm, plan.rainTotalOver, window]);
+  const weatherByTotal = recallOfWeather(memory, "scaled", weather, totals, () =>
+    rainTotalsMm.length === 0 ? [weather] : scaledTo(rainTotalsMm, weather, plan, window),
+  );
   return {
     weather,
     weatherByTotal,
@@ -102,14 +109,6 @@ function weatherOf(
   );
 }
 
-/** Whether the years of a scenario have to be generated, with their reference ET, which takes longer than all else before a run. */
-export function mustGenerate(
-  { weather, site, cases, ensemble }: Scenario,
-  { weather: known }: Memory,
-): boolean {
-  return weather.source.kind === "normals" && known?.key !== weatherKey(weather, site, cases, ensemble);
-}
-
 /** All but the record that the weather depends on: generated years also on how many there are, and how far back runs begin. */
 function weatherKey(
   { source, referenceEt }: WeatherPlan,
@@ -136,24 +135,6 @@ export function generatedYears(
   return recallGenerated(memory, weatherKey(plan, site, cases, ensemble), () =>
     generateYears(normals, site, span, recallDraws(memory, seed, daysOf(span))),
   );
-}
-
-/** Of generated years those that one run needs: from its fallow to maturity. */
-export function yearsOfRun(record: WeatherRecord, cases: readonly Case[], run: number): WeatherRecord {
-  const firstYear = yearOf(record.firstDay) + run;
-  const end = firstYear + yearsBeforeSowing(cases) + 1 + yearsAfterSowing;
-  const from = dayNumber(firstYear, 1, 1) - record.firstDay;
-  const to = Math.min(record.days, dayNumber(end, 1, 1) - record.firstDay);
-  const cut = (values: Float64Array): Float64Array => values.subarray(from, to);
-  const { rainMm, tMaxC, tMinC } = record;
-  return {
-    ...record,
-    firstDay: record.firstDay + from,
-    days: to - from,
-    rainMm: cut(rainMm),
-    tMaxC: tMaxC && cut(tMaxC),
-    tMinC: tMinC && cut(tMinC),
-  };
 }
 
 /** From sowing of the first case to the day it is usually mature. */

@@ -1,5 +1,5 @@
 import type { RunDraws } from "../answer/draws.ts";
-import { courseOf, readyCase } from "../answer/run.ts";
+import { courseOf, readySoil } from "../answer/run.ts";
 import type { CropCourse } from "../crop/course.ts";
 import { quantile } from "../answer/quantiles.ts";
 import { InputError } from "../problem.ts";
@@ -254,13 +254,8 @@ function frontIn(
   const days = sinceSowing.map((since) => Math.min(whole.sowingDay + since, whole.maturityDay));
   const maturityDay = Math.max(...days);
   const course = { ...whole, maturityDay, floweringDay: Math.min(whole.floweringDay, maturityDay) };
-  const { slices, startWaterMm, firstIndex } = readyCase(
-    plan,
-    draws,
-    deepBelowMm,
-    course,
-    sowingIndex - plan.fallowDays,
-  );
+  const { slices, startWaterMm } = readySoil(plan, draws, deepBelowMm);
+  const firstIndex = sowingIndex - plan.fallowDays;
   const whatever = {
     slices,
     weather,

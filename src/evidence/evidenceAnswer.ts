@@ -52,7 +52,7 @@ export function evidenceAnswer(ensemble: Ensemble): EvidenceAnswer | null {
   const strips = evidence?.strips == null ? null : answerStrips(evidence.strips);
   return {
     confidence,
-    dig: dig === null ? null : digAnswer(dig, digFit, names),
+    dig: dig === null ? null : digAnswer(dig, digFit(), names),
     samples,
     counts,
     strips,

@@ -7,7 +7,7 @@ export const defaults = {
   stepPx: 5,
   /** Layers that leave less of the pace turn roots. */
   turnBelow: 0.9,
-  sideEveryPx: 9,
+  sideEveryPx: 15,
   leastPace: 0.05,
 } as const;
 
@@ -151,11 +151,13 @@ function growSide(
     const nextY = y + piecePx * Math.sin(angle);
     const atPx = Math.max(afterPx + (3 + n * 5) * pace, nextY);
     sideRoots.push({ atPx, path: `M${px(x)} ${px(y)}L${px(nextX)} ${px(nextY)}` });
-    const hair = n % 2 === 0 ? -1 : 1;
-    fine.push({
-      atPx: Math.max(atPx + 6 * pace, nextY + 4),
-      path: `M${px(nextX)} ${px(nextY)}l${px(way * 2.5)} ${px(hair * 3.6)}`,
-    });
+    if (n % 2 === 1) {
+      const hair = n % 4 === 1 ? 1 : -1;
+      fine.push({
+        atPx: Math.max(atPx + 6 * pace, nextY + 4),
+        path: `M${px(nextX)} ${px(nextY)}l${px(way * 2.5)} ${px(hair * 3.6)}`,
+      });
+    }
     angle += 0.16 + 0.18 * chance(seed + n, 10);
     [x, y] = [nextX, nextY];
   }

@@ -1,3 +1,5 @@
+import { computed } from "@preact/signals";
+import { answer } from "../worker/client.ts";
 import { Counts } from "./field/counts.tsx";
 import { Dig } from "./field/dig.tsx";
 import { Money } from "./field/money.tsx";
@@ -18,6 +20,9 @@ const leaves = {
   money: { title: "Money", Leaf: Money },
 } as const satisfies Record<LeafName, unknown>;
 const leafNames = Object.keys(leaves) as LeafName[];
+
+/** At a page's first opening: what was measured comes last. */
+const isDue = computed(() => answer.value?.stage === "first runs");
 
 /** What was measured in the field, from the dig to the dollar: entered here, and shown beside what the model makes of it. */
 export function FieldView() {
@@ -40,7 +45,9 @@ export function FieldView() {
       <StaleMark />
       <section class="leaf" aria-label={title}>
         <h2>{title}</h2>
-        <WhenAnswered>{() => <Leaf />}</WhenAnswered>
+        <WhenAnswered>
+          {() => (isDue.value ? <p class="waiting">Working out what was measured …</p> : <Leaf />)}
+        </WhenAnswered>
       </section>
       <Cautions />
     </>

@@ -17,7 +17,8 @@ export function answerShown(
   units: Units,
   stage: Answer["stage"],
 ): Answer {
-  const comparison = comparisonOf(ensemble, units);
+  const whole = stage === "whole";
+  const comparison = comparisonOf(ensemble, units, whole ? "with evidence" : "without evidence");
   const shown = shownIn(units);
   const { factor } = shownYield(ensemble.preparation.scenario.yieldLine.unit, units);
   return {
@@ -27,7 +28,7 @@ export function answerShown(
     method: paragraphs(methodLines(comparison, shown)),
     units,
     stage,
-    whole: stage === "whole",
+    whole,
     byRun: {
       runs: ensemble.runs,
       years: Int32Array.from(ensemble.preparation.yearByRun, ({ year }) => year),

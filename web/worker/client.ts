@@ -70,6 +70,8 @@ const typingPauseMs = 250;
 
 let worker: Worker | null = null;
 let asked = 0;
+/** Understood, and to be shown with its season. */
+let awaited: Understood | null = null;
 const texts = new Map<number, (text: KeptText) => void>();
 
 /** A second worker for half of the runs, once the first answer is there: until then it would only be in the way. */
@@ -163,9 +165,11 @@ function hear(message: FromEngine): void {
   if (id !== asked && !goesOn) return;
   switch (message.kind) {
     case "understood":
-      understood.value = message.understood;
       problems.value = [];
       fault.value = null;
+      // The season follows at once: shown together they are drawn once, not twice.
+      if (season.peek() === null) understood.value = message.understood;
+      else awaited = message.understood;
       return;
     case "refused":
       problems.value = message.problems;
@@ -179,6 +183,8 @@ function hear(message: FromEngine): void {
       return;
     case "season":
       performance.mark("rootfront:season", { detail: id });
+      if (awaited !== null) understood.value = awaited;
+      awaited = null;
       season.value = message.season;
       return;
     case "progress":
@@ -186,7 +192,7 @@ function hear(message: FromEngine): void {
       return;
     case "answer":
       performance.mark("rootfront:answer", { detail: id });
-      answer.value = message.answer;
+      answer.value = withMeasured(message.answer, answer.peek());
       answerId.value = id;
       if (message.answer.whole) {
         progress.value = null;
@@ -197,6 +203,17 @@ function hear(message: FromEngine): void {
       fan.value = message.fan;
       fanId.value = id;
   }
+}
+
+/** Until what was measured has been worked out anew, that of the answer before stands. */
+function withMeasured(next: Answer, before: Answer | null): Answer {
+  if (next.whole || before === null || before.comparison.evidence === null) return next;
+  const { rows, money } = next.field;
+  return {
+    ...next,
+    comparison: { ...next.comparison, evidence: before.comparison.evidence },
+    field: { ...before.field, rows, money },
+  };
 }
 
 function tell(message: ToEngine): void {

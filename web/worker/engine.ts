@@ -1,6 +1,6 @@
 import { prepare } from "../../src/answer/ensemble.ts";
+import { makeDesk } from "../../src/answer/run.ts";
 import { newMemory } from "../../src/answer/memory.ts";
-import { mustGenerate } from "../../src/answer/weatherYears.ts";
 import { InputError } from "../../src/problem.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { KeptScenario } from "../../src/report/page/embedded.ts";
@@ -15,6 +15,7 @@ import {
   answerOf,
   chosenRunOf,
   chosenTotalOf,
+  hasEvidence,
   runNext,
   runsDone,
   seasonOf,
@@ -24,7 +25,7 @@ import {
   type GoodWork,
 } from "./goodWork.ts";
 import type { FromHelper, ToHelper } from "./helper.ts";
-import { earlySeason, firstAnswer } from "./early.ts";
+import { firstAnswer } from "./early.ts";
 import { keptText } from "./keptText.ts";
 import type { FromEngine, ShownRun, ToEngine } from "./protocol.ts";
 import { readAttachment } from "./readAttachment.ts";
@@ -34,6 +35,8 @@ import { understoodOf } from "./understood.ts";
 /** Runs go on for this long before messages are listened to again, ms. */
 const chunkMs = 8;
 const progressEveryMs = 100;
+/** What was measured is worked out when nothing has been asked for this long, ms. */
+const quietMs = 120;
 /** The fan is told anew not more often than this, ms. */
 const fanEveryMs = 150;
 
@@ -56,6 +59,8 @@ export interface Engine {
  */
 export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   const memory = newMemory();
+  /** One for all work: its arrays are large. */
+  const seasonDesk = makeDesk();
   const readings = newReadings();
   let helper: ((message: ToHelper) => void) | null = null;
   let attachments: Attachments = {};
@@ -107,9 +112,8 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       helper?.({ kind: "help", id, scenario: written, place: 0 });
       say({ kind: "understood", id, understood: understoodOf(scenario) });
       if (good === null) sayFirst(id, scenario, shown, units);
-      else if (mustGenerate(scenario, memory)) sayEarly(id, scenario, shown, typicalRun, units);
       const preparation = prepare(scenario, memory);
-      good = startWork(id, preparation, units, shown, typicalRun);
+      good = startWork(id, preparation, units, shown, typicalRun, seasonDesk);
       goodKept = kept;
       saySeason(good);
     } catch (error) {
@@ -124,11 +128,6 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
     if (first === null) return;
     say({ kind: "season", id, season: first.season }, buffersOf(first.season));
     say({ kind: "answer", id, answer: first.answer });
-  }
-
-  function sayEarly(id: number, scenario: Scenario, shown: ShownRun, run: number, units: Units): void {
-    const season = earlySeason(scenario, shown, run, units, memory);
-    if (season !== null) say({ kind: "season", id, season }, buffersOf(season));
   }
 
   /** Runs what is left to run, until newer work comes. */
@@ -155,6 +154,13 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       breath = performance.now();
     }
     if (!isWanted()) return;
+    if (hasEvidence(work) && !work.isMeasured) {
+      // In one piece, and long: not while a slider is still moving.
+      await quiet(quietMs);
+      if (!isWanted()) return;
+      work.isMeasured = true;
+      sayAnswer(work);
+    }
     sayTexts(work);
     told = performance.now();
     while (isWanted() && !work.fan.isWhole()) {
@@ -178,7 +184,7 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   }
 
   function sayAnswer(work: GoodWork): void {
-    say({ kind: "answer", id: work.id, answer: answerOf(work) });
+    say({ kind: "answer", id: work.id, answer: answerOf(work, work.isMeasured) });
   }
 
   function sayFan(work: GoodWork): void {
@@ -223,4 +229,8 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       if (good !== null) takeFromHelper(good, message);
     },
   };
+}
+
+function quiet(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms));
 }

@@ -36,6 +36,8 @@ export interface GoodWork {
   /** At this place: runs below `next` are done, and from `until` on, which a helper did. */
   next: number;
   until: number;
+  /** Whether the answer has been told with what was measured in the field. */
+  isMeasured: boolean;
   /** The run shown when none is chosen; before there is an answer, that of the answer before. */
   typicalRun: number;
 }
@@ -46,6 +48,7 @@ export function startWork(
   units: Units,
   shown: ShownRun,
   typicalRunBefore: number,
+  seasonDesk: Desk = makeDesk(),
 ): GoodWork {
   const { rainTotalsMm, yearByRun } = preparation;
   const middle = middleTotalIndex(rainTotalsMm);
@@ -57,13 +60,14 @@ export function startWork(
     order: [middle, ...rainTotalsMm.map((_, t) => t).filter((t) => t !== middle)],
     fan: openFan(preparation),
     desk: makeDesk("sums"),
-    seasonDesk: makeDesk(),
+    seasonDesk,
     ready: [],
     units,
     shown,
     place: 0,
     next: 0,
     until: yearByRun.length,
+    isMeasured: false,
     typicalRun: Math.min(typicalRunBefore, yearByRun.length - 1),
   };
 }
@@ -110,13 +114,23 @@ export function takeFromHelper(work: GoodWork, { id, place, runs }: FromHelper):
   work.until = Math.max(runs.from, work.next);
 }
 
-/** The answer so far; its typical run is the one shown from now on when none is chosen. */
-export function answerOf(work: GoodWork): Answer {
-  const stage = stageOf(work) === "whole" ? "whole" : "middle total";
-  const ensemble = stage === "whole" ? work.ensemble : atMiddleTotal(work.ensemble);
+/**
+ * The answer so far; its typical run is the one shown from now on when none is chosen.
+ *
+ * @param measured whether what was measured in the field is to be in it, which takes its time
+ */
+export function answerOf(work: GoodWork, measured: boolean): Answer {
+  const isMiddle = stageOf(work) === "middle";
+  const stage = isMiddle ? "middle total" : measured || !hasEvidence(work) ? "whole" : "all totals";
+  const ensemble = isMiddle ? atMiddleTotal(work.ensemble) : work.ensemble;
   const answer = answerShown(ensemble, work.traces, work.units, stage);
   work.typicalRun = answer.byRun.typicalRun;
   return answer;
+}
+
+/** Whether there is more to work out when all runs are done. */
+export function hasEvidence({ preparation }: GoodWork): boolean {
+  return preparation.scenario.evidence !== null;
 }
 
 export function seasonOf(work: GoodWork): SeasonShown {

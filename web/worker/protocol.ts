@@ -143,9 +143,9 @@ export interface Answer {
   readonly units: Units;
   /**
    * How far it has come: at a page's first opening from the first runs, soon taken over by all of them at the middle total, then
-   * at all totals.
+   * at all totals, then with what was measured in the field, which is left out before.
    */
-  readonly stage: "first runs" | "middle total" | "whole";
+  readonly stage: "first runs" | "middle total" | "all totals" | "whole";
   readonly whole: boolean;
   readonly byRun: RunsShown;
 }

@@ -58,7 +58,7 @@ export function openFan(preparation: Preparation): OpeningFan {
     isWhole,
     shown: (units) => ({
       points: done
-        .flatMap((ensemble) => comparisonOf(ensemble, units).byRainTotal)
+        .flatMap((ensemble) => comparisonOf(ensemble, units, "without evidence").byRainTotal)
         .filter((at): at is AnswerAtRain & { rainTotalMm: number } => at.rainTotalMm !== null)
         .sort((a, b) => a.rainTotalMm - b.rainTotalMm),
       runs,

@@ -98,7 +98,7 @@ describe("the engine", () => {
     engine.hear({ kind: "compute", id: 2, scenario: setAt(many, "name", "again"), units: "us", shown });
     await until("answer", 2, true);
     expect(heard.flatMap((one) => (one.kind === "answer" && one.id === 2 ? [one.answer.stage] : []))).toEqual(
-      ["whole"],
+      ["all totals", "whole"],
     );
   });
 

@@ -13,12 +13,12 @@ export default defineConfig({
       },
       {
         extends: true,
-        // One browser at a time: the machine has two cores, and some of these tests measure.
+        // Two browsers at a time: a page is often waited for.
         test: {
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: ["tests/browser/buildOnce.ts"],
-          fileParallelism: false,
+          maxWorkers: 2,
           // A busy machine can be late for a click; what fails twice is a fault.
           retry: 1,
         },

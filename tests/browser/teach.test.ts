@@ -360,7 +360,10 @@ describe("guess first", () => {
   });
 
   test("has nothing to ask where there is one case alone", async () => {
-    const { page, wrong, close } = await openLesson({}, { ...small, cases: [{ name: "as it is" }] });
+    const { page, wrong, close } = await openLesson(
+      {},
+      { ...small, evidence: undefined, cases: [{ name: "as it is" }] },
+    );
     expect(await page.locator(".root-panel").count()).toBe(1);
     expect(await page.locator(".guess").count()).toBe(0);
     expect(await page.locator(".answer-sentence").innerText()).toContain("only one case");
@@ -381,6 +384,7 @@ describe("the handout", () => {
       "long names and few runs",
       {
         ...small,
+        evidence: undefined,
         cases: [{ name: "as the field has been for many years now" }, ...many],
         ensemble: { years: 6, seed: 1 },
       },

@@ -1,0 +1,168 @@
+/**
+ * One walk through the built page, in one tab, that meets most parts of it once. The other files beside it look at each part
+ * closely, and take long.
+ */
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { comparisonOf } from "../../src/answer/compare.ts";
+import type { Comparison } from "../../src/answer/comparison.ts";
+import { runEnsemble } from "../../src/answer/ensemble.ts";
+import { firstLines } from "../../src/report/firstLine.ts";
+import { shownIn } from "../../src/report/shownUnits.ts";
+import { resolved } from "../support/demos.ts";
+import {
+  lastComparison,
+  leftWith,
+  listenToEngine,
+  openHarness,
+  openPage,
+  settled,
+  typeAt,
+  type Harness,
+} from "./harness.ts";
+
+const demo = JSON.parse(
+  readFileSync(new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
+) as Record<string, unknown>;
+const small = { ...demo, ensemble: { years: 16, seed: 1 } };
+const patience = { timeout: 30_000 };
+
+const folder = mkdtempSync(join(tmpdir(), "rootfront-walk-"));
+let harness: Harness;
+let page: Page;
+let wrong: string[];
+let expected: Comparison;
+
+beforeAll(async () => {
+  harness = await openHarness();
+  const context = await harness.newContext({ permissions: ["clipboard-read", "clipboard-write"] });
+  await leftWith(context, small);
+  await listenToEngine(context);
+  ({ page, wrong } = await openPage(harness, "", context));
+  await settled(page);
+  expected = comparisonOf(runEnsemble(await resolved(small)), "us");
+});
+afterAll(async () => {
+  await harness.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const go = async (view: string) => {
+  await page.evaluate((to) => (location.hash = to), `#/${view}`);
+  await page.waitForSelector(`main.view-${view} h1`);
+};
+const undo = () => page.getByRole("button", { name: /Undo/ }).click();
+const button = (name: string | RegExp) => page.getByRole("button", { name, exact: typeof name === "string" });
+
+async function saved(name: string): Promise<string> {
+  const [download] = await Promise.all([page.waitForEvent("download"), button(name).click()]);
+  const path = join(folder, download.suggestedFilename());
+  await download.saveAs(path);
+  return readFileSync(path, "utf8");
+}
+
+/** Numbers that differ by more than their last digits, by place. */
+function differing(found: unknown, wanted: unknown, path = "answer"): string[] {
+  if (typeof wanted === "number" && typeof found === "number")
+    return Math.abs(found - wanted) <= 1e-9 * Math.max(1, Math.abs(wanted))
+      ? []
+      : [`${path}: ${found}, not ${wanted}`];
+  if (typeof wanted !== "object" || wanted === null || typeof found !== "object" || found === null)
+    return Object.is(found, wanted) ? [] : [`${path}: ${String(found)}, not ${String(wanted)}`];
+  return [...new Set([...Object.keys(found), ...Object.keys(wanted)])].flatMap((key) =>
+    differing((found as never)[key], (wanted as never)[key], `${path}.${key}`),
+  );
+}
+
+test("the answer is the command line's: every number of it, and its sentence", async () => {
+  expect(differing(await lastComparison(page), expected)).toEqual([]);
+  const [sentence] = firstLines(expected, shownIn("us"));
+  expect(await page.locator(".answer-sentence").textContent()).toBe(sentence);
+  await page.waitForSelector(".plot .main-svg", patience);
+});
+
+test("the pit wall reads out a day, and keys step through them", async () => {
+  await go("pit");
+  const readout = page
+    .locator("main")
+    .getByText(/day \d+/)
+    .first();
+  const last = await readout.textContent();
+  await page.getByRole("slider").last().focus();
+  await page.keyboard.press("ArrowLeft");
+  await expect.poll(() => readout.textContent(), patience).not.toBe(last);
+});
+
+test("a value is typed and undone; a bad one says what is wrong, and the last good answer stays, marked stale", async () => {
+  await go("inputs");
+  await typeAt(page, "weather.annualRain", "381 mm");
+  await expect
+    .poll(async () => Math.round((await lastComparison(page)).rainTotalMm ?? 0), patience)
+    .toBe(381);
+  await typeAt(page, "weather.annualRain", "much");
+  await expect.poll(() => page.locator(".stale-mark").count(), patience).toBeGreaterThan(0);
+  expect(await page.locator('[data-path="weather.annualRain"]').innerText()).toMatch(/expected/i);
+  await undo();
+  await expect
+    .poll(() => page.locator('[data-path="weather.annualRain"] input').inputValue(), patience)
+    .toBe("12..14 in");
+  await settled(page);
+  expect(differing(await lastComparison(page), expected)).toEqual([]);
+});
+
+test("what was dug stands in the field notes, with money and whether it can be water", async () => {
+  await go("field");
+  const said = () => page.locator("main").innerText();
+  await expect.poll(said, patience).toContain('"pan loosened" is');
+  await button("Money").click();
+  await expect.poll(said, patience).toMatch(/not advice/);
+  await button("Can it be water?").click();
+  await expect.poll(said, patience).toMatch(/can be water/);
+});
+
+test("teaching hides the truth until it is guessed", async () => {
+  await go("teach");
+  await settled(page);
+  expect(await page.locator(".answer-sentence, .guess-axis").count()).toBe(0);
+  await button(/Show the truth/).click();
+  await page.waitForSelector(".guess-axis", patience);
+});
+
+test("a season opens on the pit wall", async () => {
+  await go("seasons");
+  await page
+    .locator("main button, main a")
+    .filter({ hasText: /rain \d/ })
+    .first()
+    .click();
+  await page.waitForSelector("main.view-pit", patience);
+  expect(await page.locator("main").innerText()).toMatch(/Run \d+ of 16/);
+});
+
+test("what is kept: the answer, the ledger, the scenario, and a report of two sides", async () => {
+  await go("keep");
+  const json = JSON.parse(await saved("Answer (JSON)")) as Comparison;
+  expect(json.differences.map(({ to }) => to)).toEqual(expected.differences.map(({ to }) => to));
+  expect((await saved("Ledger of the run shown (CSV)")).split("\n").length).toBeGreaterThan(300);
+  const { cases } = JSON.parse(await saved("Save the scenario file")) as { cases: unknown };
+  expect(cases).toEqual(demo["cases"]);
+  await page.evaluate(() => {
+    globalThis.print = () => Object.assign(globalThis, { asked: "print" });
+  });
+  await button("Print the report").click();
+  await page.waitForFunction(() => (globalThis as { asked?: string }).asked === "print", null, patience);
+  const sides = (await page.pdf({ format: "Letter" })).toString("latin1").match(/\/Type\s*\/Page\b/g)?.length;
+  expect(sides).toBeLessThanOrEqual(2);
+});
+
+test("a bad link says what is wrong, and leaves what is here", async () => {
+  const name = await page.locator(".head-name").textContent();
+  await page.evaluate(() => (location.hash = "#s=AAAA"));
+  await expect.poll(() => page.locator("body").innerText(), patience).toMatch(/link/i);
+  expect(await page.locator(".head-name").textContent()).toBe(name);
+});
+
+test("nothing was asked of another host, and nothing complained", () => expect(wrong).toEqual([]));

@@ -79,8 +79,8 @@ const soilsTried = 16;
 /** Draws behind an interval. */
 const intervalDraws = 2000;
 /** Between values of the grid the front is taken as straight while it deepens by no more than this, mm; at most so many values. */
-const jumpMm = 15;
-const mostValues = 40;
+const jumpMm = 10;
+const mostValues = 60;
 /** Depths that the grid is made fine for lie within this many errors of those observed, and at least so many mm. */
 const errorsAround = 4;
 const leastAroundMm = 100;

@@ -72,8 +72,8 @@ describe.each(demoNames)("demo %s", (name) => {
   }
 
   test("halving the slices moves the extra water used by less than 1 % of itself", async () => {
-    // A dig that decides is fitted anew in the other slices: see the test below.
-    const { evidence: _, ...written } = demoAsWritten(name);
+    // A dig that decides is fitted anew in the halved slices.
+    const written = demoAsWritten(name);
     const usual = await extraWaterMm(written, "25 mm");
     const halved = await extraWaterMm(written, "12.5 mm");
     expect(usual.length).toBeGreaterThan(0);
@@ -84,14 +84,6 @@ describe.each(demoNames)("demo %s", (name) => {
         Math.max(0.01 * Math.abs(mm), 0.02),
       );
     }
-  });
-
-  test("with a dig that decides, fitted anew in the halved slices, it moves by less than 3 %", async () => {
-    const written = demoAsWritten(name);
-    const usual = await extraWaterMm(written, "25 mm");
-    const halved = await extraWaterMm(written, "12.5 mm");
-    for (const [i, mm] of usual.entries())
-      expect(Math.abs(halved[i]! - mm)).toBeLessThan(Math.max(0.03 * Math.abs(mm), 0.02));
   });
 
   test("gives the same bytes twice and others with another seed; equal cases differ by exactly 0", async () => {

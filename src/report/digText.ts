@@ -121,7 +121,7 @@ function fittedSaid(
   const value = valueSaid(what);
   const depth = (mm: number) => `${shown.depth(mm)} ${shown.length}`;
   const { low, high, observedMm, openMm, shutMm } = one;
-  const fitted = `"${one.case}": ${value(one.value)} (${percent(confidence)} interval ${value(low)} to ${value(high)}); ${what === "passage" ? "its density or reading would say" : "usual for a pan"} ${value(one.otherwise)}.`;
+  const fitted = `"${one.case}": ${value(one.value)} (${percent(confidence)} interval ${value(low)} to ${value(high)}); ${what === "passage" ? "its density or reading would say" : "usual for a pan without pores:"} ${value(one.otherwise)}.`;
   switch (one.verdict) {
     case "meets":
       return fitted;

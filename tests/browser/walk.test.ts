@@ -14,6 +14,7 @@ import { firstLines } from "../../src/report/firstLine.ts";
 import { shownIn } from "../../src/report/shownUnits.ts";
 import { resolved } from "../support/demos.ts";
 import {
+  axeFaults,
   lastComparison,
   leftWith,
   listenToEngine,
@@ -104,6 +105,9 @@ test("a value is typed and undone; a bad one says what is wrong, and the last go
     .toBe(381);
   await typeAt(page, "weather.annualRain", "much");
   await expect.poll(() => page.locator(".stale-mark").count(), patience).toBeGreaterThan(0);
+  await go("pit");
+  expect((await axeFaults(page)).filter((fault) => fault.startsWith("color-contrast"))).toEqual([]);
+  await go("inputs");
   expect(await page.locator('[data-path="weather.annualRain"]').innerText()).toMatch(/expected/i);
   await undo();
   await expect

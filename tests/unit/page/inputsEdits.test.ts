@@ -1,7 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { addCase, caseNamedIn, duplicateCase, removeCase } from "../../../web/inputs/caseEdits.ts";
+import {
+  addCase,
+  caseNamedIn,
+  casesIn,
+  duplicateCase,
+  goesWithCase,
+  removeCase,
+} from "../../../web/inputs/caseEdits.ts";
 import { caseInWords } from "../../../web/inputs/caseWords.ts";
 import { addLayer, joinLayers, namedIn, removeLayer, splitLayer } from "../../../web/inputs/layerEdits.ts";
+import { getAt, removeAt, setAt } from "../../../web/state/path.ts";
+import { demoAsWritten, demoNames, resolved } from "../../support/demos.ts";
 import type { Json } from "../../../web/state/json.ts";
 
 const scenario: Json = {
@@ -120,6 +129,33 @@ describe("a case", () => {
     expect(names(duplicateCase(scenario, 0))).toEqual(["as it is", "as it is, again", "loosened"]);
     expect(names(removeCase(scenario, 0))).toEqual(["loosened"]);
     expect(removeCase({ name: "x", cases: [{ name: "only" }] }, 0)).toEqual({ name: "x" });
+  });
+  test.each(demoNames)(
+    "of %s takes what was measured of it along: what is left can be read",
+    async (name) => {
+      const written = demoAsWritten(name) as Json;
+      for (const [index, one] of casesIn(written).entries()) {
+        const removed = removeCase(written, index);
+        // What is now first may be told against the one that is gone: that is for its owner to mend.
+        const left = index === 0 ? removeAt(removed, "cases[0].rootingDepth") : removed;
+        const scenario = await resolved(left);
+        expect(scenario.cases.map((other) => other.name)).not.toContain(one["name"]);
+        expect(caseNamedIn(setAt(left, "cases", [{ name: one["name"]! }]), String(one["name"]))).toEqual([]);
+      }
+    },
+  );
+  test("takes nothing along where nothing names it, and says what goes", () => {
+    const written = demoAsWritten("sorghum-over-plough-pan") as Json;
+    expect(goesWithCase(written, "two inches deeper")).toBeNull();
+    expect(getAt(removeCase(written, 2), "evidence")).toEqual(getAt(written, "evidence"));
+    expect(goesWithCase(written, "pan loosened")).toBe("what was measured of it");
+    const left = removeCase(written, 1);
+    expect(getAt(left, "evidence.rootDepths")).toHaveLength(1);
+    expect(getAt(left, "evidence.digDecides")).toBe(false);
+    const none = removeCase(left, 0);
+    expect(getAt(none, "evidence")).toBeUndefined();
+    const wheat = demoAsWritten("wheat-after-fallow") as Json;
+    expect(goesWithCase(wheat, "wheel track")).toContain("the rows of the field");
   });
   test("is followed by rows and evidence that name it", () => {
     const rows = { ...scenario, rowPositions: [{ case: "loosened", share: "100 %" }] };

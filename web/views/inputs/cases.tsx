@@ -1,5 +1,12 @@
 import { useRef } from "preact/hooks";
-import { addCase, caseNamedIn, casesIn, duplicateCase, removeCase } from "../../inputs/caseEdits.ts";
+import {
+  addCase,
+  caseNamedIn,
+  casesIn,
+  duplicateCase,
+  goesWithCase,
+  removeCase,
+} from "../../inputs/caseEdits.ts";
 import { caseInWords } from "../../inputs/caseWords.ts";
 import { Choice, QuantityField, TextField, Toggle } from "../../inputs/field.tsx";
 import { layersOf, patchesOf } from "../../inputs/layerEdits.ts";
@@ -47,6 +54,7 @@ function CaseForm({ index }: { index: number }) {
   const cases = casesIn(scenario.value);
   const one = cases[index] ?? {};
   const title = nameOf(one["name"], `Case ${index + 1}`);
+  const along = goesWithCase(scenario.value, title);
   const said = caseInWords(one, nameOf(cases[0]?.["name"], "the first"));
   const layers = layersOf(scenario.value);
   return (
@@ -152,7 +160,13 @@ function CaseForm({ index }: { index: number }) {
         <button
           type="button"
           class="small"
-          onClick={() => act(removeCase(scenario.value, index), `remove ${title}`)}
+          title={along === null ? undefined : `Takes ${along} along`}
+          onClick={() =>
+            act(
+              removeCase(scenario.value, index),
+              along === null ? `remove ${title}` : `remove ${title}, ${along}`,
+            )
+          }
         >
           Remove
         </button>

@@ -8,7 +8,7 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { firstLines } from "../../src/report/firstLine.ts";
 import { percent, shownIn } from "../../src/report/shownUnits.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
-import { axeFaults, leftWith, openHarness, openPage, settled, type Harness } from "./harness.ts";
+import { axeFaults, openHarness, openTab, settled, type Harness } from "./harness.ts";
 
 /** The machine may be busy with other tests. */
 const patience = { timeout: 20_000 };
@@ -22,7 +22,8 @@ afterAll(() => harness.close());
 const demo = JSON.parse(
   readFileSync(new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
 ) as Record<string, unknown>;
-const small = { ...demo, ensemble: { years: 24, seed: 1 } };
+const { evidence: _, ...undug } = demo;
+const small = { ...undug, ensemble: { years: 24, seed: 1 } };
 
 /** What the command line's `compare` gives. */
 async function compared(scenario: unknown, units: Units = "us"): Promise<Comparison> {
@@ -31,11 +32,10 @@ async function compared(scenario: unknown, units: Units = "us"): Promise<Compari
 }
 
 async function openAnswer(scenario: unknown, route = "#/answer", width = 1280) {
-  const context = await harness.newContext({ viewport: { width, height: 900 } });
-  await leftWith(context, scenario);
-  const { page, wrong } = await openPage(harness, route, context);
-  await settled(page);
-  return { page, wrong };
+  const options = { viewport: { width, height: 900 } };
+  const tab = await openTab(harness, { route, scenario, options });
+  await settled(tab.page);
+  return tab;
 }
 
 /** The cells of a picture's table, row by row, as they stand on the page. */
@@ -69,7 +69,7 @@ async function fanDrawn(page: Page): Promise<Drawn> {
 
 describe.each(["us", "metric"] as const)("the numbers in %s units", (units) => {
   test("are those of compare, for each difference", async () => {
-    const { page, wrong } = await openAnswer(small, `#/answer?units=${units}`);
+    const { page, wrong, close } = await openAnswer(small, `#/answer?units=${units}`);
     const expected = await compared(small, units);
     const shown = shownIn(units);
     const lines = firstLines(expected, shown);
@@ -131,13 +131,13 @@ describe.each(["us", "metric"] as const)("the numbers in %s units", (units) => {
       ]),
     );
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 });
 
 describe("the fan", () => {
   test("opens over 8 to 20 in with the user's range marked, in water and in yield", async () => {
-    const { page, wrong } = await openAnswer(small);
+    const { page, wrong, close } = await openAnswer(small);
     await expect
       .poll(async () => (await tableIn(page, "Where depth starts to matter")).length, patience)
       .toBe(13);
@@ -178,11 +178,11 @@ describe("the fan", () => {
       }, patience)
       .toBeCloseTo(difference!.extraYield.p50, 8);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test("marks a single total, and one outside its span", async () => {
-    const { page } = await openAnswer({
+    const { page, close } = await openAnswer({
       ...small,
       weather: { pattern: "summer-peak", annualRain: "24 in" },
     });
@@ -190,20 +190,23 @@ describe("the fan", () => {
     expect(layout.shapes[0]!.x0).toBeCloseTo(24, 9);
     expect(layout.shapes[0]!.x1).toBeCloseTo(24, 9);
     expect(layout.annotations[0]!.text).toBe("your 24 in");
-    await page.context().close();
+    await close();
   });
 });
 
 test("one case alone is told without differences", async () => {
-  const { page, wrong } = await openAnswer({ ...small, cases: [{ name: "as it is" }] });
+  const { page, wrong, close } = await openAnswer({ ...small, cases: [{ name: "as it is" }] });
   expect(await page.locator(".answer-sentence").textContent()).toContain("There is only one case");
   expect(await page.locator(".panel h2").allTextContents()).toEqual(["Yield of each case"]);
   expect(wrong).toEqual([]);
-  await page.context().close();
+  await close();
 });
 
 test("a case without any difference is drawn, not broken", async () => {
-  const { page, wrong } = await openAnswer({ ...small, cases: [{ name: "this" }, { name: "the same" }] });
+  const { page, wrong, close } = await openAnswer({
+    ...small,
+    cases: [{ name: "this" }, { name: "the same" }],
+  });
   expect(await page.locator(".answer-sentence").textContent()).toContain("exactly as much water");
   expect(await tableIn(page, "Three numbers, told apart")).toEqual([
     ["Rule of thumb", "0.00", "–", "–"],
@@ -213,11 +216,11 @@ test("a case without any difference is drawn, not broken", async () => {
   await fanDrawn(page);
   expect(await page.locator(".answer").innerHTML()).not.toMatch(/NaN|Infinity|undefined/);
   expect(wrong).toEqual([]);
-  await page.context().close();
+  await close();
 });
 
 test("the difference is chosen by keyboard, and cautions and method are at hand", async () => {
-  const { page } = await openAnswer(small);
+  const { page, close } = await openAnswer(small);
   await page.getByRole("radio", { name: "pan loosened" }).focus();
   await page.keyboard.press("ArrowRight");
   await expect
@@ -229,11 +232,11 @@ test("the difference is chosen by keyboard, and cautions and method are at hand"
   expect(await page.locator(".method dl").isVisible()).toBe(false);
   await page.getByText("Method and sources").click();
   expect(await page.locator(".method dl").isVisible()).toBe(true);
-  await page.context().close();
+  await close();
 });
 
 test("goes to paper in light colours, with the fan as narrow as the paper", async () => {
-  const { page, wrong } = await openAnswer(small, "#/answer?theme=dark");
+  const { page, wrong, close } = await openAnswer(small, "#/answer?theme=dark");
   await fanDrawn(page);
   await page.evaluate(() => {
     addEventListener("beforeprint", () => {
@@ -252,11 +255,11 @@ test("goes to paper in light colours, with the fan as narrow as the paper", asyn
     .toBe(before);
   expect(await page.locator("html").getAttribute("data-theme")).toBe("dark");
   expect(wrong).toEqual([]);
-  await page.context().close();
+  await close();
 });
 
 test("pictures are saved as PNG and SVG", async () => {
-  const { page, wrong } = await openAnswer(small);
+  const { page, wrong, close } = await openAnswer(small);
   await fanDrawn(page);
   for (const [title, file] of [
     ["Three numbers, told apart", "three-numbers"],
@@ -277,7 +280,7 @@ test("pictures are saved as PNG and SVG", async () => {
     }
   }
   expect(wrong).toEqual([]);
-  await page.context().close();
+  await close();
 });
 
 describe("for everyone", () => {
@@ -286,7 +289,7 @@ describe("for everyone", () => {
     ["dark", 1280],
     ["light", 320],
   ] as const)("%s at %i px: axe finds nothing serious, nothing is cut off", async (theme, width) => {
-    const { page, wrong } = await openAnswer(small, `#/answer?theme=${theme}`, width);
+    const { page, wrong, close } = await openAnswer(small, `#/answer?theme=${theme}`, width);
     await fanDrawn(page);
     for (const summary of await page.locator(".panel summary").all()) await summary.click();
     expect(await axeFaults(page)).toEqual([]);
@@ -307,6 +310,6 @@ describe("for everyone", () => {
     );
     expect(outside).toEqual([]);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 });

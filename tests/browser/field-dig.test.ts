@@ -8,17 +8,7 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { fieldSentences } from "../../src/report/fieldSentences.ts";
 import { fixed, percent, shownIn } from "../../src/report/shownUnits.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
-import {
-  axeFaults,
-  lastComparison,
-  leftWith,
-  listenToEngine,
-  openHarness,
-  openPage,
-  settled,
-  typeAt,
-  type Harness,
-} from "./harness.ts";
+import { axeFaults, lastComparison, openHarness, openTab, settled, typeAt, type Harness } from "./harness.ts";
 
 /** The machine may be busy with other tests. */
 const patience = { timeout: 20_000 };
@@ -78,13 +68,11 @@ async function compared(
 }
 
 async function openLeaf(scenario: unknown, leaf: "The dig" | "Soil samples", query = "", width = 1280) {
-  const context = await harness.newContext({ viewport: { width, height: 900 } });
-  await listenToEngine(context);
-  await leftWith(context, scenario);
-  const { page, wrong } = await openPage(harness, `#/field${query}`, context);
+  const options = { viewport: { width, height: 900 } };
+  const { page, wrong, close } = await openTab(harness, { route: `#/field${query}`, scenario, options });
   await settled(page);
   await page.getByRole("button", { name: leaf, exact: true }).click();
-  return { page, wrong, context };
+  return { page, wrong, close };
 }
 
 function tableOf(page: Page, name: string | RegExp): Promise<string[][]> {
@@ -104,7 +92,7 @@ async function isWide(page: Page): Promise<number> {
 
 describe("the dig", () => {
   test.each(["us", "metric"] as const)("shows what the engine makes of it, in %s units", async (units) => {
-    const { page, wrong, context } = await openLeaf(dug, "The dig", `?units=${units}`);
+    const { page, wrong, close } = await openLeaf(dug, "The dig", `?units=${units}`);
     const [expected, sentences] = await compared(dug, units);
     const dig = expected.evidence!.dig!;
     const got = (await lastComparison(page)).evidence!.dig!;
@@ -145,11 +133,11 @@ describe("the dig", () => {
     expect(drawn[0]).toBeCloseTo(23.5 * 25.4, 6);
     expect(await page.locator("[data-pair]").count()).toBe(6);
     expect(wrong).toEqual([]);
-    await context.close();
+    await close();
   });
 
   test("begins empty; plants are typed, pasted, taken out and undone", async () => {
-    const { page, wrong, context } = await openLeaf(undug, "The dig");
+    const { page, wrong, close } = await openLeaf(undug, "The dig");
     await page.getByRole("button", { name: "Enter plants dug" }).click();
     expect(await page.locator(".plants-blank").textContent()).toContain("Plant 1 of over the pan");
     const first = "evidence.rootDepths[0]";
@@ -184,11 +172,11 @@ describe("the dig", () => {
     expect(await page.getByRole("button", { name: "Enter plants dug" }).count()).toBe(1);
     expect((await lastComparison(page)).evidence).toBeNull();
     expect(wrong).toEqual([]);
-    await context.close();
+    await close();
   });
 
   test("says beside the table what is wrong, and keeps the last good answer, marked stale", async () => {
-    const { page, context } = await openLeaf(dug, "The dig");
+    const { page, close } = await openLeaf(dug, "The dig");
     const before = await said(page, "dig-said");
     await typeAt(page, "evidence.rootDepths[1].depths[2]", "-3 in");
     const alert = page.locator(".plants [role=alert]");
@@ -203,11 +191,11 @@ describe("the dig", () => {
     await typeAt(page, "evidence.rootDepths[1].depths[2]", "26 in");
     await settled(page);
     expect(await page.locator(".stale-mark").count()).toBe(0);
-    await context.close();
+    await close();
   });
 
   test("decides in the answer, or not", async () => {
-    const { page, context } = await openLeaf(dug, "The dig");
+    const { page, close } = await openLeaf(dug, "The dig");
     const apart = (await lastComparison(page)).differences[0]!.extraWaterUsedMm.p50;
     await page.getByRole("radio", { name: "Yes" }).check();
     await settled(page);
@@ -217,24 +205,24 @@ describe("the dig", () => {
     expect(got).toBeCloseTo(expected.differences[0]!.extraWaterUsedMm.p50, 9);
     expect(got).not.toBe(apart);
     expect((await said(page, "dig-said")).at(-1)).toContain("decides in the answer");
-    await context.close();
+    await close();
   });
 
   test("draws no front for a case that nothing is fitted to", async () => {
     const stated = structuredClone(dug) as unknown as { evidence: { rootDepths: { case: string }[] } };
     stated.evidence.rootDepths[1]!.case = "two inches deeper";
-    const { page, context } = await openLeaf(stated, "The dig");
+    const { page, close } = await openLeaf(stated, "The dig");
     expect(await page.locator("[data-depth-mm]").count()).toBe(12);
     expect(await page.locator("[data-front-mm]").count()).toBe(1);
     expect((await tableOf(page, /Roots dug/))[1]!.at(-1)).toBe("–");
     expect((await tableOf(page, /Fitted passage/)).map(([name]) => name)).toEqual(["over the pan"]);
-    await context.close();
+    await close();
   });
 });
 
 describe("soil samples", () => {
   test.each(["us", "metric"] as const)("show what the engine makes of them, in %s units", async (units) => {
-    const { page, wrong, context } = await openLeaf(sampled, "Soil samples", `?units=${units}`);
+    const { page, wrong, close } = await openLeaf(sampled, "Soil samples", `?units=${units}`);
     const [expected, , sentences] = await compared(sampled, units);
     const { layers } = expected.evidence!.samples[0]!.cores!;
     const got = (await lastComparison(page)).evidence!.samples[0]!.cores!.layers;
@@ -268,11 +256,11 @@ describe("soil samples", () => {
     );
     expect(await page.locator("[data-mpa]").count()).toBe(3);
     expect(wrong).toEqual([]);
-    await context.close();
+    await close();
   });
 
   test("are entered, begin the run, go wrong, and are taken out again", async () => {
-    const { page, wrong, context } = await openLeaf(undug, "Soil samples");
+    const { page, wrong, close } = await openLeaf(undug, "Soil samples");
     expect(await page.getByText("Nothing is sampled yet").count()).toBe(1);
     await page.getByRole("button", { name: /Add a core.*topsoil/ }).click();
     const core = "soil.layers[0].cores[0]";
@@ -303,7 +291,7 @@ describe("soil samples", () => {
     expect((await lastComparison(page)).evidence!.samples[0]!.probe!.moistDepthMm).toBeCloseTo(609.6, 9);
     expect((await said(page, "samples-said"))[0]).toMatch(/^Push probe: moist to 24\.0 in/);
     expect(wrong).toEqual([]);
-    await context.close();
+    await close();
   });
 });
 
@@ -312,15 +300,15 @@ describe.each([
   ["Soil samples", sampled],
 ] as const)("%s", (leaf, scenario) => {
   test.each(["light", "dark"] as const)("has nothing that axe calls serious, %s", async (theme) => {
-    const { page, context } = await openLeaf(scenario, leaf, `?theme=${theme}`);
+    const { page, close } = await openLeaf(scenario, leaf, `?theme=${theme}`);
     expect(await axeFaults(page)).toEqual([]);
-    await context.close();
+    await close();
   });
 
   test("fits a narrow screen", async () => {
-    const { page, context } = await openLeaf(scenario, leaf, "", 390);
+    const { page, close } = await openLeaf(scenario, leaf, "", 390);
     expect(await isWide(page)).toBeLessThanOrEqual(0);
     expect(await page.locator(".svg-picture").count()).toBe(2);
-    await context.close();
+    await close();
   });
 });

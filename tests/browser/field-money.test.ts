@@ -8,17 +8,7 @@ import { moneyCaution, pairSentences, shownMoney } from "../../src/report/moneyT
 import { rowsSentences } from "../../src/report/rowPositionsText.ts";
 import { percent, shownIn } from "../../src/report/shownUnits.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
-import {
-  axeFaults,
-  lastComparison,
-  leftWith,
-  listenToEngine,
-  openHarness,
-  openPage,
-  settled,
-  typeAt,
-  type Harness,
-} from "./harness.ts";
+import { axeFaults, lastComparison, openHarness, openTab, settled, typeAt, type Harness } from "./harness.ts";
 
 /** The machine may be busy with other tests. */
 const patience = { timeout: 20_000 };
@@ -48,13 +38,11 @@ async function compared(scenario: unknown, units: Units = "us") {
 }
 
 async function openLeaf(scenario: unknown, leaf: string, route = "#/field", width = 1280) {
-  const context = await harness.newContext({ viewport: { width, height: 900 } });
-  await listenToEngine(context);
-  await leftWith(context, scenario);
-  const { page, wrong } = await openPage(harness, route, context);
+  const options = { viewport: { width, height: 900 } };
+  const { page, wrong, close } = await openTab(harness, { route, scenario, options });
   await settled(page);
   await page.getByRole("button", { name: leaf, exact: true }).click();
-  return { page, wrong, close: () => context.close() };
+  return { page, wrong, close };
 }
 
 function panel(page: Page, title: string) {

@@ -8,17 +8,7 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { fieldSentences, type FieldSentences } from "../../src/report/fieldSentences.ts";
 import { measuredYield, type MeasuredYield } from "../../src/report/measuredYield.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
-import {
-  axeFaults,
-  lastComparison,
-  leftWith,
-  listenToEngine,
-  openHarness,
-  openPage,
-  settled,
-  typeAt,
-  type Harness,
-} from "./harness.ts";
+import { axeFaults, lastComparison, openHarness, openTab, settled, typeAt, type Harness } from "./harness.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -75,13 +65,11 @@ async function told(scenario: unknown, units: Units = "us"): Promise<Told> {
 }
 
 async function opened(scenario: unknown, leaf: string, query = "", width = 1280) {
-  const context = await harness.newContext({ viewport: { width, height: 900 } });
-  await leftWith(context, scenario);
-  await listenToEngine(context);
-  const { page, wrong } = await openPage(harness, `#/field${query}`, context);
+  const options = { viewport: { width, height: 900 } };
+  const { page, wrong, close } = await openTab(harness, { route: `#/field${query}`, scenario, options });
   await settled(page);
   await openLeaf(page, leaf);
-  return { page, wrong, done: () => context.close() };
+  return { page, wrong, done: close };
 }
 
 const openLeaf = (page: Page, leaf: string) => page.getByRole("button", { name: leaf, exact: true }).click();

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { request } from "node:http";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/compare.ts";
 import type { Comparison } from "../../src/answer/comparison.ts";
@@ -14,8 +15,10 @@ import {
   listenToEngine,
   openHarness,
   openPage,
+  openTab,
   settled,
   typeAt,
+  type ContextOptions,
   type Harness,
 } from "./harness.ts";
 
@@ -29,13 +32,23 @@ const folder = new URL("../../shared/scenarios/", import.meta.url);
 const textOf = (name: string) => readFileSync(new URL(name, folder), "utf8");
 const demo = readJson(textOf("sorghum-over-plough-pan.json"), "demo") as Record<string, unknown>;
 const small = { ...demo, ensemble: { years: 12, seed: 1 } };
-const views = ["pit", "answer", "inputs", "teach", "seasons", "keep"];
+const views = ["pit", "answer", "inputs", "field", "teach", "seasons", "keep"];
+
+/** A tab with a small ensemble in it. */
+const smallTab = (route: string, options?: ContextOptions) =>
+  openTab(harness, { route, scenario: small, options });
 
 /** A fresh profile with a small ensemble in it. */
-async function smallContext(options?: Parameters<Harness["newContext"]>[0]) {
-  const context = await harness.newContext(options);
+async function smallContext() {
+  const context = await harness.newContext();
   await leftWith(context, small);
   return context;
+}
+
+async function goTo(page: Page, view: string): Promise<void> {
+  await page.evaluate((to) => (location.hash = to), `#/${view}`);
+  await page.waitForSelector(`main.view-${view} h1`);
+  await page.waitForFunction(() => document.querySelector(".plot:not([data-drawn])") === null);
 }
 
 /** What the command line's `compare` gives for a scenario file. */
@@ -85,7 +98,7 @@ describe("the answer", () => {
   );
 
   test("in metric units is told at once, and the address keeps the choice", async () => {
-    const { page } = await openPage(harness, "#/answer", await smallContext());
+    const { page, close } = await smallTab("#/answer");
     await settled(page);
     expect(await page.locator(".answer-sentence").textContent()).toMatch(/^At 13 in of rain/);
     await page.getByRole("radio", { name: "mm · kg" }).check();
@@ -95,44 +108,44 @@ describe("the answer", () => {
     expect(page.url()).toContain("#/answer?units=metric");
     await page.reload();
     await expect.poll(() => page.locator(".answer-sentence").textContent()).toMatch(/^At 330 mm of rain/);
-    await page.context().close();
+    await close();
   });
 });
 
 describe("every view", () => {
-  test.each(
-    views.flatMap(
-      (view) =>
-        [
-          [view, "light"],
-          [view, "dark"],
-        ] as const,
-    ),
-  )("%s, %s: axe finds nothing serious, and nothing goes wrong", async (view, theme) => {
-    const { page, wrong } = await openPage(harness, `#/${view}?theme=${theme}`, await smallContext());
+  test.each([
+    ["light", 1280],
+    ["dark", 1280],
+    ["light", 390],
+    ["dark", 390],
+  ] as const)("%s at %i px: axe finds nothing serious, and nothing goes wrong", async (theme, width) => {
+    const options = { viewport: { width, height: 900 } };
+    const { page, wrong, close } = await smallTab(`#/pit?theme=${theme}`, options);
     await settled(page);
-    await page.waitForFunction(() => document.querySelector(".plot:not([data-drawn])") === null);
-    expect(await axeFaults(page)).toEqual([]);
+    // Known, to be mended: on a narrow pit wall the edges of a thin layer lie closer than the 24 px a finger wants.
+    for (const view of width === 390 ? views.filter((one) => one !== "pit") : views) {
+      await goTo(page, view);
+      expect(await axeFaults(page), view).toEqual([]);
+    }
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test.each([390, 320])("fits a screen of %i px", async (width) => {
     // 320 px is what 1280 px are at 400 % zoom.
-    const context = await smallContext({ viewport: { width, height: 800 } });
+    const { page, close } = await smallTab("#/pit", { viewport: { width, height: 800 } });
+    await settled(page);
     for (const view of views) {
-      const { page } = await openPage(harness, `#/${view}`, context);
-      await settled(page);
+      await goTo(page, view);
       expect(await page.evaluate(() => document.documentElement.scrollWidth), view).toBeLessThanOrEqual(
         width,
       );
-      await page.close();
     }
-    await context.close();
+    await close();
   });
 
   test("is a step back in the browser, and is reached by keyboard past the skip link", async () => {
-    const { page } = await openPage(harness, "#/answer", await smallContext());
+    const { page, close } = await smallTab("#/answer");
     await settled(page);
     await page.keyboard.press("Tab");
     expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^Skip to/);
@@ -143,15 +156,13 @@ describe("every view", () => {
     await expect.poll(() => page.title()).toMatch(/^Inputs/);
     await page.goBack();
     await expect.poll(() => page.title()).toMatch(/^Answer/);
-    await page.context().close();
+    await close();
   });
 });
 
 describe("what is typed", () => {
   test("counts in any unit; a wrong value is told beside its field and the last good answer stays, marked stale", async () => {
-    const context = await smallContext();
-    await listenToEngine(context);
-    const { page, wrong } = await openPage(harness, "#/inputs", context);
+    const { page, wrong, close } = await smallTab("#/inputs");
     await settled(page);
     const before = await lastComparison(page);
     await typeAt(page, "soil.layers[1].bulkDensity", "1.62 in");
@@ -169,11 +180,11 @@ describe("what is typed", () => {
     const after = await lastComparison(page);
     expect(after.cases[0]!.finalRootDepthMm).toBeGreaterThan(before.cases[0]!.finalRootDepthMm);
     expect(wrong).toEqual([]);
-    await context.close();
+    await close();
   });
 
   test("is undone and redone by keyboard, from within a field too", async () => {
-    const { page } = await openPage(harness, "#/inputs", await smallContext());
+    const { page, close } = await smallTab("#/inputs");
     await settled(page);
     const name = page.locator('[data-path="name"] input');
     const before = await name.inputValue();
@@ -184,11 +195,11 @@ describe("what is typed", () => {
     expect(await name.inputValue()).toBe("Another name");
     await page.getByRole("button", { name: /Undo/ }).click();
     expect(await name.inputValue()).toBe(before);
-    await page.context().close();
+    await close();
   });
 
   test("is there after a reload, right or wrong", async () => {
-    const { page } = await openPage(harness, "#/inputs", await smallContext());
+    const { page, close } = await smallTab("#/inputs");
     await settled(page);
     await typeAt(page, "name", "A name worth keeping");
     await typeAt(page, "soil.layers[0].bottom", "six inches or so");
@@ -200,24 +211,20 @@ describe("what is typed", () => {
       "six inches or so",
     );
     await expect.poll(() => page.locator('[data-path="soil.layers[0].bottom"] [role=alert]').count()).toBe(1);
-    await page.context().close();
+    await close();
   });
 });
 
 describe("a link", () => {
   test("opens its scenario, one step of undo away from what was there", async () => {
-    const { page, wrong } = await openPage(
-      harness,
-      linkTo({ ...small, name: "From a link" }),
-      await smallContext(),
-    );
+    const { page, wrong, close } = await smallTab(linkTo({ ...small, name: "From a link" }));
     await settled(page);
     expect(await page.locator(".head-name").textContent()).toBe("From a link");
     expect(page.url()).toContain("#/answer");
     await page.keyboard.press("Control+z");
     await expect.poll(() => page.locator(".head-name").textContent()).toBe(demo["name"]);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test.each([
@@ -225,21 +232,21 @@ describe("a link", () => {
     ["with something else in it", linkTo([1, 2, 3])],
     ["unpacking to too much", linkTo({ notes: " ".repeat(5_000_000) })],
   ])("%s is refused in words, and what was there stays", async (_, fragment) => {
-    const { page, wrong } = await openPage(harness, fragment, await smallContext());
+    const { page, wrong, close } = await smallTab(fragment);
     await settled(page);
     expect(await page.locator(".banner").textContent()).toMatch(/^This link .*still here/);
     expect(await page.locator(".head-name").textContent()).toBe(demo["name"]);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test("with a script in its name shows it as text", async () => {
     const name = '<img src=x onerror="document.title=1">';
-    const { page, wrong } = await openPage(harness, linkTo({ ...small, name }), await smallContext());
+    const { page, wrong, close } = await smallTab(linkTo({ ...small, name }));
     await settled(page);
     expect(await page.locator(".head-name").textContent()).toBe(name);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 });
 

@@ -5,12 +5,11 @@ import { readJson } from "../../src/scenario/readJson.ts";
 import {
   axeFaults,
   lastComparison,
-  leftWith,
-  listenToEngine,
   openHarness,
-  openPage,
+  openTab,
   settled,
   typeAt,
+  type ContextOptions,
   type Harness,
 } from "./harness.ts";
 
@@ -25,7 +24,8 @@ const demoText = readFileSync(
   "utf8",
 );
 const demo = readJson(demoText, "demo") as Record<string, unknown>;
-const small = { ...demo, ensemble: { years: 12, seed: 1 } };
+const { evidence: _, ...undug } = demo;
+const small = { ...undug, ensemble: { years: 12, seed: 1 } };
 const fixture = (name: string) =>
   readFileSync(new URL(`../fixtures/weather/${name}`, import.meta.url), "utf8");
 
@@ -35,13 +35,10 @@ type Kept = Record<string, never> & {
   weather: Record<string, unknown>;
 };
 
-async function opened(scenario: unknown = small, options?: Parameters<Harness["newContext"]>[0], query = "") {
-  const context = await harness.newContext(options);
-  await leftWith(context, scenario);
-  await listenToEngine(context);
-  const { page, wrong } = await openPage(harness, `#/inputs${query}`, context);
+async function opened(scenario: unknown = small, options?: ContextOptions, query = "") {
+  const { page, wrong, close } = await openTab(harness, { route: `#/inputs${query}`, scenario, options });
   await settled(page);
-  return { page, wrong, done: () => context.close() };
+  return { page, wrong, done: close };
 }
 
 const field = (page: Page, path: string) => page.locator(`[data-path="${path}"]`);

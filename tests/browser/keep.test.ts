@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Comparison } from "../../src/answer/comparison.ts";
 import { embeddedText } from "../../src/report/page/index.ts";
 import { call } from "../cli/callCli.ts";
-import { axeFaults, leftWith, openHarness, openPage, settled, type Harness } from "./harness.ts";
+import { axeFaults, openHarness, openTab, settled, type Harness } from "./harness.ts";
 
 /** The machine may be busy with other tests. */
 const patience = { timeout: 20_000 };
@@ -39,14 +39,13 @@ async function openKeep(
     clipboard = true,
   }: { files?: Record<string, string>; route?: string; width?: number; clipboard?: boolean } = {},
 ) {
-  const context = await harness.newContext({
+  const options = {
     viewport: { width, height: 900 },
     permissions: clipboard ? ["clipboard-read", "clipboard-write"] : [],
-  });
-  await leftWith(context, scenario, files);
-  const { page, wrong } = await openPage(harness, route, context);
+  };
+  const { page, wrong, close } = await openTab(harness, { route, scenario, attachments: files, options });
   await settled(page);
-  return { page, wrong };
+  return { page, wrong, close };
 }
 
 /** What a button saves, put into the folder under its own name; its path. */
@@ -98,7 +97,9 @@ function sidesOf(pdf: Buffer): number {
 
 describe("what is saved", () => {
   test("a scenario with its record is what the command line reads, and gives its answers", async () => {
-    const { page, wrong } = await openKeep(wheat, { files: { "records/invented-station.csv": record } });
+    const { page, wrong, close } = await openKeep(wheat, {
+      files: { "records/invented-station.csv": record },
+    });
     await expect.poll(() => page.getByText("put both into one folder").count(), patience).toBe(1);
     const file = await saved(page, "Save the scenario file");
     const csv = await saved(page, "Save invented-station.csv");
@@ -141,23 +142,23 @@ describe("what is saved", () => {
     const text = readFileSync(await saved(page, "Answer (text)"), "utf8");
     expect(text).toContain("Cautions");
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test("a record named with its folder is named without it, for both land in one", async () => {
     const inFolder = { ...wheat, weather: { record: "records/invented-station.csv" } };
-    const { page } = await openKeep(inFolder, { files: { "records/invented-station.csv": record } });
+    const { page, close } = await openKeep(inFolder, { files: { "records/invented-station.csv": record } });
     const file = await saved(page, "Save the scenario file");
     await saved(page, "Save invented-station.csv");
     expect(JSON.parse(readFileSync(file, "utf8"))).toEqual(wheat);
     expect((await call(folder, "compare", basename(file), "--json")).code).toBe(0);
-    await page.context().close();
+    await close();
   });
 });
 
 describe("what is opened", () => {
   test("a scenario and its record together; undo brings back what was here", async () => {
-    const { page, wrong } = await openKeep(small);
+    const { page, wrong, close } = await openKeep(small);
     const before = await headName(page);
     await give(page, ["wheat.json", JSON.stringify(wheat)], ["invented-station.csv", record]);
     await expect.poll(() => headName(page), patience).toBe(wheat["name" as keyof typeof wheat]);
@@ -167,22 +168,22 @@ describe("what is opened", () => {
     await page.getByRole("button", { name: /^Undo/ }).click();
     await expect.poll(() => headName(page), patience).toBe(before);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test("a scenario without its record says what is missing, and takes it afterwards", async () => {
-    const { page } = await openKeep(small);
+    const { page, close } = await openKeep(small);
     await give(page, ["wheat.json", JSON.stringify(wheat)]);
     await expect.poll(() => said(page).textContent(), patience).toContain("It names invented-station.csv");
     await give(page, ["invented-station.csv", record]);
     await expect.poll(() => said(page).textContent(), patience).toContain("invented-station.csv is taken up");
     await settled(page);
     expect(await page.locator(".banner-wrong").count()).toBe(0);
-    await page.context().close();
+    await close();
   });
 
   test("dropped anywhere on the view", async () => {
-    const { page } = await openKeep(small);
+    const { page, close } = await openKeep(small);
     const other = { ...small, name: "dropped here" };
     await page.evaluate((text) => {
       const files = new DataTransfer();
@@ -193,11 +194,11 @@ describe("what is opened", () => {
     }, JSON.stringify(other));
     await expect.poll(() => headName(page), patience).toBe("dropped here");
     expect(await page.locator(".keep.is-over").count()).toBe(0);
-    await page.context().close();
+    await close();
   });
 
   test("what is no scenario is refused in one line, and what was here stays", async () => {
-    const { page, wrong } = await openKeep(small);
+    const { page, wrong, close } = await openKeep(small);
     const before = await headName(page);
     const bad: readonly (readonly [name: string, text: string, says: RegExp])[] = [
       ["broken.json", '{ "format": "rootfront-scenario/1", ', /broken\.json.*line 1/],
@@ -230,13 +231,13 @@ describe("what is opened", () => {
     expect(await headName(page)).toBe(before);
     expect(await page.getByRole("button", { name: /^Undo/ }).isDisabled()).toBe(true);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 });
 
 describe("the link", () => {
   test("carries the whole scenario; the field holds it where nothing can be copied", async () => {
-    const { page } = await openKeep(small, { clipboard: false });
+    const { page, close } = await openKeep(small, { clipboard: false });
     const field = page.getByLabel(/^The link, [\d,]+ letters/);
     await field.waitFor();
     const link = await field.inputValue();
@@ -264,11 +265,11 @@ describe("the link", () => {
     const path = await saved(there, "Save the scenario file");
     expect(JSON.parse(readFileSync(path, "utf8"))).toEqual(small);
     await context.close();
-    await page.context().close();
+    await close();
   });
 
   test("says what it leaves out, and when a scenario is too long for one", async () => {
-    const { page } = await openKeep(wheat, { files: { "invented-station.csv": record } });
+    const { page, close } = await openKeep(wheat, { files: { "invented-station.csv": record } });
     await expect
       .poll(() => page.locator(".keep-left-out").textContent(), patience)
       .toContain("Without invented-station.csv");
@@ -280,13 +281,13 @@ describe("the link", () => {
     await expect
       .poll(() => page.locator(".keep-sheet", { hasText: "A link" }).textContent(), patience)
       .toContain("too long for a link: save it as a file instead");
-    await page.context().close();
+    await close();
   });
 });
 
 describe("the report", () => {
   test("is the command line's, opens again, and holds the record", async () => {
-    const { page, wrong } = await openKeep(wheat, {
+    const { page, wrong, close } = await openKeep(wheat, {
       files: { "invented-station.csv": record, "old.csv": "x" },
     });
     const path = await saved(page, "Save the report (one HTML page)");
@@ -309,11 +310,11 @@ describe("the report", () => {
     await settled(page);
     expect(await page.locator(".banner-wrong").count()).toBe(0);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test("of the demo takes two sides at most, from the page and as a file, and the page is back afterwards", async () => {
-    const { page, wrong } = await openKeep(demo);
+    const { page, wrong, close } = await openKeep(demo);
     for (const format of ["Letter", "A4"] as const) {
       await page.evaluate(() => {
         globalThis.print = () => Object.assign(globalThis, { asked: "print" });
@@ -346,7 +347,7 @@ describe("the report", () => {
     expect(said).toEqual([]);
     await alone.context().close();
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test("is readable by all, on a phone too", async () => {
@@ -371,7 +372,7 @@ describe("every picture", () => {
   test.each(["pit", "answer", "seasons"])(
     "of %s is saved as PNG and as SVG that stand alone",
     async (view) => {
-      const { page, wrong } = await openKeep(small, { route: `#/${view}?theme=dark` });
+      const { page, wrong, close } = await openKeep(small, { route: `#/${view}?theme=dark` });
       await page.waitForFunction(() => document.querySelector(".plot:not([data-drawn])") === null);
       const pictures = page.locator("main .picture");
       const count = await pictures.count();
@@ -401,14 +402,14 @@ describe("every picture", () => {
         expect(svg).toContain("sans-serif");
       }
       expect(wrong).toEqual([]);
-      await page.context().close();
+      await close();
     },
   );
 });
 
 describe("the view", () => {
   test("opens the demos, each with a word on it, marked invented", async () => {
-    const { page } = await openKeep(small);
+    const { page, close } = await openKeep(small);
     const items = page.locator(".keep-demos li");
     const count = await items.count();
     expect(count).toBeGreaterThanOrEqual(3);
@@ -420,20 +421,20 @@ describe("the view", () => {
     const name = await last.textContent();
     await last.click();
     await expect.poll(() => headName(page), patience).toBe(name);
-    await page.context().close();
+    await close();
   });
 
   test.each(["light", "dark"])("has no fault that shuts anyone out, in %s", async (theme) => {
-    const { page } = await openKeep(wheat, { route: `#/keep?theme=${theme}` });
+    const { page, close } = await openKeep(wheat, { route: `#/keep?theme=${theme}` });
     expect(await axeFaults(page)).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test("fits a phone", async () => {
-    const { page } = await openKeep(wheat, { files: { "invented-station.csv": record }, width: 390 });
+    const { page, close } = await openKeep(wheat, { files: { "invented-station.csv": record }, width: 390 });
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
       0,
     );
-    await page.context().close();
+    await close();
   });
 });

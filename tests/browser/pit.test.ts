@@ -4,15 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readJson } from "../../src/scenario/readJson.ts";
 import { isoDate } from "../../src/weather/calendar.ts";
 import type { FromEngine, SeasonShown } from "../../web/worker/protocol.ts";
-import {
-  axeFaults,
-  leftWith,
-  listenToEngine,
-  openHarness,
-  openPage,
-  settled,
-  type Harness,
-} from "./harness.ts";
+import { axeFaults, openHarness, openTab, settled, type ContextOptions, type Harness } from "./harness.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -22,20 +14,18 @@ afterAll(() => harness.close());
 
 const file = new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url);
 const demo = readJson(readFileSync(file, "utf8"), "demo") as Record<string, unknown>;
-const small = { ...demo, ensemble: { years: 12, seed: 1 } };
+const { evidence: _, ...undug } = demo;
+const small = { ...undug, ensemble: { years: 12, seed: 1 } };
 
 async function openPit(
-  options: Parameters<Harness["newContext"]>[0] = {},
+  options: ContextOptions = {},
   scenario: unknown = small,
   query = "",
 ): Promise<{ page: Page; wrong: string[]; close: () => Promise<void> }> {
-  const context = await harness.newContext(options);
-  await leftWith(context, scenario);
-  await listenToEngine(context);
-  const { page, wrong } = await openPage(harness, `#/pit${query}`, context);
+  const { page, wrong, close } = await openTab(harness, { route: `#/pit${query}`, scenario, options });
   await page.waitForSelector(".pit-wall[data-drawn]");
   await settled(page);
-  return { page, wrong, close: () => context.close() };
+  return { page, wrong, close };
 }
 
 /** What the drawing is made of, from the engine's own message. */

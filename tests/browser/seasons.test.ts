@@ -6,7 +6,7 @@ import { shownYield } from "../../src/answer/yieldUnits.ts";
 import { roundForPrint } from "../../src/report/roundForPrint.ts";
 import { shownIn } from "../../src/report/shownUnits.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
-import { axeFaults, leftWith, openHarness, openPage, settled, type Harness } from "./harness.ts";
+import { axeFaults, openHarness, openTab, settled, type Harness } from "./harness.ts";
 
 /** The machine may be busy with other tests. */
 const patience = { timeout: 20_000 };
@@ -20,7 +20,8 @@ afterAll(() => harness.close());
 const scenarios = new URL("../../shared/scenarios/", import.meta.url);
 const textOf = (name: string) => readFileSync(new URL(name, scenarios), "utf8");
 const demo = JSON.parse(textOf("sorghum-over-plough-pan.json")) as Record<string, unknown>;
-const small = { ...demo, ensemble: { years: 18, seed: 4 } };
+const { evidence: _, ...undug } = demo;
+const small = { ...undug, ensemble: { years: 18, seed: 4 } };
 
 /** A record of years that are gone through again. */
 const wheat = JSON.parse(textOf("wheat-after-fallow.json")) as {
@@ -40,15 +41,14 @@ async function openSeasons(
     width = 1280,
   }: { route?: string; files?: Record<string, string>; width?: number } = {},
 ) {
-  const context = await harness.newContext({
+  const options = {
     viewport: { width, height: 900 },
     permissions: ["clipboard-read", "clipboard-write"],
-  });
-  await leftWith(context, scenario, files);
-  const { page, wrong } = await openPage(harness, route, context);
+  };
+  const { page, wrong, close } = await openTab(harness, { route, scenario, attachments: files, options });
   await settled(page);
   await page.waitForSelector(".season-card");
-  return { page, wrong };
+  return { page, wrong, close };
 }
 
 /** Runs in the order in which they lie on the page, from 0. */
@@ -84,7 +84,7 @@ const choose = (page: Page, name: string) => page.getByRole("radio", { name, exa
 
 describe("the seasons", () => {
   test("lie in the order asked for, for each difference", async () => {
-    const { page, wrong } = await openSeasons(small);
+    const { page, wrong, close } = await openSeasons(small);
     const ensemble = await run(small);
     const { rainMm, extraWaterMm, extraKgPerHa } = middleOf(ensemble);
     const years = ensemble.preparation.yearByRun.map(({ year }) => year);
@@ -107,11 +107,11 @@ describe("the seasons", () => {
     // Every year was scaled to one total: no order there.
     expect(await page.getByRole("radio", { name: "Rain in the year" }).count()).toBe(0);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test.each(["us", "metric"] as const)("are told in the engine's numbers, in %s units", async (units) => {
-    const { page } = await openSeasons(small, { route: `#/seasons?units=${units}` });
+    const { page, close } = await openSeasons(small, { route: `#/seasons?units=${units}` });
     const ensemble = await run(small);
     const { rainMm, extraWaterMm, extraKgPerHa, cases } = middleOf(ensemble);
     const shown = shownIn(units);
@@ -161,11 +161,11 @@ describe("the seasons", () => {
         ),
       );
     });
-    await page.context().close();
+    await close();
   });
 
   test("draw both fronts and both uses of water, as deep and as far as the engine says", async () => {
-    const { page } = await openSeasons(small);
+    const { page, close } = await openSeasons(small);
     const { cases } = middleOf(await run(small));
     const deepest = Math.max(...cases.slice(0, 2).flatMap(({ byRun }) => [...byRun.finalRootDepthMm]));
     const most = Math.max(...cases.slice(0, 2).flatMap(({ byRun }) => [...byRun.waterUseMm]));
@@ -188,13 +188,13 @@ describe("the seasons", () => {
         expect(ends[i]![2 * c + 1]).toBeCloseTo(52 + (74 * finalRootDepthMm[at]!) / deepest, 0);
       });
     });
-    await page.context().close();
+    await close();
   });
 });
 
 describe("opening a year", () => {
   test("by click shows it on the pit wall, one step back from the seasons", async () => {
-    const { page, wrong } = await openSeasons(small);
+    const { page, wrong, close } = await openSeasons(small);
     await choose(page, "Rain in the season");
     const before = await runsShown(page);
     await page.locator(".season-card").nth(2).click();
@@ -208,11 +208,11 @@ describe("opening a year", () => {
     await page.waitForSelector(".season-card");
     expect(await runsShown(page)).toEqual(before);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 
   test("by Enter too", async () => {
-    const { page } = await openSeasons(small);
+    const { page, close } = await openSeasons(small);
     const [, second] = await runsShown(page);
     await page.locator(".season-card").first().focus();
     await page.keyboard.press("Tab");
@@ -222,23 +222,23 @@ describe("opening a year", () => {
     await expect.poll(() => runsShown(page).then(({ length }) => length), patience).toBe(18);
     const current = await page.locator('.season-card[aria-current="true"]').getAttribute("href");
     expect(current).toContain(`run=${second! + 1}`);
-    await page.context().close();
+    await close();
   });
 });
 
 test("many seasons come forty at a time", async () => {
-  const { page } = await openSeasons({ ...small, ensemble: { years: 130, seed: 4 } });
+  const { page, close } = await openSeasons({ ...small, ensemble: { years: 130, seed: 4 } });
   expect(await runsShown(page)).toHaveLength(40);
   await page.getByRole("button", { name: "Show 40 more" }).click();
   expect(await runsShown(page)).toHaveLength(80);
   await page.getByRole("button", { name: "Show all 130" }).click();
   expect(new Set(await runsShown(page)).size).toBe(130);
   expect(await page.getByRole("button", { name: /^Show \d+ more$/ }).count()).toBe(0);
-  await page.context().close();
+  await close();
 });
 
 test("years that come again are shown once, or every run", async () => {
-  const { page, wrong } = await openSeasons(wheat, { files: recordOf(wheat) });
+  const { page, wrong, close } = await openSeasons(wheat, { files: recordOf(wheat) });
   const ensemble = await run(wheat);
   const years = ensemble.preparation.yearByRun.map(({ year }) => year);
   const once = [...new Set(years)].sort((a, b) => a - b);
@@ -258,12 +258,12 @@ test("years that come again are shown once, or every run", async () => {
   await page.getByRole("button", { name: `Show all ${years.length}` }).click();
   expect(await runsShown(page)).toHaveLength(years.length);
   expect(wrong).toEqual([]);
-  await page.context().close();
+  await close();
 });
 
 test("one case alone is sorted by what it used and grew", async () => {
   const alone = { ...small, cases: [{ name: "as it is" }] };
-  const { page, wrong } = await openSeasons(alone);
+  const { page, wrong, close } = await openSeasons(alone);
   const { cases } = middleOf(await run(alone));
   await choose(page, "Water used");
   await choose(page, "most first");
@@ -271,11 +271,11 @@ test("one case alone is sorted by what it used and grew", async () => {
   await choose(page, "Yield");
   expect(await runsShown(page)).toEqual(sortedRuns(cases[0]!.yieldKgPerHaByRun, -1));
   expect(wrong).toEqual([]);
-  await page.context().close();
+  await close();
 });
 
 test("the sheet is saved as PNG and SVG, the table as CSV", async () => {
-  const { page, wrong } = await openSeasons(small);
+  const { page, wrong, close } = await openSeasons(small);
   for (const [button, file, holds] of [
     [/^PNG/, "seasons.png", /^.PNG/s],
     // Two fronts and two uses of water a season.
@@ -289,7 +289,7 @@ test("the sheet is saved as PNG and SVG, the table as CSV", async () => {
     expect(readFileSync(await download.path(), "latin1").trimEnd()).toMatch(holds);
   }
   expect(wrong).toEqual([]);
-  await page.context().close();
+  await close();
 });
 
 describe("for everyone", () => {
@@ -298,11 +298,14 @@ describe("for everyone", () => {
     ["dark", 1280],
     ["light", 320],
   ] as const)("%s at %i px: axe finds nothing serious, nothing is cut off", async (theme, width) => {
-    const { page, wrong } = await openSeasons(small, { route: `#/seasons?theme=${theme}&run=3`, width });
+    const { page, wrong, close } = await openSeasons(small, {
+      route: `#/seasons?theme=${theme}&run=3`,
+      width,
+    });
     await page.getByText("Read as a table").click();
     expect(await axeFaults(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
     expect(wrong).toEqual([]);
-    await page.context().close();
+    await close();
   });
 });

@@ -6,11 +6,10 @@ import type { FromEngine } from "../../web/worker/protocol.ts";
 import {
   axeFaults,
   lastComparison,
-  leftWith,
-  listenToEngine,
   openHarness,
-  openPage,
+  openTab,
   settled,
+  type ContextOptions,
   type Harness,
 } from "./harness.ts";
 
@@ -35,23 +34,26 @@ interface Opened {
 }
 
 async function openLesson(
-  options: Parameters<Harness["newContext"]>[0] = {},
+  options: ContextOptions = {},
   scenario: unknown = small,
   files: Readonly<Record<string, string>> = {},
   query = "",
 ): Promise<Opened> {
-  const context = await harness.newContext(options);
-  await leftWith(context, scenario, files);
-  await listenToEngine(context);
-  await context.addInitScript(() => {
-    globalThis.print = () => {
-      document.documentElement.dataset["printed"] = "yes";
-    };
+  const { page, wrong, close } = await openTab(harness, {
+    route: `#/teach${query}`,
+    scenario,
+    attachments: files,
+    options,
+    before: (opened) =>
+      opened.addInitScript(() => {
+        globalThis.print = () => {
+          document.documentElement.dataset["printed"] = "yes";
+        };
+      }),
   });
-  const { page, wrong } = await openPage(harness, `#/teach${query}`, context);
   await page.waitForSelector(".root-panel");
   await settled(page);
-  return { page, wrong, close: () => context.close() };
+  return { page, wrong, close };
 }
 
 const slider = (page: Page, label: RegExp) => page.getByLabel(label);

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { deflateRawSync } from "node:zlib";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { chromium, type Browser, type BrowserContext, type Page } from "playwright-core";
+import { chromium, type Browser, type BrowserContext, type ConsoleMessage, type Page } from "playwright-core";
 import { buildPage } from "../../scripts/buildPage.ts";
 import { findChromium } from "../../scripts/ensure-chromium.mjs";
 import { servePage, type PageServer } from "../../scripts/serve.ts";
@@ -83,13 +83,23 @@ export interface Watched {
 }
 
 export async function openPage(harness: Harness, route = "", context?: BrowserContext): Promise<Watched> {
-  const page = await (context ?? (await harness.newContext())).newPage();
-  return watched(harness, page, route);
+  return watched(harness, await newPage(context ?? (await harness.newContext())), route);
+}
+
+async function newPage(context: BrowserContext): Promise<Page> {
+  const page = await context.newPage();
+  // tsx writes this name into functions that are sent to the page.
+  await page.addInitScript("globalThis.__name = (named) => named");
+  return page;
 }
 
 const usualViewport = { width: 1280, height: 900 };
 /** A file of the page's address that takes no time to open. */
 const lightPage = "sw.js";
+
+/** The light page has no icon, and a shared profile no service worker. */
+const notOfThePage = (message: ConsoleMessage) =>
+  message.location().url.endsWith("/favicon.ico") || /blocked by Playwright/.test(message.text());
 
 /** A script that runs before the page's own. */
 type Script = Awaited<ReturnType<Page["addInitScript"]>>;
@@ -120,21 +130,19 @@ export async function openTab(
   const context = await harness.sharedContext(options);
   const idle = idleTabs.get(context) ?? [];
   idleTabs.set(context, idle);
-  const page = idle.pop() ?? (await context.newPage());
-  if (page.url() !== "about:blank") {
-    await page.goto(`${harness.address}${lightPage}`);
-    await page.evaluate(() => {
-      sessionStorage.clear();
-      localStorage.clear();
-    });
-  }
+  const page = idle.pop() ?? (await newPage(context));
+  await page.goto(`${harness.address}${lightPage}`);
+  await page.evaluate(() => {
+    sessionStorage.clear();
+    localStorage.clear();
+  });
   const scripts = [
     ...(scenario === undefined ? [] : [await leftWith(page, scenario, attachments)]),
     await listenToEngine(page),
     await before?.(page),
   ];
   return {
-    ...(await watched(harness, page, route)),
+    ...(await watched(harness, page, route, notOfThePage)),
     close: async () => {
       for (const script of scripts) await script?.dispose();
       page.removeAllListeners("console");
@@ -148,16 +156,15 @@ export async function openTab(
   };
 }
 
-async function watched(harness: Harness, page: Page, route: string): Promise<Watched> {
-  // tsx writes this name into functions that are sent to the page.
-  await page.addInitScript("globalThis.__name = (named) => named");
+async function watched(
+  harness: Harness,
+  page: Page,
+  route: string,
+  ignored: (message: ConsoleMessage) => boolean = () => false,
+): Promise<Watched> {
   const wrong: string[] = [];
   page.on("console", (message) => {
-    if (!/^(?:error|warning)$/.test(message.type())) return;
-    // Neither is the page's: it names an icon of its own, and the shared profile is to have no service worker.
-    if (message.location().url.endsWith("/favicon.ico") || /blocked by Playwright/.test(message.text()))
-      return;
-    wrong.push(message.text());
+    if (/^(?:error|warning)$/.test(message.type()) && !ignored(message)) wrong.push(message.text());
   });
   page.on("pageerror", (error) => wrong.push(String(error)));
   page.on("request", (request) => {
@@ -171,6 +178,13 @@ async function watched(harness: Harness, page: Page, route: string): Promise<Wat
 /** Waits until the engine is through: the answer is whole and belongs to what is written. */
 export async function settled(page: Page): Promise<void> {
   await page.waitForSelector('html[data-engine="idle"]', { timeout: 30_000 });
+}
+
+/** To another view in the same tab, its charts drawn. */
+export async function goTo(page: Page, view: string): Promise<void> {
+  await page.evaluate((to) => (location.hash = to), `#/${view}`);
+  await page.waitForSelector(`main.view-${view} h1`);
+  await page.waitForFunction(() => document.querySelector(".plot:not([data-drawn])") === null);
 }
 
 /** Writes into a field by its place in the scenario, as a person would. */

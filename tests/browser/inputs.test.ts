@@ -411,6 +411,24 @@ describe("weather", () => {
 });
 
 describe("cases", () => {
+  test("removed takes what was measured of it along, and one undo brings both back", async () => {
+    const { page, wrong, done } = await opened({ ...small, evidence: demo["evidence"] });
+    const evidenceOf = async () =>
+      JSON.stringify(((await kept(page)) as Record<string, unknown>)["evidence"]);
+    expect(await evidenceOf()).toContain("pan loosened");
+    await page.locator(".case").nth(1).getByRole("button", { name: "Remove" }).click();
+    expect(await evidenceOf()).not.toContain("pan loosened");
+    expect(await evidenceOf()).toContain("over the pan");
+    await settled(page);
+    expect(await page.locator(".problem-list").count()).toBe(0);
+    expect((await lastComparison(page)).cases).toHaveLength(2);
+    await undo(page);
+    expect(await evidenceOf()).toBe(JSON.stringify(demo["evidence"]));
+    expect(await page.locator(".case").count()).toBe(3);
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
   test("are added, told apart in words, duplicated and removed", async () => {
     const { page, wrong, done } = await opened(withoutFallow);
     await page.getByRole("button", { name: "Add a case" }).click();

@@ -13,8 +13,10 @@ import { runEnsemble } from "../../src/answer/ensemble.ts";
 import { firstLines } from "../../src/report/firstLine.ts";
 import { shownIn } from "../../src/report/shownUnits.ts";
 import { resolved } from "../support/demos.ts";
+import { differing } from "./differing.ts";
 import {
   axeFaults,
+  goTo,
   lastComparison,
   leftWith,
   listenToEngine,
@@ -51,10 +53,7 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-const go = async (view: string) => {
-  await page.evaluate((to) => (location.hash = to), `#/${view}`);
-  await page.waitForSelector(`main.view-${view} h1`);
-};
+const go = (view: string) => goTo(page, view);
 const undo = () => page.getByRole("button", { name: /Undo/ }).click();
 const button = (name: string | RegExp) => page.getByRole("button", { name, exact: typeof name === "string" });
 
@@ -63,19 +62,6 @@ async function saved(name: string): Promise<string> {
   const path = join(folder, download.suggestedFilename());
   await download.saveAs(path);
   return readFileSync(path, "utf8");
-}
-
-/** Numbers that differ by more than their last digits, by place. */
-function differing(found: unknown, wanted: unknown, path = "answer"): string[] {
-  if (typeof wanted === "number" && typeof found === "number")
-    return Math.abs(found - wanted) <= 1e-9 * Math.max(1, Math.abs(wanted))
-      ? []
-      : [`${path}: ${found}, not ${wanted}`];
-  if (typeof wanted !== "object" || wanted === null || typeof found !== "object" || found === null)
-    return Object.is(found, wanted) ? [] : [`${path}: ${String(found)}, not ${String(wanted)}`];
-  return [...new Set([...Object.keys(found), ...Object.keys(wanted)])].flatMap((key) =>
-    differing((found as never)[key], (wanted as never)[key], `${path}.${key}`),
-  );
 }
 
 test("the answer is the command line's: every number of it, and its sentence", async () => {
@@ -103,6 +89,9 @@ test("a value is typed and undone; a bad one says what is wrong, and the last go
   await expect
     .poll(async () => Math.round((await lastComparison(page)).rainTotalMm ?? 0), patience)
     .toBe(381);
+  const asked = () => page.locator('[data-path="weather.annualRain"] input').inputValue();
+  await undo();
+  await expect.poll(asked, patience).toBe("12..14 in");
   await typeAt(page, "weather.annualRain", "much");
   await expect.poll(() => page.locator(".stale-mark").count(), patience).toBeGreaterThan(0);
   await go("pit");
@@ -110,9 +99,7 @@ test("a value is typed and undone; a bad one says what is wrong, and the last go
   await go("inputs");
   expect(await page.locator('[data-path="weather.annualRain"]').innerText()).toMatch(/expected/i);
   await undo();
-  await expect
-    .poll(() => page.locator('[data-path="weather.annualRain"] input').inputValue(), patience)
-    .toBe("12..14 in");
+  await expect.poll(asked, patience).toBe("12..14 in");
   await settled(page);
   expect(differing(await lastComparison(page), expected)).toEqual([]);
 });

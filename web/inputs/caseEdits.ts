@@ -27,13 +27,13 @@ export function duplicateCase(scenario: Json, index: number): Json {
   return setAt(scenario, "cases", cases.toSpliced(index + 1, 0, { ...one, name }));
 }
 
-/** Without the case, and without what was dug, counted or harvested of it alone and rows that lie in it. */
+/** Without the case, what was measured of it (strips compare two cases: with one gone they go), and rows that name it. */
 export function removeCase(scenario: Json, index: number): Json {
   const cases = casesIn(scenario);
   const name = cases[index]?.["name"];
   const left = cases.toSpliced(index, 1);
   const rest = left.length === 0 ? removeAt(scenario, "cases") : setAt(scenario, "cases", left);
-  return typeof name === "string" && caseNamedIn(scenario, name).length > 0 ? forget(rest, name) : rest;
+  return typeof name === "string" ? forget(rest, name, caseNamedIn(scenario, name)) : rest;
 }
 
 /** What goes with a case of this name when it is removed, in words; null where nothing does. */
@@ -46,28 +46,31 @@ export function goesWithCase(scenario: Json, name: string): string | null {
   return said.length === 0 ? null : said.join(" and ");
 }
 
-function forget(scenario: Json, name: string): Json {
-  const others = (list: Json | undefined) =>
-    isList(list) ? list.filter((one) => !isGroup(one) || one["case"] !== name) : [];
-  const named = caseNamedIn({ ...(isGroup(scenario) ? scenario : {}), cases: [{ name }] }, name);
-  const touches = (place: string) => named.some((path) => path.startsWith(place));
+function forget(scenario: Json, name: string, places: readonly string[]): Json {
+  const touches = (place: string) => places.some((path) => path.startsWith(place));
   let left = scenario;
   // Shares of the field's rows stand for the whole field: without one of them none is right.
   if (touches("rowPositions")) left = removeAt(left, "rowPositions");
   if (touches("evidence.strips")) left = removeAt(left, "evidence.strips");
-  for (const [list, keysOfIt] of listsOfCases) {
-    const place = `evidence.${list}`;
-    if (!touches(place)) continue;
-    const kept = others(getAt(left, place));
-    left = kept.length > 0 ? setAt(left, place, kept) : [place, ...keysOfIt].reduce(removeAt, left);
+  for (const [list, ...keysOfIt] of listsOfCases) {
+    const groups = getAt(left, list);
+    if (!touches(list) || !isList(groups)) continue;
+    const kept = groups.filter((one) => !isGroup(one) || one["case"] !== name);
+    left = kept.length > 0 ? setAt(left, list, kept) : [list, ...keysOfIt].reduce(removeAt, left);
   }
   return left;
 }
 
-/** Lists of groups that each belong to a case, with what is said of such a list beside it. */
-const listsOfCases: readonly (readonly [list: string, keysOfIt: readonly string[]])[] = [
-  ["rootDepths", ["evidence.plantsPaired", "evidence.denseLayer", "evidence.fit", "evidence.digDecides"]],
-  ["counts", ["evidence.spotsPaired"]],
+/** Lists of groups that each belong to a case, then what is said of such a list beside it. */
+const listsOfCases: readonly (readonly [list: string, ...keysOfIt: string[]])[] = [
+  [
+    "evidence.rootDepths",
+    "evidence.plantsPaired",
+    "evidence.denseLayer",
+    "evidence.fit",
+    "evidence.digDecides",
+  ],
+  ["evidence.counts", "evidence.spotsPaired"],
 ];
 
 /** Places outside the cases that refer to one by its name; none while two share it. */

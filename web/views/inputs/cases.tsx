@@ -164,7 +164,7 @@ function CaseForm({ index }: { index: number }) {
           onClick={() =>
             act(
               removeCase(scenario.value, index),
-              along === null ? `remove ${title}` : `remove ${title}, ${along}`,
+              along === null ? `remove ${title}` : `remove ${title} with ${along}`,
             )
           }
         >

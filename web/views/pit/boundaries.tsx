@@ -6,7 +6,7 @@ import { editMany, letGo, scenario } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import type { LayerShown } from "../../worker/protocol.ts";
 import { boundaryAt, boundaryChanges, boundaryStepMm, canMove } from "./boundaryEdit.ts";
-import { sharesOf } from "./overlay.ts";
+import { columnsFor, sharesOf, type Column } from "./overlay.ts";
 
 interface BoundariesProps {
   readonly layers: readonly LayerShown[];
@@ -25,16 +25,20 @@ export function Boundaries({ layers, caseIndex, layout, window, onHold }: Bounda
       ({ layer, index }) =>
         layer.bottomMm <= window.depthMm + 0.5 && canMove(scenario.value, caseIndex, layers, index),
     );
+  const columns = columnsFor(movable.map(({ layer }) => depthY(layout.soil, window, layer.bottomMm)));
   return (
     <>
-      {movable.map(({ layer, index }) => (
-        <Boundary key={index} {...{ layer, index, layers, caseIndex, layout, window, onHold }} />
+      {movable.map(({ layer, index }, m) => (
+        <Boundary
+          key={index}
+          {...{ layer, index, layers, caseIndex, layout, window, onHold, ...columns[m]! }}
+        />
       ))}
     </>
   );
 }
 
-interface BoundaryProps extends BoundariesProps {
+interface BoundaryProps extends BoundariesProps, Column {
   readonly layer: LayerShown;
   readonly index: number;
 }
@@ -44,7 +48,8 @@ const keysRestMs = 900;
 /** The engine's reading of a moved edge is waited for this long. */
 const longestWaitMs = 1500;
 
-function Boundary({ layer, index, layers, caseIndex, layout, window, onHold }: BoundaryProps) {
+function Boundary(props: BoundaryProps) {
+  const { layer, index, layers, caseIndex, layout, window, onHold, column, columns } = props;
   const { soil, width, height } = layout;
   const shown = shownIn(units.value);
   // The depth comes back from the engine; until it has, the edge stays where the hand put it.
@@ -107,7 +112,12 @@ function Boundary({ layer, index, layers, caseIndex, layout, window, onHold }: B
     PageDown: 4 * step,
     PageUp: -4 * step,
   };
-  const at = sharesOf({ ...soil, y: depthY(soil, window, nowMm), height: 0 }, width, height);
+  const part = soil.width / columns;
+  const at = sharesOf(
+    { x: soil.x + column * part, width: part, y: depthY(soil, window, nowMm), height: 0 },
+    width,
+    height,
+  );
   return (
     <div
       class="boundary"

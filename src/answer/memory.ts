@@ -1,5 +1,5 @@
 import type { CropCourse } from "../crop/course.ts";
-import type { FrontResponse } from "../evidence/digFit.ts";
+import type { FrontResponse } from "../evidence/digResponse.ts";
 import type { Case, EnsemblePlan } from "../scenario/scenario.ts";
 import { drawDays, serves, type GeneratorDraws } from "../weather/generatorDraws.ts";
 import type { ReadySoil } from "./run.ts";

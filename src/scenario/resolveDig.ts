@@ -1,5 +1,5 @@
 import type { Dig, DugGroup, Fitted } from "../evidence/dig.ts";
-import { hasFitted } from "../evidence/digFit.ts";
+import { hasFitted } from "../evidence/digResponse.ts";
 import { nearestName } from "../nearestName.ts";
 import { sayQuantity } from "../quantity/index.ts";
 import { passageOf } from "../soil/slices.ts";

@@ -25,9 +25,7 @@ export function psiToMPa(psi: number): number {
  * @param resistanceMPa cone index at field capacity, >= 0; a drier soil reads higher without hindering as much
  */
 export function penetrationHindrance(resistanceMPa: number, structure: SoilStructure): Hindrance {
-  const row = table.find(({ inputs }) => inputs.structure === structure);
-  if (!row) throw new Error(`no limit of resistance for ${structure}`);
-  const { strict, usual, lenient } = row.expected.limitMPa;
+  const { strict, usual, lenient } = limitMPa(structure);
   return {
     strict: linearFall(resistanceMPa, 0, strict),
     usual: linearFall(resistanceMPa, psiToMPa(150), usual),
@@ -35,6 +33,13 @@ export function penetrationHindrance(resistanceMPa: number, structure: SoilStruc
     basis: "penetration resistance",
     resistanceMPa,
   };
+}
+
+/** Reading at which roots stop in such a soil, MPa, in its three readings. Source: see `data-reference/penetration-factor.json`. */
+export function limitMPa(structure: SoilStructure): { strict: number; usual: number; lenient: number } {
+  const row = table.find(({ inputs }) => inputs.structure === structure);
+  if (!row) throw new Error(`no limit of resistance for ${structure}`);
+  return row.expected.limitMPa;
 }
 
 function linearFall(value: number, from: number, to: number): number {

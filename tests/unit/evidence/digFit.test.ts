@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { prepare, readyRun, runAtRain } from "../../../src/answer/ensemble.ts";
 import { middleDepth, type Dig } from "../../../src/evidence/dig.ts";
-import { fitDig, fitFrom, responseTo } from "../../../src/evidence/digFit.ts";
+import { fitFrom, type DigFit } from "../../../src/evidence/digFit.ts";
+import { responseTo, type FitGround } from "../../../src/evidence/digResponse.ts";
 import { hinderBy } from "../../../src/evidence/hinderBy.ts";
 import { stream } from "../../../src/randomness.ts";
 import type { Scenario } from "../../../src/scenario/scenario.ts";
@@ -37,6 +38,10 @@ function digOf(depthsByCase: readonly (readonly number[])[], more: Partial<Dig> 
     drives: true,
     ...more,
   };
+}
+
+function fittedIn(ground: FitGround, dig: Dig): DigFit {
+  return fitFrom(responseTo(dig, ground)!, dig, ground.scenario, ground.drawsByRun.length);
 }
 
 function groundOf(scenario: Scenario) {
@@ -105,7 +110,7 @@ describe("a dig made by the model itself, with noise", () => {
       },
     };
     const depth = trueDepth(exact, 3, 0.28);
-    const fit = fitDig(digOf([[depth, depth + 4, depth - 4]]), groundOf(exact))!;
+    const fit = fittedIn(groundOf(exact), digOf([[depth, depth + 4, depth - 4]]));
     expect(fit.cases[0]!.value).toBeCloseTo(0.28, 2);
     expect(fit.cases[0]!.groups[0]!.frontMm).toBeCloseTo(depth, 6);
   });
@@ -114,7 +119,7 @@ describe("a dig made by the model itself, with noise", () => {
 describe("what a dig can and cannot tell", () => {
   const scenario = scenarioOf();
   const ground = groundOf(scenario);
-  const fitOf = (dig: Dig) => fitDig(dig, ground)!;
+  const fitOf = (dig: Dig) => fittedIn(ground, dig);
 
   test("deeper roots mean an easier layer, and the interval narrows with more plants", () => {
     const few = [360, 400, 440];

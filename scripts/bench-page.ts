@@ -7,6 +7,7 @@
  *   main thread      longest task of the page's own thread in that time
  *   plain loop       a fixed piece of work in this process, before and after: how busy the machine is with other things
  *   first view       from opening the page, nothing cached, until its first answer is painted
+ *   first chart      from opening it until the first chart stands, whose code is fetched last; nothing is asked of it
  */
 import { readFileSync } from "node:fs";
 import { linkTo, openHarness, openPage, settled, type Harness } from "../tests/browser/harness.ts";
@@ -33,7 +34,9 @@ const sliders: readonly (readonly [what: string, label: RegExp, valueOf: (i: num
 sayPlainLoop();
 const harness = await openHarness();
 try {
-  say("first view, cold", await firstViews(harness), wanted.firstViewMs);
+  const first = await firstViews(harness);
+  say("first view, cold", first.view, wanted.firstViewMs);
+  say("first chart, cold", first.chart, null);
   for (const [what, label, values] of sliders) {
     const { feedback, redraw, block } = await slide(harness, label, values);
     say(`${what}: first feedback`, feedback, wanted.feedbackMs);
@@ -45,12 +48,16 @@ try {
   sayPlainLoop();
 }
 
-async function firstViews({ newContext }: Harness): Promise<number[]> {
-  const times: number[] = [];
+async function firstViews({
+  newContext,
+}: Harness): Promise<{ readonly view: number[]; readonly chart: number[] }> {
+  const times = { view: [] as number[], chart: [] as number[] };
   for (let i = 0; i < coldStarts; i++) {
     const context = await newContext();
     const { page } = await openPage(harness, "", context);
-    times.push(await page.evaluate(firstAnswerPainted));
+    times.view.push(await page.evaluate(firstAnswerPainted));
+    await page.waitForSelector(".plot .main-svg");
+    times.chart.push(await page.evaluate(() => performance.now()));
     await context.close();
   }
   return times;
@@ -147,13 +154,14 @@ function sayPlainLoop(): void {
   );
 }
 
-function say(what: string, times: readonly number[], most: number, boil = median): void {
+function say(what: string, times: readonly number[], most: number | null, boil = median): void {
   const ms = boil(...times);
   const range = `${Math.min(...times).toFixed(0)} to ${Math.max(...times).toFixed(0)}`;
+  const verdict = most === null ? "" : `, wanted ${most} ms: ${ms <= most ? "met" : "MISSED"}`;
   process.stdout.write(
-    `${what}: ${ms.toFixed(0)} ms (${boil === median ? "median" : "worst"} of ${times.length}, ${range}), wanted ${most} ms: ${ms <= most ? "met" : "MISSED"}\n`,
+    `${what}: ${ms.toFixed(0)} ms (${boil === median ? "median" : "worst"} of ${times.length}, ${range})${verdict}\n`,
   );
-  if (ms > most) process.exitCode = 1;
+  if (most !== null && ms > most) process.exitCode = 1;
 }
 
 function median(...values: readonly number[]): number {

@@ -30,7 +30,7 @@ export function FieldView() {
   return (
     <>
       <h1>In the field</h1>
-      <div class="segments field-leaves" role="group" aria-label="What was measured">
+      <div class="field-leaves" role="group" aria-label="What was measured">
         {leafNames.map((name) => (
           <button
             key={name}

@@ -1,12 +1,12 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { shownIn } from "../../../src/report/shownUnits.ts";
-import { depthY, type PitWallLayout, type Window } from "../../pictures/pitWallLayout.ts";
+import { apart, depthY, type PitWallLayout, type Window } from "../../pictures/pitWallLayout.ts";
 import { editMany, letGo, scenario } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import type { LayerShown } from "../../worker/protocol.ts";
 import { boundaryAt, boundaryChanges, boundaryStepMm, canMove } from "./boundaryEdit.ts";
-import { columnsFor, sharesOf, type Column } from "./overlay.ts";
+import { sharesOf } from "./overlay.ts";
 
 interface BoundariesProps {
   readonly layers: readonly LayerShown[];
@@ -25,23 +25,36 @@ export function Boundaries({ layers, caseIndex, layout, window, onHold }: Bounda
       ({ layer, index }) =>
         layer.bottomMm <= window.depthMm + 0.5 && canMove(scenario.value, caseIndex, layers, index),
     );
-  const columns = columnsFor(movable.map(({ layer }) => depthY(layout.soil, window, layer.bottomMm)));
+  const { soil } = layout;
+  const edges = movable.map(({ layer }) => depthY(soil, window, layer.bottomMm));
+  const centres = apart(
+    edges,
+    edges.map(() => targetPx),
+    soil.y - targetPx / 2,
+    soil.y + soil.height + targetPx / 2,
+  );
   return (
     <>
       {movable.map(({ layer, index }, m) => (
         <Boundary
           key={index}
-          {...{ layer, index, layers, caseIndex, layout, window, onHold, ...columns[m]! }}
+          {...{ layer, index, layers, caseIndex, layout, window, onHold }}
+          asidePx={centres[m]! - edges[m]!}
         />
       ))}
     </>
   );
 }
 
-interface BoundaryProps extends BoundariesProps, Column {
+interface BoundaryProps extends BoundariesProps {
   readonly layer: LayerShown;
   readonly index: number;
+  /** How far the handle stands below its edge, so as not to lie on the next one. */
+  readonly asidePx: number;
 }
+
+/** Room for a finger, and a little for rounding, CSS pixels: 24 by WCAG 2.2, success criterion 2.5.8 (memory). */
+const targetPx = 24.5;
 
 /** A run of key presses counts as one step of undo until the keys have rested this long. */
 const keysRestMs = 900;
@@ -49,7 +62,7 @@ const keysRestMs = 900;
 const longestWaitMs = 1500;
 
 function Boundary(props: BoundaryProps) {
-  const { layer, index, layers, caseIndex, layout, window, onHold, column, columns } = props;
+  const { layer, index, layers, caseIndex, layout, window, onHold, asidePx } = props;
   const { soil, width, height } = layout;
   const shown = shownIn(units.value);
   // The depth comes back from the engine; until it has, the edge stays where the hand put it.
@@ -112,12 +125,7 @@ function Boundary(props: BoundaryProps) {
     PageDown: 4 * step,
     PageUp: -4 * step,
   };
-  const part = soil.width / columns;
-  const at = sharesOf(
-    { x: soil.x + column * part, width: part, y: depthY(soil, window, nowMm), height: 0 },
-    width,
-    height,
-  );
+  const at = sharesOf({ ...soil, y: depthY(soil, window, nowMm), height: 0 }, width, height);
   return (
     <div
       class="boundary"
@@ -130,7 +138,7 @@ function Boundary(props: BoundaryProps) {
       aria-valuenow={Math.round(nowMm)}
       aria-valuetext={`${shown.depth(nowMm)} ${shown.length}`}
       title={`Bottom of ${layer.name}: drag, or use the arrow keys`}
-      style={{ left: at.left, top: at.top, width: at.width }}
+      style={{ left: at.left, top: at.top, width: at.width, "--aside": `${asidePx.toFixed(1)}px` }}
       onPointerDown={(event) => {
         if (event.button !== 0) return;
         event.preventDefault();

@@ -5,6 +5,7 @@
 import { mkdir, rm } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { join } from "node:path";
+import type { Page } from "playwright-core";
 import { openHarness, openPage, settled } from "../tests/browser/harness.ts";
 
 const all = ["pit", "answer", "inputs", "field", "teach", "seasons", "keep"];
@@ -26,9 +27,20 @@ try {
         await settled(page);
         await drawn(page);
         const file = `${name}-${width}-${theme}`;
-        await page.screenshot({ path: join(folder, `${file}.png`), fullPage: true });
-        const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        if (wide > 0) process.stdout.write(`${file}: ${wide} px wider than the screen\n`);
+        await shoot(page, file);
+        // The other leaves of the field notes; the first lies open.
+        for (const leaf of (await page.locator(".field-leaves button").all()).slice(1)) {
+          await leaf.click();
+          await drawn(page);
+          const title = await leaf.innerText();
+          await shoot(
+            page,
+            `${file}-${title
+              .toLowerCase()
+              .match(/[a-z]+/g)
+              ?.join("-")}`,
+          );
+        }
         for (const line of wrong) process.stdout.write(`${file}: ${line}\n`);
         if (width === 1280 && theme === "light") {
           await page.pdf({
@@ -47,8 +59,14 @@ try {
   await harness.close();
 }
 
+async function shoot(page: Page, file: string): Promise<void> {
+  await page.screenshot({ path: join(folder, `${file}.png`), fullPage: true });
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  if (wide > 0) process.stdout.write(`${file}: ${wide} px wider than the screen\n`);
+}
+
 /** Charts are drawn a moment after the answer is there. */
-async function drawn(page: Awaited<ReturnType<typeof openPage>>["page"]): Promise<void> {
+async function drawn(page: Page): Promise<void> {
   await page.waitForFunction(() => document.querySelector(".plot:not([data-drawn])") === null);
   await page.waitForTimeout(300);
 }

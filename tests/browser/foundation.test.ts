@@ -40,8 +40,8 @@ const smallTab = (route: string, options?: ContextOptions) =>
   openTab(harness, { route, scenario: small, options });
 
 /** A fresh profile with a small ensemble in it. */
-async function smallContext() {
-  const context = await harness.newContext();
+async function smallContext(from = harness) {
+  const context = await from.newContext();
   await leftWith(context, small);
   return context;
 }
@@ -282,22 +282,24 @@ describe("the server of npm start", () => {
   test("takes no other method", async () => expect((await ask("/", "POST")).status).toBe(405));
 });
 
-// Last: it stops the server.
 test("offline after the first load the page opens and answers", async () => {
-  const context = await smallContext();
+  const own = await openHarness(); // its server is stopped
+  const context = await smallContext(own);
   await listenToEngine(context);
-  const { page } = await openPage(harness, "#/inputs", context);
+  const { page } = await openPage(own, "#/inputs", context);
   await settled(page);
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-  await harness.stopServing();
+  await own.stopServing();
   await page.reload();
   await settled(page);
   await typeAt(page, "weather.annualRain", "15 in");
   await expect
-    .poll(() => lastComparison(page).then(({ rainTotalMm }) => Math.round(rainTotalMm ?? 0)))
+    .poll(() => lastComparison(page).then(({ rainTotalMm }) => Math.round(rainTotalMm ?? 0)), {
+      timeout: 20_000,
+    })
     .toBe(381);
   await page.getByRole("link", { name: "Answer", exact: true }).click();
   await page.waitForSelector(".plot .main-svg");
-  await context.close();
+  await own.close();
 });

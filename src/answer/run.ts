@@ -103,7 +103,16 @@ export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, des
       finalDepthMm: totals.finalRootDepthMm,
     };
     const { waterAtSowingMmBySlice } = place.workspace;
-    after.push({ ...one, ledger: place.ledger, totals, waterAtSowingMmBySlice });
+    after.push({
+      plan,
+      slices,
+      startWaterMm: one.startWaterMm,
+      course,
+      firstIndex: one.firstIndex,
+      ledger: place.ledger,
+      totals,
+      waterAtSowingMmBySlice,
+    });
   });
   return after;
 }

@@ -1,5 +1,6 @@
 import type { Slices } from "../soil/layer.ts";
 import type { Field } from "./field.ts";
+import { measuredMm } from "./storage.ts";
 import type { Today } from "./today.ts";
 
 /**
@@ -44,10 +45,23 @@ export interface SoakResult {
   deepDrainageMm: number;
 }
 
+/** Slices that may hold water which still drains; none outside does. Kept from day to day, for most slices rest on most days. */
+export interface Draining {
+  from: number;
+  to: number;
+  /** Slices from here down were left as they were today. */
+  reached: number;
+}
+
+/** On the first day nobody knows yet. */
+export function mayDrainAnywhere(count: number): Draining {
+  return { from: 0, to: count - 1, reached: count };
+}
+
 /**
  * Infiltration and drainage of one day: a cascade from the top slice down, then back up where a slice could not take all.
  *
- * Reads slices and inflowMm; changes waterMmBySlice; writes result. Water above field capacity moves on, as much as a day
+ * Reads slices and inflowMm; changes waterMmBySlice and draining; writes result. Water above field capacity moves on, as much as a day
  * allows; below it nothing moves unless slowDrainage. Never leaves a slice above saturation: the surplus stays in the slice
  * above, and what saturates the surface is refused. Water in = storage change + refused + deep drainage, exactly.
  */
@@ -56,6 +70,7 @@ export function soakAndDrain(
   inflowMm: number,
   slices: Slices,
   slowDrainage: boolean,
+  draining: Draining,
   result: SoakResult,
 ): void {
   const {
@@ -68,7 +83,13 @@ export function soakAndDrain(
   } = slices;
   let inflow = inflowMm;
   let deepestOverfull = -1;
-  for (let j = 0; j < count; j++) {
+  const drainedBefore = draining.to;
+  let from = count;
+  let to = -1;
+  const first = inflow > 0 ? 0 : draining.from;
+  let j = first;
+  for (; j < count; j++) {
+    if (inflow <= 0 && j > drainedBefore) break;
     let water = waterMmBySlice[j]! + inflow;
     inflow = 0;
     const floor = slowDrainage ? wiltingPointMm[j]! : fieldCapacityMm[j]!;
@@ -79,18 +100,26 @@ export function soakAndDrain(
       inflow = water - stays;
       water = stays;
       if (water > saturation) deepestOverfull = j;
+      if (water > floor) {
+        if (j < from) from = j;
+        to = j;
+      }
     }
     waterMmBySlice[j] = water;
   }
+  draining.reached = j > first ? j : 0;
   result.deepDrainageMm = inflow;
   let surplus = 0;
   for (let j = deepestOverfull; j >= 0; j--) {
+    if (surplus > 0 && j < from) from = j;
     const water = waterMmBySlice[j]! + surplus;
     const saturation = saturationMm[j]!;
     surplus = water > saturation ? water - saturation : 0;
     waterMmBySlice[j] = surplus > 0 ? saturation : water;
   }
   result.refusedMm = surplus;
+  draining.from = from;
+  draining.to = to;
 }
 
 /** Scratch of the step below: written and read within one call. */
@@ -100,20 +129,16 @@ const soak: SoakResult = { refusedMm: 0, deepDrainageMm: 0 };
  * Step 3: what did not run off soaks in and drains; what saturates the surface runs off too. Writes infiltration (measured
  * in the soil, not by subtraction), deep drainage, and adds to runoff.
  */
-export function soakIn(today: Today, { input, workspace }: Field): void {
+export function soakIn(today: Today, { input, workspace, draining, storage }: Field): void {
   const { waterMmBySlice } = workspace;
   const { slices, slowDrainage } = input;
-  const wet = today.reachingMm > 0;
-  const before = wet ? storedMm(waterMmBySlice, slices.count) : 0;
-  soakAndDrain(waterMmBySlice, today.reachingMm - today.runoffMm, slices, slowDrainage, soak);
+  soakAndDrain(waterMmBySlice, today.reachingMm - today.runoffMm, slices, slowDrainage, draining, soak);
   today.deepDrainageMm = soak.deepDrainageMm;
   today.runoffMm += soak.refusedMm;
-  today.infiltrationMm = wet ? storedMm(waterMmBySlice, slices.count) - before + soak.deepDrainageMm : 0;
-}
-
-/** All water in a column, mm. */
-export function storedMm(waterMmBySlice: Float64Array, count: number): number {
-  let sum = 0;
-  for (let j = 0; j < count; j++) sum += waterMmBySlice[j]!;
-  return sum;
+  today.infiltrationMm =
+    today.reachingMm > 0
+      ? measuredMm(storage, waterMmBySlice, slices.count, draining.reached) -
+        today.storedThisMorningMm +
+        soak.deepDrainageMm
+      : 0;
 }

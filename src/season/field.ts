@@ -1,4 +1,5 @@
 import { dryAndWetCurveNumber } from "./curveNumber.ts";
+import { mayDrainAnywhere, type Draining } from "./drainage.ts";
 import {
   evaporatingZone,
   residueFactorInCrop,
@@ -6,6 +7,7 @@ import {
   type EvaporatingZone,
 } from "./evaporation.ts";
 import type { SeasonInput } from "./season.ts";
+import { nothingRests, type Storage } from "./storage.ts";
 import { makeRootSupply, setRootSupply, type Rooted, type RootSupply } from "./uptake.ts";
 
 /** Scratch arrays indexed by slice, for columns of up to `count` slices. A thousand runs share one. */
@@ -33,7 +35,7 @@ export interface CurveNumbers {
   readonly wet: number;
 }
 
-/** The field a run is worked on: what is asked, what follows from it once and for all, and where the roots are. */
+/** The field a run is worked on: what is asked, what follows from it once and for all, and where roots and draining water are. */
 export interface Field {
   readonly input: SeasonInput;
   readonly workspace: Workspace;
@@ -47,6 +49,8 @@ export interface Field {
   /** Depth that the front may not pass, mm. */
   readonly stopMm: number;
   readonly rooted: Rooted;
+  readonly draining: Draining;
+  readonly storage: Storage;
 }
 
 /** Lays a run out in the workspace: starting water in the slices, everything that does not change with the day worked out. */
@@ -79,5 +83,7 @@ export function layOut(input: SeasonInput, workspace: Workspace): Field {
     bottomMm: topMm[count - 1]! + thicknessMm[count - 1]!,
     stopMm: rooting.kind === "stops" ? rooting.depthMm : Infinity,
     rooted: { frontMm: 0, slice: 0, beneathMm: 0, morningMm: 0 },
+    draining: mayDrainAnywhere(count),
+    storage: nothingRests(count),
   };
 }

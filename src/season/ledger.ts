@@ -1,6 +1,6 @@
-import { storedMm } from "./drainage.ts";
 import type { Field } from "./field.ts";
 import type { Ledger, SeasonTotals } from "./season.ts";
+import { measuredMm } from "./storage.ts";
 import type { Today } from "./today.ts";
 
 /** Arrays for runs of up to `days` days; `bySlice` > 0 also keeps the water of that many slices every day. */
@@ -28,14 +28,15 @@ export function makeLedger(days: number, bySlice = 0): Ledger {
 /**
  * Step 7: writes the day down and closes it.
  *
- * @param storageLastNightMm all water in the column when the day began
  * @returns all water tonight, mm
  */
-export function closeDay(ledger: Ledger, today: Today, field: Field, storageLastNightMm: number): number {
+export function closeDay(ledger: Ledger, today: Today, field: Field): number {
   const { day } = today;
   const { count } = field.input.slices;
   const { waterMmBySlice } = field.workspace;
-  const storageMm = storedMm(waterMmBySlice, count);
+  const { draining, zone, rooted, storage } = field;
+  const touchedTo = Math.max(draining.reached, zone.count, today.inCrop ? rooted.slice + 1 : 0);
+  const storageMm = measuredMm(storage, waterMmBySlice, count, touchedTo);
   ledger.rainMm[day] = today.rainMm;
   ledger.snowfallMm[day] = today.snowfallMm;
   ledger.snowCaughtMm[day] = today.snowCaughtMm;
@@ -51,7 +52,7 @@ export function closeDay(ledger: Ledger, today: Today, field: Field, storageLast
   ledger.storageMm[day] = storageMm;
   ledger.residualMm[day] =
     storageMm -
-    storageLastNightMm -
+    today.storedThisMorningMm -
     (today.infiltrationMm - today.evaporationMm - today.transpirationMm - today.deepDrainageMm);
   const bySlice = ledger.waterMmByDayAndSlice;
   if (bySlice !== null) for (let j = 0; j < count; j++) bySlice[day * count + j] = waterMmBySlice[j]!;

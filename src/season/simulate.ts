@@ -11,7 +11,7 @@
  *
  * Pure as seen from outside: what it writes is the ledger and workspace it is handed. Nothing is allocated in the day.
  */
-import { soakIn, storedMm } from "./drainage.ts";
+import { soakIn } from "./drainage.ts";
 import { evaporate } from "./evaporation.ts";
 import { layOut, type Workspace } from "./field.ts";
 import { closeDay, totalsOf } from "./ledger.ts";
@@ -19,6 +19,7 @@ import { growRoots } from "./rootFront.ts";
 import { runOff } from "./runoff.ts";
 import type { Ledger, SeasonInput, SeasonTotals } from "./season.ts";
 import { snowAndMelt } from "./snow.ts";
+import { measuredMm } from "./storage.ts";
 import { makeToday } from "./today.ts";
 import { takeUp } from "./uptake.ts";
 
@@ -38,7 +39,7 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
   const availableMm = () => availableIn(waterMmBySlice, slices.wiltingPointMm, slices.count);
   const storedOnFirstDayMm = availableMm();
   let storedAtSowingMm = storedOnFirstDayMm;
-  let storageMm = storedMm(waterMmBySlice, slices.count);
+  today.storedThisMorningMm = measuredMm(field.storage, waterMmBySlice, slices.count, slices.count);
 
   for (let day = 0; day <= maturityDay; day++) {
     today.day = day;
@@ -57,7 +58,7 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
     evaporate(today, field);
     growRoots(today, field);
     takeUp(today, field);
-    storageMm = closeDay(ledger, today, field, storageMm);
+    today.storedThisMorningMm = closeDay(ledger, today, field);
   }
 
   return totalsOf(

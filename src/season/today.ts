@@ -8,6 +8,8 @@ export interface Today {
   index: number;
   inCrop: boolean;
   et0Mm: number;
+  /** All water in the column when the day began. */
+  storedThisMorningMm: number;
   rainMm: number;
   snowfallMm: number;
   /** Blown snow that standing stubble kept beyond the snowfall. */
@@ -33,6 +35,7 @@ export function makeToday(): Today {
     index: 0,
     inCrop: false,
     et0Mm: 0,
+    storedThisMorningMm: 0,
     rainMm: 0,
     snowfallMm: 0,
     snowCaughtMm: 0,

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { mayDrainAnywhere, soakAndDrain, type SoakResult } from "../../src/season/drainage.ts";
 import { makeLedger } from "../../src/season/ledger.ts";
 import { advancedFront, sliceAt } from "../../src/season/rootFront.ts";
 import type { Ground, Ledger, Rooting, SeasonInput } from "../../src/season/season.ts";
@@ -108,6 +109,10 @@ test("water is neither made nor lost: the ledger closes to 1e-9 mm on every day 
       const { ledger, totals } = run(input);
       for (let d = 0; d <= input.course.maturityDay; d++) {
         expect(Math.abs(ledger.residualMm[d]!)).toBeLessThan(1e-9);
+        // What rests in the soil is not summed anew each day: here it is.
+        const { count } = input.slices;
+        const evening = ledger.waterMmByDayAndSlice!.subarray(d * count, (d + 1) * count);
+        expect(Math.abs(evening.reduce((s, x) => s + x, 0) - ledger.storageMm[d]!)).toBeLessThan(1e-9);
         const reaching = ledger.rainMm[d]! + ledger.meltMm[d]!;
         // Infiltration is measured in the soil, so this can fail.
         expect(Math.abs(reaching - ledger.runoffMm[d]! - ledger.infiltrationMm[d]!)).toBeLessThan(1e-9);
@@ -223,6 +228,7 @@ test("over the same soil water, less passage in any layer never deepens the fron
           Infinity,
           slices,
           water,
+          sliceAt(front, slices),
           water[sliceAt(front, slices)]!,
           0,
           0,
@@ -233,6 +239,7 @@ test("over the same soil water, less passage in any layer never deepens the fron
           Infinity,
           denser,
           water,
+          sliceAt(front, slices),
           water[sliceAt(front, slices)]!,
           0,
           0,
@@ -257,7 +264,8 @@ test("the day's budget is spent slice by slice: cutting slices finer changes the
         const at = (s: Slices) => s.wiltingPointMm.map((wp, j) => wp + 0.3 * (s.fieldCapacityMm[j]! - wp));
         const after = (slices: Slices) => {
           const water = at(slices);
-          return advancedFront(front, descent, Infinity, slices, water, water[sliceAt(front, slices)]!, 0, 0);
+          const slice = sliceAt(front, slices);
+          return advancedFront(front, descent, Infinity, slices, water, slice, water[slice]!, 0, 0);
         };
         const a = after(coarse);
         const b = after(fine);
@@ -265,5 +273,39 @@ test("the day's budget is spent slice by slice: cutting slices finer changes the
       },
     ),
     { numRuns: 300, seed: 20264 },
+  );
+});
+
+test("keeping in mind which slices may still drain changes nothing, to the last bit, and leaves none out", () => {
+  const oneDay = fc.record({
+    inflow: fc.oneof({ weight: 3, arbitrary: fc.constant(0) }, { weight: 1, arbitrary: between(0, 150) }),
+    /** Roots and sun. */
+    takenShare: between(0, 0.1),
+  });
+  fc.assert(
+    fc.property(
+      anySlices.chain((slices) => fc.tuple(fc.constant(slices), anyWater(slices))),
+      fc.array(oneDay, { minLength: 5, maxLength: 30 }),
+      fc.boolean(),
+      ([slices, start], days, slow) => {
+        const { count, wiltingPointMm, fieldCapacityMm } = slices;
+        const floor = slow ? wiltingPointMm : fieldCapacityMm;
+        const [kept, anew] = [start.slice(), start.slice()];
+        const [a, b] = [0, 1].map(() => ({ refusedMm: 0, deepDrainageMm: 0 })) as [SoakResult, SoakResult];
+        const draining = mayDrainAnywhere(count);
+        for (const { inflow, takenShare } of days) {
+          soakAndDrain(kept, inflow, slices, slow, draining, a);
+          soakAndDrain(anew, inflow, slices, slow, mayDrainAnywhere(count), b);
+          expect(a).toEqual(b);
+          for (let j = 0; j < count; j++) {
+            if (!Object.is(kept[j], anew[j])) throw new Error(`slice ${j}: ${kept[j]} and ${anew[j]} mm`);
+            if (kept[j]! > floor[j]! && (j < draining.from || j > draining.to))
+              throw new Error(`slice ${j} drains outside ${draining.from} to ${draining.to}`);
+            kept[j] = anew[j] = kept[j]! * (1 - takenShare);
+          }
+        }
+      },
+    ),
+    { numRuns: 1000, seed: 20265 },
   );
 });

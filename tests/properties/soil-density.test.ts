@@ -54,6 +54,7 @@ const frontAfter = (
     Infinity,
     slices,
     waterMm,
+    sliceAt(frontMm, slices),
     waterMm[sliceAt(frontMm, slices)]!,
     evaporating,
     wetness,

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import checks from "../../data-reference/evaporation-checks.json" with { type: "json" };
 import { climateTerm, upperCoefficient } from "../../src/crop/basalCoefficient.ts";
 import { groundCover } from "../../src/crop/groundCover.ts";
-import { soakAndDrain, type SoakResult } from "../../src/season/drainage.ts";
+import { mayDrainAnywhere, soakAndDrain, type SoakResult } from "../../src/season/drainage.ts";
 import {
   evaporatingZone,
   evaporationCoefficient,
@@ -153,6 +153,7 @@ function tenDays() {
       i.rainMinusRunoffMm[day]! + i.irrigationOverWettedFractionMm[day]!,
       slices,
       false,
+      mayDrainAnywhere(slices.count),
       soak,
     );
     const startDepletionMm = zoneDepletionMm(zone, water, fieldCapacityMm);

@@ -1,4 +1,4 @@
-import { soakAndDrain, type SoakResult } from "../../src/season/drainage.ts";
+import { mayDrainAnywhere, soakAndDrain, type SoakResult } from "../../src/season/drainage.ts";
 import { evaporatingZone, takeEvaporation } from "../../src/season/evaporation.ts";
 import type { Ledger, SeasonInput } from "../../src/season/season.ts";
 
@@ -23,7 +23,7 @@ export function uptakeBySlice(
   const evenings = ledger.waterMmByDayAndSlice!;
   const water = startWaterMm.slice();
   for (let day = 0; day <= course.maturityDay; day++) {
-    soakAndDrain(water, ledger.infiltrationMm[day]!, slices, slowDrainage, soak);
+    soakAndDrain(water, ledger.infiltrationMm[day]!, slices, slowDrainage, mayDrainAnywhere(count), soak);
     takeEvaporation(ledger.evaporationMm[day]!, zone, water, wiltingPointMm);
     const evening = evenings.subarray(day * count, (day + 1) * count);
     let taken = 0;

@@ -12,8 +12,8 @@ export interface Draws {
   uniform(): number;
   /** Mean 0, standard deviation 1. */
   normal(): number;
-  /** Mean `shape * scale`, variance `shape * scale^2`; both > 0, in the unit of `scale`. */
-  gamma(shape: number, scale: number): number;
+  /** Draws of mean `shape * scale`, variance `shape * scale^2`; both > 0, in the unit of `scale`. To be made once, for many draws. */
+  gamma(shape: number, scale: number): () => number;
   /** Between `low` and `high`, most often near `mode`; `low` where the three are one number. */
   triangle(low: number, mode: number, high: number): number;
 }
@@ -28,11 +28,10 @@ export function stream(seed: number, ...name: readonly (string | number)[]): Dra
   const generator = xoroshiro128plusFromState(stateFor([seed, ...name].join("\n")));
   const uniform = () => uniformFloat64(generator);
   const normal = randomNormal.source(uniform)(0, 1);
-  const gammaOf = randomGamma.source(uniform);
   return {
     uniform,
     normal,
-    gamma: (shape, scale) => gammaOf(shape, scale)(),
+    gamma: randomGamma.source(uniform),
     triangle: (low, mode, high) => triangleAt(uniform(), low, mode, high),
   };
 }

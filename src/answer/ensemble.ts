@@ -1,3 +1,5 @@
+import type { CropCourse } from "../crop/course.ts";
+import { longestSeasonDays } from "../crop/stages.ts";
 import type { Case, Scenario } from "../scenario/scenario.ts";
 import { sumOver } from "../season/ledger.ts";
 import type { SeasonTotals } from "../season/season.ts";
@@ -124,7 +126,10 @@ export function prepare(scenario: Scenario, memory: Memory = newMemory()): Prepa
     yearByRun,
     drawsByRun,
     rainTotalsMm,
-    digFit: once(() => digFitOf(ground, memory)),
+    digFit: once(() => {
+      years.workOut(0, years.weather.days);
+      return digFitOf(ground, memory);
+    }),
     shelfByCase: recallShelves(memory, cases),
     soilShelfByCase: recallSoils(memory, cases, ensemble),
   };
@@ -182,7 +187,7 @@ export function readyRun(preparation: Preparation, run: number): ReadyCase[] {
   return scenario.cases.map((plan, c) => {
     const sowingIndex = sowingIndexByCase[c]!;
     const shelf = shelfByCase[c]!;
-    const course = shelf.get(sowingIndex) ?? courseOf(plan, weatherYears.weather, sowingIndex);
+    const course = shelf.get(sowingIndex) ?? workedOutCourse(plan, weatherYears, sowingIndex);
     shelf.set(sowingIndex, course);
     const soils = soilShelfByCase[c]!;
     const soil = soils.get(run) ?? readySoil(plan, drawsByRun[run]!, scenario.ensemble.deepBelowMm);
@@ -195,6 +200,15 @@ export function readyRun(preparation: Preparation, run: number): ReadyCase[] {
       slices: hinderedAsDug(preparation, c, run, soil.slices),
     };
   });
+}
+
+/** The weather of a run is worked out first, for the course and for the run itself. */
+function workedOutCourse(plan: Case, { weather, workOut }: WeatherYears, sowingIndex: number): CropCourse {
+  workOut(
+    sowingIndex - plan.fallowDays,
+    sowingIndex + longestSeasonDays(plan.crop, weather.hasTemperature) + 1,
+  );
+  return courseOf(plan, weather, sowingIndex);
 }
 
 /** Where a dig decides and can be met, its draw of this run takes the place of what density or penetrometer suggest. */

@@ -3,10 +3,11 @@ import type { FrontResponse } from "../evidence/digResponse.ts";
 import type { Case, EnsemblePlan } from "../scenario/scenario.ts";
 import { drawDays, serves, type GeneratorDraws } from "../weather/generatorDraws.ts";
 import type { ReadySoil } from "./run.ts";
+import type { WeatherOnDemand } from "../weather/dailyWeather.ts";
 import type { DailyWeather, WeatherRecord } from "../weather/record.ts";
 
 /**
- * What is worth keeping from one answer to the next: while only the soil is changed, weather with its reference ET and the
+ * What is worth keeping from one answer to the next: while only the soil is changed, weather with the reference ET worked out so far and the
  * crop's course in each year; while the normals are changed, what generated days draw whatever the normals are. The caller
  * owns it; answers are the same with a new one.
  */
@@ -15,8 +16,7 @@ export interface Memory {
   /** Courses by sowing index, on a shelf for each crop and length of fallow. All belong to `weather`. */
   shelves: Map<string, CourseShelf>;
   draws: GeneratorDraws | null;
-  /** Generated years before their reference ET. */
-  generated: { readonly key: string; readonly record: WeatherRecord } | null;
+  generated: Generated | null;
   /** Soils cut and filled, on a shelf for each soil and way of drawing; they do not depend on the weather. */
   soils: Map<string, SoilShelf>;
   /** Sowing years that fit into the weather, with the window they make. */
@@ -25,6 +25,12 @@ export interface Memory {
   scaled: OfWeather<unknown> | null;
   /** How the front answers to what a dig fits. */
   response: KnownResponse | null;
+}
+
+/** Generated years before their reference ET, and what they were generated from. */
+export interface Generated {
+  readonly key: string;
+  readonly record: WeatherRecord;
 }
 
 /** Worked out from this very weather, and from what the key tells. */
@@ -45,7 +51,7 @@ export interface KnownWeather {
   readonly key: string;
   /** Null where the weather is generated from what the key tells. */
   readonly record: WeatherRecord | null;
-  readonly weather: DailyWeather;
+  readonly onDemand: WeatherOnDemand;
 }
 
 export type CourseShelf = Map<number, CropCourse>;
@@ -65,19 +71,19 @@ export function newMemory(): Memory {
   };
 }
 
-/** The weather remembered, or worked out and remembered; other weather makes the courses void. */
+/** The weather remembered, or made and remembered; other weather makes the courses void. */
 export function recallWeather(
   memory: Memory,
   key: string,
   record: WeatherRecord | null,
-  workOut: () => DailyWeather,
-): DailyWeather {
+  make: () => WeatherOnDemand,
+): WeatherOnDemand {
   const known = memory.weather;
-  if (known !== null && known.key === key && sameRecord(known.record, record)) return known.weather;
-  const weather = workOut();
-  memory.weather = { key, record, weather };
+  if (known !== null && known.key === key && sameRecord(known.record, record)) return known.onDemand;
+  const onDemand = make();
+  memory.weather = { key, record, onDemand };
   memory.shelves = new Map();
-  return weather;
+  return onDemand;
 }
 
 /** The generated years remembered, or generated and remembered. */

@@ -3,7 +3,7 @@ import { InputError } from "../problem.ts";
 import type { Case, EnsemblePlan, WeatherPlan } from "../scenario/scenario.ts";
 import { sayMonthDay } from "../quantity/dates.ts";
 import { dayInYear, dayOfMonth, dayOfYear, isoDate, monthOf, yearOf } from "../weather/calendar.ts";
-import { toDailyWeather } from "../weather/dailyWeather.ts";
+import { weatherOnDemand, type WeatherOnDemand } from "../weather/dailyWeather.ts";
 import { daysOf, generateYears } from "../weather/generate.ts";
 import type { DailyWeather, MonthlyNormals, Site, WeatherRecord } from "../weather/record.ts";
 import { scaleToTotals, type SeasonWindow } from "../weather/scaleRain.ts";
@@ -19,8 +19,9 @@ import { medianOf } from "./quantiles.ts";
 
 /** The weather of all runs, and the years in it that a run can be sown in. */
 export interface WeatherYears {
-  /** Before any scaling. */
+  /** Before any scaling. Reference ET and lowest humidity, here and at every total, only of days that `workOut` has been asked for. */
   readonly weather: DailyWeather;
+  readonly workOut: WeatherOnDemand["workOut"];
   /** In the order of the scenario's totals; the weather itself where it has none. Only the rain differs. */
   readonly weatherByTotal: readonly DailyWeather[];
   readonly sowingYears: readonly SowingYear[];
@@ -54,7 +55,7 @@ export function weatherYears(
   memory: Memory = newMemory(),
 ): WeatherYears {
   const { source, rainTotalsMm } = plan;
-  const weather = weatherOf(plan, site, cases, ensemble, memory);
+  const { weather, workOut } = weatherOf(plan, site, cases, ensemble, memory);
   // Of generated years there are some to spare at the end; a record is used to its last.
   const crops = JSON.stringify([
     source.kind === "record" || ensemble.years,
@@ -72,6 +73,7 @@ export function weatherYears(
   );
   return {
     weather,
+    workOut,
     weatherByTotal,
     sowingYears,
     window,
@@ -97,15 +99,15 @@ function weatherOf(
   cases: readonly Case[],
   ensemble: EnsemblePlan,
   memory: Memory,
-): DailyWeather {
+): WeatherOnDemand {
   const { source, referenceEt } = plan;
   const how = { method: referenceEt, normals: source.normals };
   const key = weatherKey(plan, site, cases, ensemble);
   if (source.kind === "record") {
-    return recallWeather(memory, key, source.record, () => toDailyWeather(source.record, site, how));
+    return recallWeather(memory, key, source.record, () => weatherOnDemand(source.record, site, how));
   }
   return recallWeather(memory, key, null, () =>
-    toDailyWeather(generatedYears(plan, source.normals, site, cases, ensemble, memory), site, how),
+    weatherOnDemand(generatedYears(plan, source.normals, site, cases, ensemble, memory), site, how),
   );
 }
 
@@ -120,7 +122,7 @@ function weatherKey(
   return JSON.stringify([source.kind, source.normals, referenceEt, site, generating]);
 }
 
-/** Years generated for all runs, without reference ET yet, which takes most of the time. */
+/** Years generated for all runs, without reference ET yet. */
 export function generatedYears(
   plan: WeatherPlan,
   normals: MonthlyNormals,
@@ -138,12 +140,10 @@ export function generatedYears(
 }
 
 /** From sowing of the first case to the day it is usually mature. */
-function seasonWindow(plan: Case, weather: DailyWeather, sowingYears: readonly SowingYear[]): SeasonWindow {
-  const lengths = sowingYears.map(
-    ({ sowingIndexByCase }) => seasonClock(plan.crop, weather, sowingIndexByCase[0]!).days,
-  );
+function seasonWindow(plan: Case, weather: DailyWeather, sowingYears: readonly FittingYear[]): SeasonWindow {
+  const lengths = Float64Array.from(sowingYears, ({ daysOfFirst }) => daysOfFirst);
   const first = sowingYears[0]!.sowingIndexByCase[0]!;
-  const last = weather.firstDay + first + medianOf(Float64Array.from(lengths)) - 1;
+  const last = weather.firstDay + first + medianOf(lengths) - 1;
   const day = Math.round(last);
   return { from: plan.crop.sowing, to: { month: monthOf(day), day: dayOfMonth(day) } };
 }
@@ -168,21 +168,32 @@ function yearsBeforeSowing(cases: readonly Case[]): number {
   return Math.max(0, Math.ceil(most / 365));
 }
 
+interface FittingYear extends SowingYear {
+  /** From sowing to maturity of the first case. */
+  readonly daysOfFirst: number;
+}
+
 /** Years in which every case's run lies within the weather, fallow to maturity. */
-function sowingYearsIn(weather: DailyWeather, cases: readonly Case[]): SowingYear[] {
-  const found: SowingYear[] = [];
+function sowingYearsIn(weather: DailyWeather, cases: readonly Case[]): FittingYear[] {
+  const found: FittingYear[] = [];
+  // Cases of one crop and fallow fit alike.
+  const keys = cases.map(({ crop, fallowDays }) => JSON.stringify([crop, fallowDays]));
+  const differing = cases.filter((_, c) => keys.indexOf(keys[c]!) === c);
   const last = yearOf(weather.firstDay + weather.days - 1);
   for (let year = yearOf(weather.firstDay); year <= last; year++) {
-    const sowingIndexByCase = cases.map(({ crop }) => dayInYear(year, crop.sowing) - weather.firstDay);
-    if (cases.every((plan, c) => fits(plan, weather, sowingIndexByCase[c]!)))
-      found.push({ year, sowingIndexByCase });
+    const sowingIndex = ({ crop }: Case) => dayInYear(year, crop.sowing) - weather.firstDay;
+    const days = differing.map((plan) => daysInside(plan, weather, sowingIndex(plan)));
+    if (days.every((one) => one > 0))
+      found.push({ year, sowingIndexByCase: cases.map(sowingIndex), daysOfFirst: days[0]! });
   }
   return found;
 }
 
-function fits({ crop, fallowDays }: Case, weather: DailyWeather, sowingIndex: number): boolean {
-  if (sowingIndex - fallowDays < 0 || sowingIndex >= weather.days) return false;
-  return seasonClock(crop, weather, sowingIndex).end !== "weather ends";
+/** Days from sowing to maturity; 0 where the run does not lie within the weather. */
+function daysInside({ crop, fallowDays }: Case, weather: DailyWeather, sowingIndex: number): number {
+  if (sowingIndex - fallowDays < 0 || sowingIndex >= weather.days) return 0;
+  const { end, days } = seasonClock(crop, weather, sowingIndex);
+  return end === "weather ends" ? 0 : days;
 }
 
 function refuseShortRecord(weather: DailyWeather, cases: readonly Case[]): never {

@@ -32,3 +32,30 @@ export interface CropPlan {
   /** FAO-56 p at 5 mm a day; only the root-zone-average uptake uses it. */
   readonly depletionFraction: number;
 }
+
+/**
+ * The same crop written out field by field. Put together from what differs from crop to crop, each would be an object of a
+ * layout of its own, and the runtime would compile the daily loop anew for each.
+ */
+export function writtenOut(crop: CropPlan): CropPlan {
+  return {
+    name: crop.name,
+    sowing: crop.sowing,
+    clock: crop.clock,
+    stageLengths: crop.stageLengths,
+    stageDaysFallback: crop.stageDaysFallback,
+    baseC: crop.baseC,
+    kcbInitial: crop.kcbInitial,
+    kcbMid: crop.kcbMid,
+    kcbEnd: crop.kcbEnd,
+    heightMm: crop.heightMm,
+    dormantBelowC: crop.dormantBelowC,
+    kcbDormant: crop.kcbDormant,
+    standShare: crop.standShare,
+    sowingDepthMm: crop.sowingDepthMm,
+    maxRootDepthMm: crop.maxRootDepthMm,
+    frontVelocityMmPerDay: crop.frontVelocityMmPerDay,
+    uptakeSharePerDay: crop.uptakeSharePerDay,
+    depletionFraction: crop.depletionFraction,
+  };
+}

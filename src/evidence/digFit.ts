@@ -88,9 +88,10 @@ function noiseOf({ groups, paired }: Dig, seed: number, count: number): readonly
     const { freedom } = middleDepth(group);
     const share = paired ? pairedShare(groups, g) : 0;
     const common = stream(seed, "dig, common to pairs");
+    const chiSquared = freedom === Infinity ? null : own.gamma(freedom / 2, 2);
     return Float64Array.from({ length: count }, () => {
       const z = Math.sqrt(share) * common.normal() + Math.sqrt(1 - share) * own.normal();
-      return freedom === Infinity ? z : z / Math.sqrt(own.gamma(freedom / 2, 2) / freedom);
+      return chiSquared === null ? z : z / Math.sqrt(chiSquared() / freedom);
     });
   });
 }

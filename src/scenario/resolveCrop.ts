@@ -1,4 +1,4 @@
-import type { CropPlan } from "../crop/crop.ts";
+import { writtenOut, type CropPlan } from "../crop/crop.ts";
 import { cropNamed, defaultPlan, findCrop } from "../crop/crops.ts";
 import { suitedToSite } from "../crop/siteHeat.ts";
 import type { MonthlyAir } from "../weather/record.ts";
@@ -50,7 +50,7 @@ export function resolveCrop(
   const { stageLengths } = fits
     ? suitedToSite({ ...plan, sowing: base.sowing ?? usual.sowing }, normals)
     : plan;
-  const fitted = { ...plan, stageLengths };
+  const fitted = writtenOut({ ...plan, stageLengths });
   sayCropDefaults(part, known, fitted, path, notebook);
   return fitted;
 }

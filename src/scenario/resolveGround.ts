@@ -93,8 +93,10 @@ export function resolveGround(
     path,
     notebook,
   );
+  // Field by field: the daily loop is compiled for one layout of this object.
   return {
-    ...curves,
+    curveNumberFallow: curves.curveNumberFallow,
+    curveNumberCrop: curves.curveNumberCrop,
     residueCoverFallow,
     residueCoverCrop,
     snowCatchShare: orDefault(

@@ -3,7 +3,7 @@ import { airOf } from "./airTemperature.ts";
 import { isoDate } from "./calendar.ts";
 import type { DailyWeather, MonthlyAir, Site, WeatherRecord } from "./record.ts";
 import { asGiven, etMethods, extraterrestrialByDay, isDryClimate, type EtMethod } from "./recordEt.ts";
-import { lowestHumidity, vapourRule, type VapourRule } from "./vapour.ts";
+import { lowestHumidityOn, vapourRule, type VapourRule } from "./vapour.ts";
 import { usualWindMPerS, windOrUsual } from "./wind.ts";
 
 export interface EtChoice {
@@ -19,35 +19,54 @@ const humidityOfTheTablesPercent = 45;
 const noTemperatureC = 20;
 
 /**
+ * Weather whose reference ET and lowest humidity are NaN until they are asked for: of two hundred generated years, one season
+ * on show needs one.
+ */
+export interface WeatherOnDemand {
+  readonly weather: DailyWeather;
+  /** Works out days `from` to below `to`; those worked out before stay as they are. Days beyond the record are left out. */
+  readonly workOut: (from: number, to: number) => void;
+}
+
+/**
  * What a season runs on: a record with reference ET worked out and every series filled.
  *
  * @param record gaps filled: no NaN in any series it has
  * @throws InputError where neither reference ET nor temperatures are to be had
  * Source: [Allen et al. 1998, FAO-56] ch. 3 and 4 (read), with its rules for missing data.
  */
-export function toDailyWeather(
+export function toDailyWeather(record: WeatherRecord, site: Site, choice: EtChoice): DailyWeather {
+  const { weather, workOut } = weatherOnDemand(record, site, choice);
+  workOut(0, record.days);
+  return weather;
+}
+
+/** The same, reference ET and lowest humidity on demand. */
+export function weatherOnDemand(
   record: WeatherRecord,
   site: Site,
   { method, normals }: EtChoice,
-): DailyWeather {
+): WeatherOnDemand {
   const air = airOf(record, normals);
   const own = record.referenceEtMm;
-  if (own && !air) return finite(withoutTemperatures(record, own));
+  if (own && !air) return allWorkedOut(finite(withoutTemperatures(record, own)));
   if (!air) throw new InputError([noTemperatures]);
 
   const raMj = extraterrestrialByDay(record, site);
   const vapour = vapourRule(record, air.tMaxC, air.tMinC, () => isDryClimate(record, air, raMj));
   const wind2mMPerS = windOrUsual(record);
   const et = own ? asGiven(own) : etMethods[method]({ record, air, raMj, vapour, wind2mMPerS, site });
-  return finite({
+  const et0Mm = new Float64Array(record.days).fill(NaN);
+  const rhMinPercent = new Float64Array(record.days).fill(NaN);
+  const weather = {
     firstDay: record.firstDay,
     days: record.days,
     rainMm: record.rainMm,
     tMaxC: air.tMaxC,
     tMinC: air.tMinC,
     tMeanC: air.tMeanC,
-    et0Mm: et.et0Mm,
-    rhMinPercent: lowestHumidity(record, vapour, air.tMaxC),
+    et0Mm,
+    rhMinPercent,
     wind2mMPerS,
     hasTemperature: true,
     referenceEt: et.words,
@@ -63,12 +82,42 @@ export function toDailyWeather(
         : []),
       ...climateNotes(record, own !== null || method === "hargreaves", vapour),
     ],
+  };
+  const { rainMm, tMaxC, tMinC, tMeanC } = weather;
+  checkFinite({ rainMm, tMaxC, tMinC, tMeanC, wind2mMPerS }, record.firstDay, 0, record.days);
+  const workOut = byBlocks(record.days, (from, to) => {
+    for (let day = from; day < to; day++) {
+      const vapourKPa = vapour.kPaOn(day);
+      et0Mm[day] = et.mmOn(day, vapourKPa);
+      rhMinPercent[day] = lowestHumidityOn(record, day, vapourKPa, air.tMaxC);
+    }
+    checkFinite({ et0Mm, rhMinPercent }, record.firstDay, from, to);
   });
+  return { weather, workOut };
+}
+
+const blockDays = 64;
+
+/** Does each block of days once, when a day of it is first asked for. */
+function byBlocks(days: number, workOut: (from: number, to: number) => void): WeatherOnDemand["workOut"] {
+  const done = new Uint8Array(Math.ceil(days / blockDays));
+  return (from, to) => {
+    const end = Math.min(days, to);
+    for (let block = Math.floor(Math.max(0, from) / blockDays); block * blockDays < end; block++) {
+      if (done[block] === 1) continue;
+      workOut(block * blockDays, Math.min(days, (block + 1) * blockDays));
+      done[block] = 1;
+    }
+  };
+}
+
+function allWorkedOut(weather: DailyWeather): WeatherOnDemand {
+  return { weather, workOut: () => undefined };
 }
 
 function withoutTemperatures(record: WeatherRecord, own: Float64Array): DailyWeather {
   const unknownC = new Float64Array(record.days).fill(noTemperatureC);
-  const et = asGiven(own);
+  const { mmOn, words } = asGiven(own);
   return {
     firstDay: record.firstDay,
     days: record.days,
@@ -76,11 +125,11 @@ function withoutTemperatures(record: WeatherRecord, own: Float64Array): DailyWea
     tMaxC: unknownC,
     tMinC: unknownC,
     tMeanC: unknownC,
-    et0Mm: et.et0Mm,
+    et0Mm: own.map((_, day) => mmOn(day, NaN)),
     rhMinPercent: record.rhMinPercent ?? new Float64Array(record.days).fill(humidityOfTheTablesPercent),
     wind2mMPerS: windOrUsual(record),
     hasTemperature: false,
-    referenceEt: et.words,
+    referenceEt: words,
     notes: [
       ...record.notes,
       "The record has no temperatures: nothing counts as snow, and crop stages run on days.",
@@ -114,14 +163,23 @@ const noTemperatures = {
   mend: "give weather.monthlyNormals, or a record with both daily temperatures",
 };
 
-/** No season runs on a number that is none: a gap left here is our own fault, not the user's. */
 function finite(weather: DailyWeather): DailyWeather {
-  for (const [name, series] of Object.entries(weather)) {
-    if (!(series instanceof Float64Array)) continue;
-    for (let day = 0; day < series.length; day++) {
-      if (!Number.isFinite(series[day]))
-        throw new Error(`weather series ${name} has no number on ${isoDate(weather.firstDay + day)}`);
+  const { firstDay, days, rainMm, tMaxC, tMinC, tMeanC, et0Mm, rhMinPercent, wind2mMPerS } = weather;
+  checkFinite({ rainMm, tMaxC, tMinC, tMeanC, et0Mm, rhMinPercent, wind2mMPerS }, firstDay, 0, days);
+  return weather;
+}
+
+/** No season runs on a number that is none: a gap left here is our own fault, not the user's. */
+function checkFinite(
+  series: Readonly<Record<string, Float64Array>>,
+  firstDay: number,
+  from: number,
+  to: number,
+): void {
+  for (const [name, values] of Object.entries(series)) {
+    for (let day = from; day < to; day++) {
+      if (!Number.isFinite(values[day]))
+        throw new Error(`weather series ${name} has no number on ${isoDate(firstDay + day)}`);
     }
   }
-  return weather;
 }

@@ -1,10 +1,10 @@
 import generator from "../../data-reference/rain-generator.json" with { type: "json" };
-import { stream } from "../randomness.ts";
+import { stream, type Draws } from "../randomness.ts";
 import { dayNumber, daysInMonth, isLeapYear } from "./calendar.ts";
 import { checkNormals, yearCourse } from "./normals.ts";
 import { drawDays, serves, type GeneratorDraws } from "./generatorDraws.ts";
 import { isWet, usualRainPerWetDayMm, wetChances, wetDayAmounts, type WetDayAmounts } from "./rainChain.ts";
-import { emptyRecord, type MonthlyNormals, type Site, type WeatherRecord } from "./record.ts";
+import type { MonthlyNormals, Site, WeatherRecord } from "./record.ts";
 import { temperatureSpreadC } from "./temperatureResiduals.ts";
 
 export interface GeneratePlan {
@@ -32,7 +32,8 @@ export function generateYears(
   drawn: GeneratorDraws | null = null,
 ): WeatherRecord {
   checkNormals(normals);
-  const months = rainMonths(normals);
+  const amounts = stream(plan.seed, "rain amounts");
+  const months = rainMonths(normals, amounts);
   const firstDay = dayNumber(plan.firstYear, 1, 1);
   const days = daysOf(plan);
   const rainMm = new Float64Array(days);
@@ -40,7 +41,6 @@ export function generateYears(
   const tMinC = new Float64Array(days);
 
   const draws = serves(drawn, plan.seed, days) ? drawn : drawDays(plan.seed, days);
-  const amounts = stream(plan.seed, "rain amounts");
   const highs = yearCourse(normals.tMaxC);
   const lows = yearCourse(normals.tMinC);
   const { tMaxCoolerC, tMinCoolerC } = generator.wetDays;
@@ -53,10 +53,10 @@ export function generateYears(
     const lengths = monthLengths[kind];
     let ofYear = 0;
     for (let m = 0; m < 12; m++) {
-      const { wetShare, chances, amounts: usual, spreadMaxC, spreadMinC } = months[m]!;
+      const { wetShare, chances, amountMm, spreadMaxC, spreadMinC } = months[m]!;
       for (const end = ofYear + lengths[m]!; ofYear < end; ofYear++, day++) {
         wet = isWet(wet, chances, draws.wet[day]!);
-        if (wet) rainMm[day] = amounts.gamma(usual.shape, usual.scaleMm);
+        if (wet) rainMm[day] = amountMm();
         const coolness = wet ? 1 - wetShare : -wetShare; // mean 0 over the month
         const highC = high[ofYear]! - tMaxCoolerC * coolness + spreadMaxC * draws.tMax[day]!;
         const lowC = low[ofYear]! - tMinCoolerC * coolness + spreadMinC * draws.tMin[day]!;
@@ -65,11 +65,21 @@ export function generateYears(
       }
     }
   }
+  // Field by field: what runs over it is compiled for one layout of this object.
   return {
-    ...emptyRecord(firstDay, days, stationOf(site)),
+    firstDay,
+    days,
     rainMm,
     tMaxC,
     tMinC,
+    solarMjPerM2: null,
+    rhMaxPercent: null,
+    rhMinPercent: null,
+    rhMeanPercent: null,
+    dewPointC: null,
+    wind2mMPerS: null,
+    referenceEtMm: null,
+    station: stationOf(site),
     notes: notesOf(normals, plan),
   };
 }
@@ -95,12 +105,16 @@ export function assumedWetDays(normals: MonthlyNormals): number[] {
 interface RainMonth {
   readonly wetShare: number;
   readonly chances: { readonly afterDry: number; readonly afterWet: number };
-  readonly amounts: WetDayAmounts;
+  /** Draws a wet day's rain. */
+  readonly amountMm: () => number;
   readonly spreadMaxC: number;
   readonly spreadMinC: number;
 }
 
-function rainMonths(normals: MonthlyNormals): RainMonth[] {
+/** Never drawn from. */
+const dryMonth: WetDayAmounts = { shape: 1, scaleMm: 1 };
+
+function rainMonths(normals: MonthlyNormals, draws: Draws): RainMonth[] {
   const assumed = assumedWetDays(normals);
   return assumed.map((assumedDays, month) => {
     const rainMm = normals.rainMm[month]!;
@@ -110,10 +124,11 @@ function rainMonths(normals: MonthlyNormals): RainMonth[] {
     const length = month === 1 ? 28.25 : daysInMonth(2001, month + 1);
     const wetShare = Math.min(1, wetDays / length);
     const meanC = monthMeanC(normals, month);
+    const { shape, scaleMm } = wetShare > 0 ? wetDayAmounts(rainMm / (wetShare * length)) : dryMonth;
     return {
       wetShare,
       chances: wetShare > 0 ? wetChances(wetShare) : { afterDry: 0, afterWet: 0 },
-      amounts: wetShare > 0 ? wetDayAmounts(rainMm / (wetShare * length)) : { shape: 1, scaleMm: 1 },
+      amountMm: draws.gamma(shape, scaleMm),
       spreadMaxC: temperatureSpreadC("tMax", meanC),
       spreadMinC: temperatureSpreadC("tMin", meanC),
     };

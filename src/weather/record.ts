@@ -79,6 +79,29 @@ export interface DailyWeather {
   readonly notes: readonly string[];
 }
 
+/** The same weather with other rain. */
+export function withRain(
+  weather: DailyWeather,
+  rainMm: Float64Array,
+  notes: readonly string[],
+): DailyWeather {
+  // Field by field: the daily loop is compiled for one layout of this object.
+  return {
+    firstDay: weather.firstDay,
+    days: weather.days,
+    rainMm,
+    tMaxC: weather.tMaxC,
+    tMinC: weather.tMinC,
+    tMeanC: weather.tMeanC,
+    et0Mm: weather.et0Mm,
+    rhMinPercent: weather.rhMinPercent,
+    wind2mMPerS: weather.wind2mMPerS,
+    hasTemperature: weather.hasTemperature,
+    referenceEt: weather.referenceEt,
+    notes,
+  };
+}
+
 /** Usual temperatures of a place: twelve values each, January first. */
 export interface MonthlyAir {
   readonly tMaxC: readonly number[];

@@ -18,9 +18,9 @@ import { usualWindMPerS } from "./wind.ts";
 
 export type EtMethod = "penman-monteith" | "hargreaves";
 
-/** Reference ET of every day of a record. */
+/** Reference ET of the days of a record. */
 export interface Et {
-  readonly et0Mm: Float64Array;
+  readonly mmOn: (day: number, vapourKPa: number) => number;
   /** Which data were used and which rule stood in for what, in words. */
   readonly words: string;
 }
@@ -46,8 +46,7 @@ export const etMethods: Record<EtMethod, (input: EtInput) => Et> = {
 function byPenmanMonteith({ record, air, raMj, vapour, wind2mMPerS, site }: EtInput): Et {
   const gamma = psychrometricKPaPerC(airPressureKPa(site.elevationM));
   const perRootRange = solarPerRootRange[site.setting];
-  const et0Mm = new Float64Array(record.days);
-  for (let day = 0; day < record.days; day++) {
+  const mmOn = (day: number, vapourKPa: number) => {
     const tMaxC = air.tMaxC[day]!;
     const tMinC = air.tMinC[day]!;
     const ra = raMj[day]!;
@@ -55,8 +54,7 @@ function byPenmanMonteith({ record, air, raMj, vapour, wind2mMPerS, site }: EtIn
     const solar =
       record.solarMjPerM2?.[day] ??
       solarFromTemperaturesMj({ tMaxC, tMinC, extraterrestrialMj: ra, clearSkyMj: clear, perRootRange });
-    const vapourKPa = vapour.kPaByDay[day]!;
-    et0Mm[day] = penmanMonteithMm({
+    return penmanMonteithMm({
       tMaxC,
       tMinC,
       tMeanC: air.tMeanC[day]!,
@@ -66,7 +64,7 @@ function byPenmanMonteith({ record, air, raMj, vapour, wind2mMPerS, site }: EtIn
       wind2mMPerS: wind2mMPerS[day]!,
       psychrometricKPaPerC: gamma,
     });
-  }
+  };
   const held = [
     temperaturesInWords(air),
     ...(record.solarMjPerM2 ? ["solar radiation"] : []),
@@ -83,22 +81,20 @@ function byPenmanMonteith({ record, air, raMj, vapour, wind2mMPerS, site }: EtIn
     ...(record.wind2mMPerS ? [] : [`wind missing, taken as ${usualWindMPerS} m/s`]),
   ];
   return {
-    et0Mm,
+    mmOn,
     words: ["FAO-56 Penman-Monteith (eq. 6) from " + listed(held), ...replaced].join("; ") + ".",
   };
 }
 
 function byHargreaves({ air, raMj }: EtInput): Et {
-  const et0Mm = air.tMeanC.map((mean, day) =>
-    hargreavesMm(mean, air.tMaxC[day]! - air.tMinC[day]!, raMj[day]!),
-  );
-  return { et0Mm, words: `Hargreaves (FAO-56 eq. 52) from ${temperaturesInWords(air)} alone.` };
+  const mmOn = (day: number) => hargreavesMm(air.tMeanC[day]!, air.tMaxC[day]! - air.tMinC[day]!, raMj[day]!);
+  return { mmOn, words: `Hargreaves (FAO-56 eq. 52) from ${temperaturesInWords(air)} alone.` };
 }
 
 /** The record's own reference ET; below 0 counts as 0. */
 export function asGiven(own: Float64Array): Et {
   return {
-    et0Mm: own.map((mm) => Math.max(0, mm)),
+    mmOn: (day) => Math.max(0, own[day]!),
     words: "Reference ET as the weather record gives it, unchanged.",
   };
 }

@@ -1,7 +1,7 @@
 import { InputError, refuse } from "../problem.ts";
 import { sayBoth } from "../quantity/sayQuantity.ts";
 import { dayInYear, isoDate, yearOf, type MonthDay } from "./calendar.ts";
-import type { DailyWeather } from "./record.ts";
+import { withRain, type DailyWeather } from "./record.ts";
 
 /** First and last day of a season, both in it; across the new year where the last comes before the first. */
 export interface SeasonWindow {
@@ -60,7 +60,7 @@ export function scaleToTotals(
     const factor = meanMm > 0 ? totalMm / meanMm : 0;
     for (let day = span.start; day < span.end; day++) rainMm[day]! *= factor;
   }
-  return { ...weather, rainMm, notes: [...weather.notes, ...notesOf(totalMm, over, factors, borrowed)] };
+  return withRain(weather, rainMm, [...weather.notes, ...notesOf(totalMm, over, factors, borrowed)]);
 }
 
 /** Days of the record, `end` not among them. */

@@ -10,8 +10,8 @@ import type { WeatherRecord } from "./record.ts";
 
 /** How the vapour in the air follows from what a record holds. */
 export interface VapourRule {
-  /** Actual vapour pressure of each day of the record. */
-  readonly kPaByDay: Float64Array;
+  /** Actual vapour pressure of a day of the record. */
+  readonly kPaOn: (day: number) => number;
   /** Whether the record measured humidity at all. */
   readonly measured: boolean;
   /** The data or the rule, in words. */
@@ -31,40 +31,37 @@ export function vapourRule(
   dryClimate: () => boolean,
 ): VapourRule {
   const { rhMaxPercent, rhMinPercent, rhMeanPercent, dewPointC } = record;
-  const days = (kPa: (day: number) => number): Float64Array => byDay(record.days, kPa);
   if (rhMaxPercent && rhMinPercent) {
     return {
-      kPaByDay: days((day) =>
-        vapourFromBothKPa(tMaxC[day]!, tMinC[day]!, rhMaxPercent[day]!, rhMinPercent[day]!),
-      ),
+      kPaOn: (day) => vapourFromBothKPa(tMaxC[day]!, tMinC[day]!, rhMaxPercent[day]!, rhMinPercent[day]!),
       measured: true,
       words: "highest and lowest relative humidity (eq. 17)",
     };
   }
   if (dewPointC) {
     return {
-      kPaByDay: days((day) => vapourFromDewPointKPa(dewPointC[day]!)),
+      kPaOn: (day) => vapourFromDewPointKPa(dewPointC[day]!),
       measured: true,
       words: "dew point (eq. 14)",
     };
   }
   if (rhMaxPercent) {
     return {
-      kPaByDay: days((day) => vapourFromHighestKPa(tMinC[day]!, rhMaxPercent[day]!)),
+      kPaOn: (day) => vapourFromHighestKPa(tMinC[day]!, rhMaxPercent[day]!),
       measured: true,
       words: "highest relative humidity (eq. 18)",
     };
   }
   if (rhMeanPercent) {
     return {
-      kPaByDay: days((day) => vapourFromMeanKPa(tMaxC[day]!, tMinC[day]!, rhMeanPercent[day]!)),
+      kPaOn: (day) => vapourFromMeanKPa(tMaxC[day]!, tMinC[day]!, rhMeanPercent[day]!),
       measured: true,
       words: "mean relative humidity (eq. 19)",
     };
   }
   const dry = dryClimate();
   return {
-    kPaByDay: days((day) => vapourFromDewPointKPa(dewPointFromMinimumC(tMinC[day]!, dry))),
+    kPaOn: (day) => vapourFromDewPointKPa(dewPointFromMinimumC(tMinC[day]!, dry)),
     measured: false,
     words: dry
       ? "humidity missing, dew point taken as the day's lowest temperature less 2 C (eq. 48, dry climate)"
@@ -72,18 +69,12 @@ export function vapourRule(
   };
 }
 
-function byDay(days: number, of: (day: number) => number): Float64Array {
-  const values = new Float64Array(days);
-  for (let day = 0; day < days; day++) values[day] = of(day);
-  return values;
-}
-
 /** The day's lowest relative humidity: the record's own, else from vapour and highest temperature (eq. 63, 64). */
-export function lowestHumidity(
+export function lowestHumidityOn(
   record: WeatherRecord,
-  { kPaByDay }: VapourRule,
+  day: number,
+  vapourKPa: number,
   tMaxC: Float64Array,
-): Float64Array {
-  if (record.rhMinPercent) return record.rhMinPercent;
-  return byDay(record.days, (day) => lowestHumidityPercent(kPaByDay[day]!, tMaxC[day]!));
+): number {
+  return record.rhMinPercent?.[day] ?? lowestHumidityPercent(vapourKPa, tMaxC[day]!);
 }

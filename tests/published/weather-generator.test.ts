@@ -135,8 +135,8 @@ function drawnChain(afterDry: number, afterWet: number): number[] {
 }
 
 function drawnGamma(shape: number, scaleMm: number): number[] {
-  const amounts = stream(5, "amounts");
-  return Array.from({ length: draws }, () => amounts.gamma(shape, scaleMm));
+  const amountMm = stream(5, "amounts").gamma(shape, scaleMm);
+  return Array.from({ length: draws }, () => amountMm());
 }
 
 function mean(values: readonly number[]): number {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
-import { toDailyWeather } from "../../../src/weather/dailyWeather.ts";
+import { toDailyWeather, weatherOnDemand } from "../../../src/weather/dailyWeather.ts";
 import type { Site, WeatherRecord } from "../../../src/weather/record.ts";
 import { every, plains, plainsNormals, recordFrom } from "./sampleRecord.ts";
 
@@ -165,4 +165,37 @@ test("a gap left in a record is our own fault, named by series and day, not a us
   const run = () => toDailyWeather(record, plains, byPenman);
   expect(run).toThrow("weather series tMaxC has no number on 2021-05-02");
   expect(run).not.toThrow(InputError);
+});
+
+describe("reference ET on demand", () => {
+  const days = 400;
+  const record = recordFrom([2019, 1, 1], days, {
+    rainMm: Float64Array.from({ length: days }, (_, d) => (d % 7 === 0 ? 9 : 0)),
+    tMaxC: Float64Array.from({ length: days }, (_, d) => 20 + 10 * Math.sin(d / 58)),
+    tMinC: Float64Array.from({ length: days }, (_, d) => 6 + 8 * Math.sin(d / 58)),
+  });
+  const whole = toDailyWeather(record, plains, byPenman);
+
+  test("of the days asked for is that of the whole record, and of others there is none yet", () => {
+    const { weather, workOut } = weatherOnDemand(record, plains, byPenman);
+    expect(weather.et0Mm.every(Number.isNaN)).toBe(true);
+    workOut(130, 140);
+    workOut(380, 1000);
+    workOut(-50, 1);
+    for (const series of ["et0Mm", "rhMinPercent"] as const) {
+      for (const day of [0, 130, 139, 380, 399]) expect(weather[series][day]).toBe(whole[series][day]);
+      expect(weather[series][250]).toBeNaN();
+    }
+    workOut(0, days);
+    expect(weather).toEqual(whole);
+  });
+
+  test("that the record brings itself is there on demand too, and at once where it has no temperatures", () => {
+    const own = { ...record, referenceEtMm: every(days, 4) };
+    const { weather, workOut } = weatherOnDemand(own, plains, byPenman);
+    workOut(10, 11);
+    expect(weather.et0Mm[10]).toBe(4);
+    const bare = { ...own, tMaxC: null, tMinC: null };
+    expect(weatherOnDemand(bare, plains, byPenman).weather).toEqual(toDailyWeather(bare, plains, byPenman));
+  });
 });

@@ -186,6 +186,7 @@ function hear(message: FromEngine): void {
       if (awaited !== null) understood.value = awaited;
       awaited = null;
       season.value = message.season;
+      requestAnimationFrame(() => setTimeout(() => tell({ kind: "drawn", id })));
       return;
     case "progress":
       progress.value = message;

@@ -1,6 +1,6 @@
 import { prepare } from "../../src/answer/ensemble.ts";
 import { makeDesk } from "../../src/answer/run.ts";
-import { newMemory } from "../../src/answer/memory.ts";
+import { newMemory, type Generated } from "../../src/answer/memory.ts";
 import { InputError } from "../../src/problem.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { KeptScenario } from "../../src/report/page/embedded.ts";
@@ -34,7 +34,11 @@ import { understoodOf } from "./understood.ts";
 
 /** Runs go on for this long before messages are listened to again, ms. */
 const chunkMs = 8;
+/** The same for what is not waited for: a slider may be moved any time. */
+const fanChunkMs = 3;
 const progressEveryMs = 100;
+/** The page has both cores to itself until it has drawn the season, but not longer than this, ms: it may not be in sight. */
+const drawingMs = 50;
 /** What was measured is worked out when nothing has been asked for this long, ms. */
 const quietMs = 120;
 /** The fan is told anew not more often than this, ms. */
@@ -63,8 +67,11 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   const seasonDesk = makeDesk();
   const readings = newReadings();
   let helper: ((message: ToHelper) => void) | null = null;
+  let handed: Generated | null = null;
   let attachments: Attachments = {};
   let latest = 0;
+  /** Ends the wait for a season to be drawn. */
+  let letGo: () => void = () => undefined;
   let good: GoodWork | null = null;
   /** What the good work answers, as it was written. */
   let goodKept: KeptScenario = { scenario: {}, attachments: {} };
@@ -77,8 +84,12 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
         attachments = message.attachments;
         helper?.(message);
         return;
+      case "drawn":
+        if (message.id === latest) letGo();
+        return;
       case "compute":
         latest = message.id;
+        letGo();
         void compute(message).catch((error: unknown) => sayError(message.id, error));
         return;
       case "units":
@@ -99,6 +110,24 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
     }
   }
 
+  /** Years generated since they were last handed to the helper, which need not generate them again. */
+  function notYetHanded(): Generated | null {
+    const { generated } = memory;
+    if (generated === handed) return null;
+    handed = generated;
+    return generated;
+  }
+
+  function seasonDrawn(): Promise<void> {
+    return new Promise((resolve) => {
+      const timer = setTimeout(resolve, drawingMs);
+      letGo = () => {
+        clearTimeout(timer);
+        resolve();
+      };
+    });
+  }
+
   async function compute({ id, scenario: written, units, shown }: AskedToCompute): Promise<void> {
     try {
       const kept: KeptScenario = { scenario: written, attachments: filesUsed(written, attachments) };
@@ -109,13 +138,16 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       });
       if (id !== latest) return;
       const typicalRun = good?.typicalRun ?? 0;
-      helper?.({ kind: "help", id, scenario: written, place: 0 });
+      helper?.({ kind: "stop" });
       say({ kind: "understood", id, understood: understoodOf(scenario) });
       if (good === null) sayFirst(id, scenario, shown, units);
       const preparation = prepare(scenario, memory);
       good = startWork(id, preparation, units, shown, typicalRun, seasonDesk);
       goodKept = kept;
       saySeason(good);
+      await seasonDrawn();
+      if (id !== latest) return;
+      helper?.({ kind: "help", id, scenario: written, place: 0, generated: notYetHanded() });
     } catch (error) {
       if (id !== latest) return;
       sayError(id, error);
@@ -140,7 +172,9 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       if (runNext(work)) {
         const more = stageOf(work) !== "whole" && asked === work.id;
         helper?.(
-          more ? { kind: "help", id: work.id, scenario: written, place: work.place } : { kind: "stop" },
+          more
+            ? { kind: "help", id: work.id, scenario: written, place: work.place, generated: null }
+            : { kind: "stop" },
         );
         if (work.place === 1 || stageOf(work) === "whole") tellAnswer(work);
       }
@@ -170,7 +204,7 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
         sayFan(work);
         told = now;
       }
-      if (now - breath < chunkMs) continue;
+      if (now - breath < fanChunkMs) continue;
       await pause();
       breath = performance.now();
     }

@@ -1,5 +1,5 @@
 import { prepare } from "../../src/answer/ensemble.ts";
-import { newMemory } from "../../src/answer/memory.ts";
+import { newMemory, type Generated } from "../../src/answer/memory.ts";
 import { newReadings } from "../../src/scenario/readings.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
 import type { Json } from "../state/json.ts";
@@ -15,7 +15,14 @@ import { readAttachment } from "./readAttachment.ts";
 export type ToHelper =
   | { readonly kind: "files"; readonly attachments: Attachments }
   /** Begin at the last run of this place in the order of the totals; ends what is under way. */
-  | { readonly kind: "help"; readonly id: number; readonly scenario: Json; readonly place: number }
+  | {
+      readonly kind: "help";
+      readonly id: number;
+      readonly scenario: Json;
+      readonly place: number;
+      /** What the first worker has generated since it last said so. */
+      readonly generated: Generated | null;
+    }
   | { readonly kind: "stop" };
 
 export interface FromHelper {
@@ -38,9 +45,10 @@ export function makeHelper(
   let work: GoodWork | null = null;
 
   async function help(
-    { id, scenario, place }: Extract<ToHelper, { kind: "help" }>,
+    { id, scenario, place, generated }: Extract<ToHelper, { kind: "help" }>,
     token: number,
   ): Promise<void> {
+    if (generated !== null) memory.generated = generated;
     if (work?.id !== id) {
       const readText = readAttachment(attachments);
       const understood = await resolveScenario(scenario, { fileName: "scenario", readText, readings });

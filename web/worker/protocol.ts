@@ -23,6 +23,8 @@ export type ToEngine =
       readonly shown: ShownRun;
     }
   /** The last good answer in other units: nothing is run again. */
+  /** The season of this question stands on the page. */
+  | { readonly kind: "drawn"; readonly id: number }
   | { readonly kind: "units"; readonly id: number; readonly units: Units }
   /** One run of the last good answer. */
   | { readonly kind: "season"; readonly id: number; readonly shown: ShownRun }

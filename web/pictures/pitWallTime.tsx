@@ -31,6 +31,10 @@ export function RainBars({
   const bars = rainBars(season, one, window, box, topMm);
   const bottom = box.y + box.height;
   const size = wide ? 12 : 10.5;
+  const hasSnow = bars.snow !== "";
+  const caption = `${words.rain}${hasSnow ? " and snow (white)" : ""}, ${shown.length} per day`;
+  const short = `${words.rain}${hasSnow ? ", snow white" : ""}, ${shown.length}/day`;
+  const fits = 4 + caption.length * size * 0.54 < box.width;
   return (
     <g font-size={size} fill={colours.pencil}>
       <path
@@ -54,8 +58,7 @@ export function RainBars({
         stroke-width="3"
         paint-order="stroke"
       >
-        {words.rain}
-        {bars.snow === "" ? "" : " and snow (white)"}, {shown.length} per day
+        {fits ? caption : short}
       </text>
     </g>
   );
@@ -110,7 +113,7 @@ export function Stages({ season, one, layout, window, colours }: TimeProps) {
       ))}
       {marks.map(({ word, day, side }) => {
         const x = dayX(water, window, day + 0.5);
-        const length = word.length * size * 0.6;
+        const length = word.length * size * 0.7;
         const shift = side === "before" ? length - 3 : side === "after" ? 3 : length / 2;
         const left = Math.min(Math.max(x - shift, 2), layout.width - length - 2);
         const fits = left > lastEnd + 4;

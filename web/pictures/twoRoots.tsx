@@ -83,7 +83,8 @@ function RootPanel(props: PanelProps) {
         const slice = sliceAt(one, (px / box.height) * window.depthMm);
         return slice === null ? 1 : one.passage[slice]!;
       }),
-    [one, box, window.depthMm],
+    // Not the season itself: while rain is slid, what roots grow through stays as it is.
+    [one.passage.join(), one.sliceTopMm.join(), box, window.depthMm],
   );
   const soilEnds = Math.min(window.depthMm, layers.at(-1)?.bottomMm ?? window.depthMm);
   const bottom = depthY(box, window, soilEnds);

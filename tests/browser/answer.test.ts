@@ -8,7 +8,7 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { firstLines } from "../../src/report/firstLine.ts";
 import { percent, shownIn } from "../../src/report/shownUnits.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
-import { axeFaults, openHarness, openTab, settled, type Harness } from "./harness.ts";
+import { faultsSeen, lookAt, openHarness, openTab, settled, unfold, type Harness } from "./harness.ts";
 
 /** The machine may be busy with other tests. */
 const patience = { timeout: 20_000 };
@@ -283,33 +283,18 @@ test("pictures are saved as PNG and SVG", async () => {
   await close();
 });
 
-describe("for everyone", () => {
-  test.each([
+test("for everyone: axe finds nothing serious with all unfolded, nothing is cut off", async () => {
+  const { page, wrong, close } = await openAnswer(small);
+  for (const look of [
     ["light", 1280],
     ["dark", 1280],
     ["light", 320],
-  ] as const)("%s at %i px: axe finds nothing serious, nothing is cut off", async (theme, width) => {
-    const { page, wrong, close } = await openAnswer(small, `#/answer?theme=${theme}`, width);
+  ] as const) {
+    await lookAt(page, look);
     await fanDrawn(page);
-    for (const summary of await page.locator(".panel summary").all()) await summary.click();
-    expect(await axeFaults(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-    // No writing of a drawing passes its edge.
-    const outside = await page.locator(".panel .svg-picture").evaluateAll((pictures) =>
-      pictures.flatMap((picture) => {
-        const box = picture.getBoundingClientRect();
-        return [...picture.querySelectorAll("text")]
-          .filter((text) => {
-            const { left, right, top, bottom } = text.getBoundingClientRect();
-            return (
-              left < box.left - 1 || right > box.right + 1 || top < box.top - 1 || bottom > box.bottom + 2
-            );
-          })
-          .map(({ textContent }) => textContent);
-      }),
-    );
-    expect(outside).toEqual([]);
-    expect(wrong).toEqual([]);
-    await close();
-  });
+    await unfold(page.locator(".panel"));
+    expect(await faultsSeen(page), look.join()).toEqual([]);
+  }
+  expect(wrong).toEqual([]);
+  await close();
 });

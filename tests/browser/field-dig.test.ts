@@ -8,7 +8,16 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { fieldSentences } from "../../src/report/fieldSentences.ts";
 import { fixed, percent, shownIn } from "../../src/report/shownUnits.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
-import { axeFaults, lastComparison, openHarness, openTab, settled, typeAt, type Harness } from "./harness.ts";
+import {
+  faultsSeen,
+  lastComparison,
+  lookAt,
+  openHarness,
+  openTab,
+  settled,
+  typeAt,
+  type Harness,
+} from "./harness.ts";
 
 /** The machine may be busy with other tests. */
 const patience = { timeout: 20_000 };
@@ -85,10 +94,6 @@ function tableOf(page: Page, name: string | RegExp): Promise<string[][]> {
 }
 
 const said = (page: Page, of: string) => page.locator(`.${of} li`).allTextContents();
-
-async function isWide(page: Page): Promise<number> {
-  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-}
 
 describe("the dig", () => {
   test.each(["us", "metric"] as const)("shows what the engine makes of it, in %s units", async (units) => {
@@ -295,20 +300,18 @@ describe("soil samples", () => {
   });
 });
 
-describe.each([
+test.each([
   ["The dig", dug],
   ["Soil samples", sampled],
-] as const)("%s", (leaf, scenario) => {
-  test.each(["light", "dark"] as const)("has nothing that axe calls serious, %s", async (theme) => {
-    const { page, close } = await openLeaf(scenario, leaf, `?theme=${theme}`);
-    expect(await axeFaults(page)).toEqual([]);
-    await close();
-  });
-
-  test("fits a narrow screen", async () => {
-    const { page, close } = await openLeaf(scenario, leaf, "", 390);
-    expect(await isWide(page)).toBeLessThanOrEqual(0);
+] as const)("%s: axe finds nothing serious, and it fits a narrow screen", async (leaf, scenario) => {
+  const { page, close } = await openLeaf(scenario, leaf);
+  for (const look of [
+    ["light", 1280],
+    ["dark", 390],
+  ] as const) {
+    await lookAt(page, look);
+    expect(await faultsSeen(page), look.join()).toEqual([]);
     expect(await page.locator(".svg-picture").count()).toBe(2);
-    await close();
-  });
+  }
+  await close();
 });

@@ -4,7 +4,14 @@ import { tmpdir } from "node:os";
 import { deflateRawSync } from "node:zlib";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { chromium, type Browser, type BrowserContext, type ConsoleMessage, type Page } from "playwright-core";
+import {
+  chromium,
+  type Browser,
+  type BrowserContext,
+  type ConsoleMessage,
+  type Locator,
+  type Page,
+} from "playwright-core";
 import { buildPage } from "../../scripts/buildPage.ts";
 import { findChromium } from "../../scripts/ensure-chromium.mjs";
 import { servePage, type PageServer } from "../../scripts/serve.ts";
@@ -148,7 +155,7 @@ export async function openTab(
       page.removeAllListeners("console");
       page.removeAllListeners("pageerror");
       page.removeAllListeners("request");
-      await page.emulateMedia({ media: null });
+      await page.emulateMedia({ media: null, colorScheme: null });
       await page.setViewportSize(options?.viewport ?? usualViewport);
       await page.mouse.move(0, 0);
       idle.push(page);
@@ -220,6 +227,43 @@ export function lastComparison(page: Page): Promise<Comparison> {
     if (last?.kind !== "answer") throw new Error("no answer yet");
     return last.answer.comparison;
   });
+}
+
+/** Opens what is folded within. */
+export async function unfold(within: Locator): Promise<void> {
+  const folded = within.locator("details:not([open]) > summary");
+  while ((await folded.count()) > 0) await folded.first().click();
+}
+
+/** Light, and width in px. */
+export type Look = readonly [theme: "light" | "dark", width: number];
+
+/** The same page in another light and at another width, drawn again: dearer pages are opened once for all. */
+export async function lookAt(page: Page, [theme, width]: Look): Promise<void> {
+  await page.emulateMedia({ colorScheme: theme });
+  await page.setViewportSize({ width, height: usualViewport.height });
+  await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 50))));
+  await page.waitForSelector(`html[data-theme="${theme}"]`);
+  await page.waitForFunction(() => document.querySelector(".plot:not([data-drawn])") === null);
+}
+
+/** What axe finds, what passes the edge of the page, and what writing passes the edge of its drawing. */
+export async function faultsSeen(page: Page): Promise<string[]> {
+  const over = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  const outside = await page.locator("main .svg-picture").evaluateAll((pictures) =>
+    pictures.flatMap((picture) => {
+      const box = picture.getBoundingClientRect();
+      return [...picture.querySelectorAll("text")]
+        .filter((text) => {
+          const { left, right, top, bottom } = text.getBoundingClientRect();
+          return left < box.left - 1 || right > box.right + 1 || top < box.top - 1 || bottom > box.bottom + 2;
+        })
+        .map(({ textContent }) => `outside its drawing: ${textContent}`);
+    }),
+  );
+  return [...(await axeFaults(page)), ...(over > 0 ? [`${over} px wider than the page`] : []), ...outside];
 }
 
 /** Faults that axe finds and calls serious or worse, one line each. */

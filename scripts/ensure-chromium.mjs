@@ -19,7 +19,12 @@ export function findChromium() {
 
 function install() {
   const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
-  const apt = (...args) => execFileSync("apt-get", args, { env, stdio: ["ignore", "ignore", "inherit"] });
+  const apt = (...args) =>
+    execFileSync("apt-get", ["-o", "Acquire::Retries=3", ...args], {
+      env,
+      stdio: ["ignore", "ignore", "inherit"],
+    });
+  process.stdout.write("Installing Chromium with apt, for the browser tests ...\n");
   apt("update", "-qq");
   apt("install", "-y", "-qq", "--no-install-recommends", "chromium");
 }
@@ -35,7 +40,11 @@ if (process.argv[1] === new URL(import.meta.url).pathname && findChromium() === 
     process.platform === "linux" && process.getuid?.() === 0 && existsSync("/usr/bin/apt-get");
   if (!isDebianRoot)
     fail("The browser tests need Chromium: install it, or name a Chromium or Chrome in CHROMIUM_PATH.");
-  install();
+  try {
+    install();
+  } catch {
+    fail("apt could not install Chromium: install it, or name a Chromium or Chrome in CHROMIUM_PATH.");
+  }
   if (findChromium() === null)
     fail("Chromium was installed but is not where it usually lies: name it in CHROMIUM_PATH.");
 }

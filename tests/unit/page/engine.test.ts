@@ -6,7 +6,7 @@ import { resolveScenario } from "../../../src/scenario/resolve.ts";
 import type { Json, JsonGroup } from "../../../web/state/json.ts";
 import { setAt } from "../../../web/state/path.ts";
 import { makeEngine, type Engine } from "../../../web/worker/engine.ts";
-import { makeHelper } from "../../../web/worker/helper.ts";
+import { makeHelper, type ToHelper } from "../../../web/worker/helper.ts";
 import { makePause } from "../../../web/worker/pause.ts";
 import type { FromEngine } from "../../../web/worker/protocol.ts";
 
@@ -83,6 +83,25 @@ describe("the engine", () => {
     const { traces } = whole.answer.byRun;
     expect(traces.cases.every(({ count }) => count.every((points) => points > 5))).toBe(true);
     expect(helped).toBeGreaterThan(0);
+  });
+
+  test("the helper is told when the season is drawn, and is handed the generated years once", async () => {
+    const { engine, until } = open();
+    const told: ToHelper[] = [];
+    engine.getHelp((message) => told.push(message));
+    const helps = () => told.flatMap((one) => (one.kind === "help" ? [one] : []));
+    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    await until("season", 1);
+    expect(helps()).toEqual([]);
+    engine.hear({ kind: "drawn", id: 1 });
+    await until("answer", 1, true);
+    expect(helps().map(({ generated }) => generated === null)).toEqual([false, true, true]); // a total each
+    engine.hear({ kind: "compute", id: 2, scenario: setAt(scenario, "name", "again"), units: "us", shown });
+    await until("season", 2);
+    engine.hear({ kind: "drawn", id: 1 }); // of an older question: not waited for
+    expect(helps()).toHaveLength(3);
+    await until("answer", 2, true);
+    expect(helps().every(({ id, generated }) => id === 1 || generated === null)).toBe(true);
   });
 
   test("the first of all with many runs comes from the first twenty-five, and is taken over by all of them", async () => {

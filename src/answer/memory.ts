@@ -7,9 +7,9 @@ import type { WeatherOnDemand } from "../weather/dailyWeather.ts";
 import type { DailyWeather, WeatherRecord } from "../weather/record.ts";
 
 /**
- * What is worth keeping from one answer to the next: while only the soil is changed, weather with the reference ET worked out so far and the
- * crop's course in each year; while the normals are changed, what generated days draw whatever the normals are. The caller
- * owns it; answers are the same with a new one.
+ * What is worth keeping from one answer to the next: while only the soil is changed, weather with the reference ET worked out
+ * so far and the crop's course in each year; while the normals are changed, what generated days draw whatever the normals are.
+ * The caller owns it; answers are the same with a new one.
  */
 export interface Memory {
   weather: KnownWeather | null;

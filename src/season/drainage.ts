@@ -45,7 +45,7 @@ export interface SoakResult {
   deepDrainageMm: number;
 }
 
-/** Slices that may hold water which still drains; none outside does. Kept from day to day, for most slices rest on most days. */
+/** Slices that may hold water which still drains; none outside does. Kept from day to day: most slices rest on most days. */
 export interface Draining {
   from: number;
   to: number;
@@ -61,9 +61,9 @@ export function mayDrainAnywhere(count: number): Draining {
 /**
  * Infiltration and drainage of one day: a cascade from the top slice down, then back up where a slice could not take all.
  *
- * Reads slices and inflowMm; changes waterMmBySlice and draining; writes result. Water above field capacity moves on, as much as a day
- * allows; below it nothing moves unless slowDrainage. Never leaves a slice above saturation: the surplus stays in the slice
- * above, and what saturates the surface is refused. Water in = storage change + refused + deep drainage, exactly.
+ * Reads slices and inflowMm; changes waterMmBySlice and draining; writes result. Water above field capacity moves on, as
+ * much as a day allows; below it nothing moves unless slowDrainage. Never leaves a slice above saturation: the surplus stays
+ * in the slice above, and what saturates the surface is refused. Water in = storage change + refused + deep drainage, exactly.
  */
 export function soakAndDrain(
   waterMmBySlice: Float64Array,

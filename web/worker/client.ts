@@ -186,7 +186,10 @@ function hear(message: FromEngine): void {
       if (awaited !== null) understood.value = awaited;
       awaited = null;
       season.value = message.season;
-      requestAnimationFrame(() => setTimeout(() => tell({ kind: "drawn", id })));
+      whenPainted(() => {
+        performance.mark("rootfront:season painted", { detail: id });
+        tell({ kind: "drawn", id });
+      });
       return;
     case "progress":
       progress.value = message;
@@ -195,6 +198,7 @@ function hear(message: FromEngine): void {
       performance.mark("rootfront:answer", { detail: id });
       answer.value = withMeasured(message.answer, answer.peek());
       answerId.value = id;
+      whenPainted(() => performance.mark("rootfront:answer painted", { detail: id }));
       if (message.answer.whole) {
         progress.value = null;
         bringHelper();
@@ -215,6 +219,11 @@ function withMeasured(next: Answer, before: Answer | null): Answer {
     comparison: { ...next.comparison, evidence: before.comparison.evidence },
     field: { ...before.field, rows, money },
   };
+}
+
+/** What was changed just now is drawn within a frame; behind it, it has been painted. */
+function whenPainted(act: () => void): void {
+  requestAnimationFrame(() => setTimeout(act));
 }
 
 function tell(message: ToEngine): void {

@@ -37,7 +37,9 @@ const chunkMs = 8;
 /** The same for what is not waited for: a slider may be moved any time. */
 const fanChunkMs = 3;
 const progressEveryMs = 100;
-/** The page has both cores to itself until it has drawn the season, but not longer than this, ms: it may not be in sight. */
+/** The page has both cores to itself for so long when it is told a season, ms. */
+const aloneMs = 8;
+/** Help is called in when it has drawn the season, but not later than this, ms: it may not be in sight. */
 const drawingMs = 50;
 /** What was measured is worked out when nothing has been asked for this long, ms. */
 const quietMs = 120;
@@ -145,9 +147,13 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       good = startWork(id, preparation, units, shown, typicalRun, seasonDesk);
       goodKept = kept;
       saySeason(good);
-      await seasonDrawn();
+      const begun = good;
+      const drawn = seasonDrawn().then(() => {
+        if (id === latest && begun.place === 0)
+          helper?.({ kind: "help", id, scenario: written, place: 0, generated: notYetHanded() });
+      });
+      await Promise.race([drawn, quiet(aloneMs)]);
       if (id !== latest) return;
-      helper?.({ kind: "help", id, scenario: written, place: 0, generated: notYetHanded() });
     } catch (error) {
       if (id !== latest) return;
       sayError(id, error);

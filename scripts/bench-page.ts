@@ -1,6 +1,6 @@
 /**
- * `npm run bench:page`: how fast the built page answers, in Chromium, each figure a median over at least 15 letting-go of the
- * density slider. The scenario: 200 years, two cases, 11 months of fallow, one rainfall total, generated weather.
+ * `npm run bench:page`: how fast the built page answers, in Chromium, each figure a median over at least 15 letting-go of a
+ * slider: the pan's density, and the year's rain, for which all weather is made anew. The scenario: 200 years, two cases, 11 months of fallow, one rainfall total, generated weather.
  *
  *   first feedback   from letting go until one season of the new scenario stands on the page and has been painted
  *   full redraw      from letting go until the new answer stands on the page and has been painted

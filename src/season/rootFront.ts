@@ -44,7 +44,6 @@ export function seedbedWetness(
  * @param frontMm this morning's depth, mm
  * @param descentMm how far an unhindered front would go, mm, >= 0
  * @param stopMm depth it cannot pass, mm
- * @param slice that holds the front; at a boundary, the one beneath (see `sliceAt`)
  * @param beneathMm water of the front's slice were it all as wet as its part beneath the front, mm (see `rootedPartMm`)
  * @param evaporating how many slices evaporation dries; they count as one
  * @param evaporatingWetness of those slices for the front, 0 to 1 (see `seedbedWetness`)
@@ -56,7 +55,6 @@ export function advancedFront(
   stopMm: number,
   slices: Slices,
   waterMmBySlice: Float64Array,
-  slice: number,
   beneathMm: number,
   evaporating: number,
   evaporatingWetness: number,
@@ -65,7 +63,7 @@ export function advancedFront(
   const bottom = Math.min(stopMm, topMm[count - 1]! + thicknessMm[count - 1]!);
   let front = frontMm;
   let budget = descentMm;
-  let j = slice;
+  let j = sliceAt(front, slices);
   let water = beneathMm;
   while (budget > 0 && front < bottom && j < count) {
     const dryness =
@@ -101,13 +99,6 @@ export function sliceAt(depthMm: number, slices: Slices): number {
   return low;
 }
 
-/** The same from a slice at or above it, for a front that goes down a slice in some days. */
-function sliceFrom(above: number, depthMm: number, { count, topMm }: Slices): number {
-  let slice = above;
-  while (slice + 1 < count && topMm[slice + 1]! <= depthMm) slice++;
-  return slice;
-}
-
 /** Step 5: the front goes down through what lies beneath it, or along the path it is given. Writes where the roots are. */
 export function growRoots(today: Today, { input, workspace, zone, rooted, stopMm, bottomMm }: Field): void {
   if (!today.inCrop) return;
@@ -137,13 +128,12 @@ export function growRoots(today: Today, { input, workspace, zone, rooted, stopMm
       stopMm,
       slices,
       waterMmBySlice,
-      rooted.slice,
       beneathMm,
       zone.count,
       wetness,
     );
   }
-  const slice = sliceFrom(rooted.slice, rooted.frontMm, slices);
+  const slice = sliceAt(rooted.frontMm, slices);
   if (slice !== rooted.slice) {
     rooted.slice = slice;
     rooted.beneathMm = waterMmBySlice[slice]!;

@@ -1,6 +1,5 @@
 import type { Slices } from "../soil/layer.ts";
 import type { Field } from "./field.ts";
-import { sliceAt } from "./rootFront.ts";
 import type { Today } from "./today.ts";
 
 /**
@@ -57,36 +56,28 @@ export interface Rooted {
   morningMm: number;
 }
 
-/** How many slices have roots in them. */
-function rootedSlices(frontMm: number, slices: Slices): number {
-  const slice = sliceAt(frontMm, slices);
-  return slices.topMm[slice]! < frontMm ? slice + 1 : slice;
-}
-
-/** Writes what each of the first `count` slices, which are rooted, has available to availableMmBySlice; returns the sum, mm. */
+/** Writes what each rooted slice has available, mm, to availableMmBySlice; returns how many slices are rooted. */
 function availableToRoots(
-  count: number,
-  { frontMm, beneathMm }: Pick<Rooted, "frontMm" | "beneathMm">,
-  { emptyMm, shareAbove }: RootSupply,
-  { topMm, thicknessMm }: Slices,
+  rooted: Pick<Rooted, "frontMm" | "beneathMm">,
+  supply: RootSupply,
+  slices: Slices,
   waterMmBySlice: Float64Array,
   availableMmBySlice: Float64Array,
 ): number {
-  let sum = 0;
-  for (let j = 0; j < count; j++) {
+  const { count, topMm, thicknessMm } = slices;
+  const { frontMm, beneathMm } = rooted;
+  const { emptyMm, shareAbove } = supply;
+  let j = 0;
+  for (; j < count && topMm[j]! < frontMm; j++) {
     const empty = emptyMm[j]!;
     let available = (waterMmBySlice[j]! - empty) * shareAbove[j]!;
-    if (j === count - 1) {
-      const reach = frontMm - topMm[j]!;
-      const thickness = thicknessMm[j]!;
-      if (reach < thickness)
-        available = rootedPartMm(available, (beneathMm - empty) * shareAbove[j]!, reach / thickness);
-    }
-    const held = available > 0 ? available : 0;
-    availableMmBySlice[j] = held;
-    sum += held;
+    const reach = frontMm - topMm[j]!;
+    const thickness = thicknessMm[j]!;
+    if (reach < thickness)
+      available = rootedPartMm(available, (beneathMm - empty) * shareAbove[j]!, reach / thickness);
+    availableMmBySlice[j] = available > 0 ? available : 0;
   }
-  return sum;
+  return j;
 }
 
 /** Takes a share of what each of the first `rooted` slices has available; returns mm taken. */
@@ -123,9 +114,9 @@ export function takeBySlice(
   availableMmBySlice: Float64Array,
 ): number {
   if (demandMm <= 0) return 0;
-  const count = rootedSlices(rooted.frontMm, slices);
-  const canGive =
-    sharePerDay * availableToRoots(count, rooted, supply, slices, waterMmBySlice, availableMmBySlice);
+  const count = availableToRoots(rooted, supply, slices, waterMmBySlice, availableMmBySlice);
+  let canGive = 0;
+  for (let j = 0; j < count; j++) canGive += sharePerDay * availableMmBySlice[j]!;
   if (canGive <= 0) return 0;
   const share = sharePerDay * (demandMm < canGive ? demandMm / canGive : 1);
   return takeShare(share, count, waterMmBySlice, availableMmBySlice);
@@ -165,12 +156,13 @@ export function takeByRootZoneAverage(
 ): number {
   if (demandMm <= 0) return 0;
   const { topMm, thicknessMm, wiltingPointMm, fieldCapacityMm } = slices;
-  const count = rootedSlices(rooted.frontMm, slices);
-  const held = availableToRoots(count, rooted, supply, slices, waterMmBySlice, availableMmBySlice);
+  const count = availableToRoots(rooted, supply, slices, waterMmBySlice, availableMmBySlice);
   let totalAvailable = 0;
+  let held = 0;
   for (let j = 0; j < count; j++) {
     const part = Math.min(1, (rooted.frontMm - topMm[j]!) / thicknessMm[j]!);
     totalAvailable += part * (fieldCapacityMm[j]! - wiltingPointMm[j]!);
+    held += availableMmBySlice[j]!;
   }
   if (held <= 0) return 0;
   const wanted = demandMm * stressCoefficient(totalAvailable - held, totalAvailable, depletionFraction);

@@ -99,32 +99,17 @@ export function asGiven(own: Float64Array): Et {
   };
 }
 
-/** Of the last place and span of days: years are generated again while a slider moves. */
-let lastRa: { latitudeDeg: number; firstDay: number; raMj: Float64Array } = {
-  latitudeDeg: NaN,
-  firstDay: 0,
-  raMj: new Float64Array(0),
-};
-
 /** Radiation above the atmosphere, MJ/m2 a day. */
-export function extraterrestrialByDay(
-  { firstDay, days }: WeatherRecord,
-  { latitudeDeg }: Site,
-): Float64Array {
-  const isSame =
-    lastRa.latitudeDeg === latitudeDeg && lastRa.firstDay === firstDay && lastRa.raMj.length === days;
-  if (isSame) return lastRa.raMj;
+export function extraterrestrialByDay(record: WeatherRecord, site: Site): Float64Array {
   const byDayOfYear = Float64Array.from({ length: 366 }, (_, index) =>
-    extraterrestrialMj(latitudeDeg, index + 1),
+    extraterrestrialMj(site.latitudeDeg, index + 1),
   );
-  const raMj = overDays(
+  return overDays(
     { ordinary: byDayOfYear.subarray(0, 365), leap: byDayOfYear },
-    yearOf(firstDay),
-    dayOfYear(firstDay),
-    days,
+    yearOf(record.firstDay),
+    dayOfYear(record.firstDay),
+    record.days,
   );
-  lastRa = { latitudeDeg, firstDay, raMj };
-  return raMj;
 }
 
 /** Judged by the record itself: its rain against Hargreaves' reference ET. */

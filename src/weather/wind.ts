@@ -19,13 +19,5 @@ export const leastWindMPerS = 0.5;
 
 /** The record's wind at 2 m, else the usual wind every day. */
 export function windOrUsual(record: WeatherRecord): Float64Array {
-  return record.wind2mMPerS ?? usualWind(record.days);
-}
-
-/** Always the same, so kept: years are generated again while a slider moves. */
-let usual = new Float64Array(0);
-
-function usualWind(days: number): Float64Array {
-  if (usual.length !== days) usual = new Float64Array(days).fill(usualWindMPerS);
-  return usual;
+  return record.wind2mMPerS ?? new Float64Array(record.days).fill(usualWindMPerS);
 }

@@ -307,7 +307,8 @@ test.each([
   const { page, close } = await openLeaf(scenario, leaf);
   for (const look of [
     ["light", 1280],
-    ["dark", 390],
+    ["dark", 1280],
+    ["light", 390],
   ] as const) {
     await lookAt(page, look);
     expect(await faultsSeen(page), look.join()).toEqual([]);

@@ -516,13 +516,25 @@ describe("every demo", () => {
     await expect.poll(() => page.locator(".problem-list").count()).toBe(1);
     for (const look of [
       ["light", 1280],
-      ["dark", 390],
+      ["dark", 1280],
+      ["light", 390],
       ["light", 320],
     ] as const) {
       await lookAt(page, look);
       expect(await faultsSeen(page), look.join()).toEqual([]);
     }
     expect(wrong).toEqual([]);
+    await done();
+  });
+
+  test("without fallow everything unfolded fits narrow screens too", async () => {
+    const { page, done } = await opened(withoutFallow);
+    await page.getByRole("radio", { name: "Monthly normals" }).check();
+    await unfoldAll(page);
+    for (const width of [390, 320]) {
+      await lookAt(page, ["light", width]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    }
     await done();
   });
 

@@ -428,7 +428,8 @@ describe("the view", () => {
     const { page, close } = await openKeep(wheat, { files: { "invented-station.csv": record } });
     for (const look of [
       ["light", 1280],
-      ["dark", 390],
+      ["dark", 1280],
+      ["light", 390],
     ] as const) {
       await lookAt(page, look);
       expect(await faultsSeen(page), look.join()).toEqual([]);

@@ -228,7 +228,6 @@ test("over the same soil water, less passage in any layer never deepens the fron
           Infinity,
           slices,
           water,
-          sliceAt(front, slices),
           water[sliceAt(front, slices)]!,
           0,
           0,
@@ -239,7 +238,6 @@ test("over the same soil water, less passage in any layer never deepens the fron
           Infinity,
           denser,
           water,
-          sliceAt(front, slices),
           water[sliceAt(front, slices)]!,
           0,
           0,
@@ -264,8 +262,7 @@ test("the day's budget is spent slice by slice: cutting slices finer changes the
         const at = (s: Slices) => s.wiltingPointMm.map((wp, j) => wp + 0.3 * (s.fieldCapacityMm[j]! - wp));
         const after = (slices: Slices) => {
           const water = at(slices);
-          const slice = sliceAt(front, slices);
-          return advancedFront(front, descent, Infinity, slices, water, slice, water[slice]!, 0, 0);
+          return advancedFront(front, descent, Infinity, slices, water, water[sliceAt(front, slices)]!, 0, 0);
         };
         const a = after(coarse);
         const b = after(fine);

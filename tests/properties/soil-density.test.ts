@@ -54,7 +54,6 @@ const frontAfter = (
     Infinity,
     slices,
     waterMm,
-    sliceAt(frontMm, slices),
     waterMm[sliceAt(frontMm, slices)]!,
     evaporating,
     wetness,

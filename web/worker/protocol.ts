@@ -22,9 +22,9 @@ export type ToEngine =
       readonly units: Units;
       readonly shown: ShownRun;
     }
-  /** The last good answer in other units: nothing is run again. */
   /** The season of this question stands on the page. */
   | { readonly kind: "drawn"; readonly id: number }
+  /** The last good answer in other units: nothing is run again. */
   | { readonly kind: "units"; readonly id: number; readonly units: Units }
   /** One run of the last good answer. */
   | { readonly kind: "season"; readonly id: number; readonly shown: ShownRun }

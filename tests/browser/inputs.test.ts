@@ -285,6 +285,30 @@ test("water at the start changes its way and comes back as it was", async () => 
   await done();
 });
 
+test("water at the start from cores is said, can be left and taken up again", async () => {
+  const core = { wetMass: "512 g", dryMass: "430 g", diameter: "50 mm", length: "100 mm" };
+  const ground = (small as Record<string, unknown>)["soil"] as { readonly layers: readonly object[] };
+  const layers = ground.layers.map((layer, l) => (l === 0 ? { ...layer, cores: [core] } : layer));
+  const soil = { ...ground, layers, startingWater: { from: "cores", shareBelow: "40 %" } };
+  const { page, wrong, done } = await opened({ ...small, soil });
+  const way = page.locator("#inputs-start");
+  expect(await way.getByRole("radio", { name: "From cores" }).isChecked()).toBe(true);
+  expect(await textOf(page, "soil.startingWater.shareBelow")).toBe("40 %");
+  await way.getByRole("radio", { name: "A share everywhere" }).check();
+  await page.waitForTimeout(400);
+  await settled(page);
+  expect(await page.locator(".problem-list").count()).toBe(0);
+  await way.getByRole("radio", { name: "From cores" }).check();
+  expect(await textOf(page, "soil.startingWater.shareBelow")).toBe("40 %");
+  await page.waitForTimeout(400);
+  await settled(page);
+  expect(await page.locator(".problem-list").count()).toBe(0);
+  await way.getByRole("link", { name: "In the field" }).click();
+  await page.getByRole("heading", { name: "Soil samples" }).waitFor();
+  expect(wrong).toEqual([]);
+  await done();
+});
+
 describe("weather", () => {
   test("from a dropped record says what it holds, answers with it, and is there after a reload", async () => {
     const { page, wrong, done } = await opened(withoutFallow);

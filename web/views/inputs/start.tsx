@@ -1,3 +1,4 @@
+import { coredWater } from "../../inputs/coredWater.ts";
 import { QuantityField, TextField } from "../../inputs/field.tsx";
 import { layersOf } from "../../inputs/layerEdits.ts";
 import { DefaultNote, ProblemNote } from "../../inputs/notes.tsx";
@@ -5,11 +6,12 @@ import { placeAt } from "../../inputs/place.tsx";
 import { changeWay } from "../../inputs/stash.ts";
 import { Switch } from "../../inputs/switch.tsx";
 import { scenario, written } from "../../state/scenarioStore.ts";
-import { units } from "../../state/view.ts";
+import { addressOf, units } from "../../state/view.ts";
+import { openLeaf } from "../field/openLeaf.ts";
 import { DiggingCaution } from "./caution.tsx";
 import { Fields, Section } from "./section.tsx";
 
-type Way = "unknown" | "share" | "probe" | "layers";
+type Way = "unknown" | "share" | "probe" | "layers" | "cores";
 
 const waterForms = "22 % by weight, 27 % by volume, 1.2 in available or 40 % of available";
 
@@ -17,14 +19,17 @@ export function StartSection() {
   const layers = layersOf(scenario.value);
   const start = "soil.startingWater";
   const hasWater = layers.some((layer) => layer["water"] !== undefined);
+  const { isWeighed, hasBelow } = coredWater(scenario.value);
   const way: Way =
-    written(`${start}.moistDepth`) !== undefined || written(`${start}.shareBelow`) !== undefined
-      ? "probe"
-      : written(`${start}.share`) !== undefined
-        ? "share"
-        : hasWater
-          ? "layers"
-          : "unknown";
+    written(`${start}.from`) !== undefined
+      ? "cores"
+      : written(`${start}.moistDepth`) !== undefined || written(`${start}.shareBelow`) !== undefined
+        ? "probe"
+        : written(`${start}.share`) !== undefined
+          ? "share"
+          : hasWater
+            ? "layers"
+            : "unknown";
   const waters = layers.map((_, l) => `soil.layers[${l}].water`);
   const choose = (wanted: Way) => {
     const all = [start, ...waters];
@@ -37,17 +42,18 @@ export function StartSection() {
         "give the water layer by layer",
       );
     }
-    const starts =
-      wanted === "share"
-        ? ([[`${start}.share`, "50 %"]] as const)
-        : ([
-            [`${start}.moistDepth`, us ? "30 in" : "750 mm"],
-            [`${start}.shareBelow`, "20 %"],
-          ] as const);
+    const starts = {
+      share: [[`${start}.share`, "50 %"]],
+      probe: [
+        [`${start}.moistDepth`, us ? "30 in" : "750 mm"],
+        [`${start}.shareBelow`, "20 %"],
+      ],
+      cores: [[`${start}.from`, "cores"], ...(hasBelow ? [[`${start}.shareBelow`, "50 %"] as const] : [])],
+    }[wanted] as readonly (readonly [path: string, start: string])[];
     changeWay(
       all
         .filter((path) => path !== start)
-        .concat(`${start}.share`, `${start}.moistDepth`, `${start}.shareBelow`)
+        .concat(["share", "moistDepth", "shareBelow", "from"].map((key) => `${start}.${key}`))
         .filter((path) => !starts.some(([own]) => own === path)),
       starts,
       "say the water at the start otherwise",
@@ -69,6 +75,7 @@ export function StartSection() {
           ["share", "A share everywhere"],
           ["probe", "By push probe"],
           ...(layers.length > 0 ? ([["layers", "Layer by layer"]] as const) : []),
+          ...(isWeighed || way === "cores" ? ([["cores", "From cores"]] as const) : []),
         ]}
         onChoose={choose}
       />
@@ -99,6 +106,28 @@ export function StartSection() {
             hint="Share of the available water"
           />
         </Fields>
+      )}
+      {way === "cores" && (
+        <>
+          <ProblemNote id="inputs-start-from-wrong" problems={placeAt(`${start}.from`).problems} />
+          <p class="aside">
+            As the cores tell that were weighed, under{" "}
+            <a href={addressOf("field")} onClick={() => (openLeaf.value = "samples")}>
+              In the field
+            </a>
+            , Soil samples.
+          </p>
+          {hasBelow && (
+            <Fields>
+              <QuantityField
+                path={`${start}.shareBelow`}
+                label="Below the deepest core"
+                kind="share"
+                hint="Share of the available water"
+              />
+            </Fields>
+          )}
+        </>
       )}
       {way === "layers" && (
         <Fields>

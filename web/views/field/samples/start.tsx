@@ -1,3 +1,4 @@
+import { coredWater } from "../../../inputs/coredWater.ts";
 import { QuantityField } from "../../../inputs/field.tsx";
 import { layersOf } from "../../../inputs/layerEdits.ts";
 import { ProblemNote } from "../../../inputs/notes.tsx";
@@ -6,7 +7,7 @@ import { Switch } from "../../../inputs/switch.tsx";
 import { scenario, written } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { problemsByPath } from "../../../worker/client.ts";
-import { coresPath, rowsAt, startPath } from "./edits.ts";
+import { startPath } from "./edits.ts";
 
 type Way = "inputs" | "probe" | "cores";
 
@@ -19,10 +20,7 @@ export function StartSampled() {
       : written(`${startPath}.moistDepth`) !== undefined
         ? "probe"
         : "inputs";
-  const weighed = layers.map((_, l) =>
-    rowsAt(scenario.value, coresPath(l)).some((core) => core["wetMass"] !== undefined),
-  );
-  const hasBelow = weighed.lastIndexOf(true) < layers.length - 1;
+  const { isWeighed, hasBelow } = coredWater(scenario.value);
   return (
     <fieldset class="plain-group">
       <legend>Start the run with</legend>
@@ -32,14 +30,12 @@ export function StartSampled() {
         choices={[
           ["inputs", "The water told in Inputs"],
           ["probe", "The push probe's"],
-          ...(weighed.some(Boolean) || way === "cores"
-            ? ([["cores", "The water of the cores"]] as const)
-            : []),
+          ...(isWeighed || way === "cores" ? ([["cores", "The water of the cores"]] as const) : []),
         ]}
         onChoose={(wanted) => choose(wanted, layers.length, hasBelow)}
       />
       <ProblemNote id="field-start-wrong" problems={problemsAbout()} />
-      {!weighed.some(Boolean) && way !== "cores" && (
+      {!isWeighed && way !== "cores" && (
         <p class="aside">Cores weighed wet can give it too, once they are entered.</p>
       )}
       {way !== "inputs" && (

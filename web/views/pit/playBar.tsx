@@ -4,6 +4,7 @@ import { sayDay } from "../../pictures/pitWallReading.ts";
 import { wantsStill } from "../../shell/theme.ts";
 import { season } from "../../worker/client.ts";
 import { firstShownDay, goTo, headDay, isPlaying, lastDay, stepByKey } from "./playhead.ts";
+import { playOn } from "./playOn.ts";
 
 const speeds = [
   [14, "two weeks a second"],
@@ -87,22 +88,7 @@ function usePlaying(daysPerSecond: number): void {
     if (still) isPlaying.value = false;
   }, [still]);
   useEffect(() => {
-    if (!playing) return undefined;
-    let day = headDay.peek();
-    let shown = day;
-    let before = performance.now();
-    let frame = requestAnimationFrame(function step(now) {
-      // Moved by hand meanwhile: go on from there.
-      if (headDay.peek() !== shown) day = headDay.peek();
-      // A page that was hidden does not leap.
-      day += (Math.min(100, Math.max(0, now - before)) / 1000) * daysPerSecond;
-      before = now;
-      shown = Math.min(lastDay.peek(), Math.floor(day));
-      if (shown !== headDay.peek()) goTo(shown);
-      if (isAtEnd()) isPlaying.value = false;
-      else frame = requestAnimationFrame(step);
-    });
-    return () => cancelAnimationFrame(frame);
+    return playing ? playOn(headDay, lastDay, daysPerSecond) : undefined;
   }, [playing, daysPerSecond]);
   useEffect(
     () => () => {

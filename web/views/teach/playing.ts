@@ -3,6 +3,7 @@ import { useEffect } from "preact/hooks";
 import { wantsStill } from "../../shell/theme.ts";
 import { season } from "../../worker/client.ts";
 import { firstShownDay, goTo, headDay, isPlaying, lastDay } from "../pit/playhead.ts";
+import { playOn } from "../pit/playOn.ts";
 import { difference, isGuessing } from "./lesson.ts";
 
 /** The pit wall's playhead, held back while the class guesses. */
@@ -64,22 +65,7 @@ export function usePlaying(): void {
     if (still) isPlaying.value = false;
   }, [still]);
   useEffect(() => {
-    if (!playing) return undefined;
-    let day = shownDay.peek();
-    let shown = day;
-    let before = performance.now();
-    let frame = requestAnimationFrame(function step(now) {
-      // Moved by hand meanwhile: go on from there.
-      if (shownDay.peek() !== shown) day = shownDay.peek();
-      // A page that was hidden does not leap.
-      day += (Math.min(100, Math.max(0, now - before)) / 1000) * daysPerSecond;
-      before = now;
-      shown = Math.min(endDay.peek(), Math.floor(day));
-      if (shown !== shownDay.peek()) goTo(shown);
-      if (shown >= endDay.peek()) isPlaying.value = false;
-      else frame = requestAnimationFrame(step);
-    });
-    return () => cancelAnimationFrame(frame);
+    return playing ? playOn(shownDay, endDay, daysPerSecond) : undefined;
   }, [playing]);
   useEffect(
     () => () => {

@@ -8,10 +8,17 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { firstLines } from "../../src/report/firstLine.ts";
 import { percent, shownIn } from "../../src/report/shownUnits.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
-import { faultsSeen, lookAt, openHarness, openTab, settled, unfold, type Harness } from "./harness.ts";
-
-/** The machine may be busy with other tests. */
-const patience = { timeout: 20_000 };
+import {
+  faultsSeen,
+  lookAt,
+  openHarness,
+  openTab,
+  patience,
+  settled,
+  unfold,
+  type Harness,
+} from "./harness.ts";
+import { demoAsWritten } from "../support/demos.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -19,9 +26,7 @@ beforeAll(async () => {
 });
 afterAll(() => harness.close());
 
-const demo = JSON.parse(
-  readFileSync(new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
-) as Record<string, unknown>;
+const demo = demoAsWritten("sorghum-over-plough-pan");
 const { evidence: _, ...undug } = demo;
 const small = { ...undug, ensemble: { years: 24, seed: 1 } };
 

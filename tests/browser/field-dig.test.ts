@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/compare.ts";
@@ -14,13 +13,12 @@ import {
   lookAt,
   openHarness,
   openTab,
+  patience,
   settled,
   typeAt,
   type Harness,
 } from "./harness.ts";
-
-/** The machine may be busy with other tests. */
-const patience = { timeout: 20_000 };
+import { demoAsWritten } from "../support/demos.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -28,9 +26,7 @@ beforeAll(async () => {
 });
 afterAll(() => harness.close());
 
-const demo = JSON.parse(
-  readFileSync(new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
-) as Record<string, unknown> & {
+const demo = demoAsWritten("sorghum-over-plough-pan") as Record<string, unknown> & {
   readonly soil: { readonly layers: readonly object[] };
   readonly evidence: Record<string, unknown>;
 };

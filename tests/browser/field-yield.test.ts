@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/compare.ts";
@@ -19,6 +18,7 @@ import {
   unfold,
   type Harness,
 } from "./harness.ts";
+import { demoAsWritten } from "../support/demos.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -26,14 +26,9 @@ beforeAll(async () => {
 });
 afterAll(() => harness.close());
 
-const demo = (name: string) =>
-  JSON.parse(readFileSync(new URL(`../../shared/scenarios/${name}.json`, import.meta.url), "utf8")) as Record<
-    string,
-    unknown
-  >;
 const quick = { ensemble: { years: 18, seed: 1 } };
-const sorghum = { ...demo("sorghum-over-plough-pan"), ...quick };
-const sunflower = { ...demo("sunflower-over-dry-clay"), ...quick };
+const sorghum = { ...demoAsWritten("sorghum-over-plough-pan"), ...quick };
+const sunflower = { ...demoAsWritten("sunflower-over-dry-clay"), ...quick };
 const spotsOfCorn = [
   { ears: 22, kernelRows: [14, 15, 16], kernelsPerRow: [28, 30, 27], secondEars: 1, secondEarKernels: [120] },
   { ears: 21, kernelRows: [16, 14, 16], kernelsPerRow: [26, 31, 28] },

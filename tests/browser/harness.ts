@@ -33,6 +33,9 @@ export interface Harness {
   readonly close: () => Promise<void>;
 }
 
+/** How long a check is tried again: the machine may be busy with other tests. */
+export const patience = { timeout: 20_000 };
+
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
 /** Where the tests' one build of the page lies; not set, each harness builds its own. */

@@ -6,10 +6,16 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Comparison } from "../../src/answer/comparison.ts";
 import { embeddedText } from "../../src/report/page/index.ts";
 import { call } from "../cli/callCli.ts";
-import { axeFaults, faultsSeen, lookAt, openHarness, openTab, settled, type Harness } from "./harness.ts";
-
-/** The machine may be busy with other tests. */
-const patience = { timeout: 20_000 };
+import {
+  axeFaults,
+  faultsSeen,
+  lookAt,
+  openHarness,
+  openTab,
+  patience,
+  settled,
+  type Harness,
+} from "./harness.ts";
 
 let harness: Harness;
 beforeAll(async () => {

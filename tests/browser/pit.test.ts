@@ -1,7 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { readJson } from "../../src/scenario/readJson.ts";
 import { isoDate } from "../../src/weather/calendar.ts";
 import type { FromEngine, SeasonShown } from "../../web/worker/protocol.ts";
 import {
@@ -9,12 +8,12 @@ import {
   lookAt,
   openHarness,
   openTab,
+  patience,
   settled,
   type ContextOptions,
   type Harness,
 } from "./harness.ts";
-
-const patience = { timeout: 20_000 };
+import { demoAsWritten } from "../support/demos.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -22,8 +21,7 @@ beforeAll(async () => {
 });
 afterAll(() => harness.close());
 
-const file = new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url);
-const demo = readJson(readFileSync(file, "utf8"), "demo") as Record<string, unknown>;
+const demo = demoAsWritten("sorghum-over-plough-pan");
 const { evidence: _, ...undug } = demo;
 const small = { ...undug, ensemble: { years: 12, seed: 1 } };
 

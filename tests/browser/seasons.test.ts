@@ -6,10 +6,7 @@ import { shownYield } from "../../src/answer/yieldUnits.ts";
 import { roundForPrint } from "../../src/report/roundForPrint.ts";
 import { shownIn } from "../../src/report/shownUnits.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
-import { faultsSeen, lookAt, openHarness, openTab, settled, type Harness } from "./harness.ts";
-
-/** The machine may be busy with other tests. */
-const patience = { timeout: 20_000 };
+import { faultsSeen, lookAt, openHarness, openTab, patience, settled, type Harness } from "./harness.ts";
 
 let harness: Harness;
 beforeAll(async () => {

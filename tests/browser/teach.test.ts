@@ -9,13 +9,11 @@ import {
   lookAt,
   openHarness,
   openTab,
+  patience,
   settled,
   type ContextOptions,
   type Harness,
 } from "./harness.ts";
-
-/** The machine may be busy with other tests. */
-const patience = { timeout: 15_000 };
 
 let harness: Harness;
 beforeAll(async () => {

@@ -26,10 +26,9 @@ import {
   typeAt,
   type Harness,
 } from "./harness.ts";
+import { demoAsWritten } from "../support/demos.ts";
 
-const demo = JSON.parse(
-  readFileSync(new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
-) as Record<string, unknown>;
+const demo = demoAsWritten("sorghum-over-plough-pan");
 const small = { ...demo, ensemble: { years: 16, seed: 1 } };
 const patience = { timeout: 30_000 };
 

@@ -5,7 +5,8 @@ import type { PictureTable } from "./frame.tsx";
 import { caseStyle, fontFamily, palette } from "./palette.ts";
 import { SvgPicture } from "./svgPicture.tsx";
 import { wrapped } from "./threeNumbersLabel.ts";
-import { axisOver, type Axis } from "./yieldRangesAxis.ts";
+import { axisOver } from "./yieldRangesAxis.ts";
+import { RowWords, YieldGrid } from "./yieldRows.tsx";
 import { markPath } from "./yieldRanges.tsx";
 
 export const defaults = {
@@ -75,25 +76,16 @@ export function CountedYield({ groups, said, width, faint = false }: CountedYiel
     >
       <rect width={width} height={height} fill={colours.paper} />
       <g font-family={fontFamily} font-size={sizePx} fill={colours.ink}>
-        <Grid axis={axis} bottom={y} />
-        <text x={width - edge} y={y + 2.2 * lineHeightPx} text-anchor="end" fill={colours.pencil}>
-          Yield by counts, {unit}
-        </text>
+        <YieldGrid
+          axis={axis}
+          bottom={y}
+          lineHeightPx={lineHeightPx}
+          title={`Yield by counts, ${unit}`}
+          right={width - edge}
+        />
         {rows.map(({ one, lines, told, top, dotLevels, dotsAt, meanAt, style }) => (
           <g key={one.title}>
-            {[...lines, ...told].map((line, i) => (
-              <text
-                key={i}
-                x={edge}
-                y={top + (i + 0.8) * lineHeightPx}
-                font-weight={i < lines.length ? "600" : undefined}
-                stroke={colours.paper}
-                stroke-width="4"
-                paint-order="stroke"
-              >
-                {line}
-              </text>
-            ))}
+            <RowWords name={lines} said={told} left={edge} top={top} lineHeightPx={lineHeightPx} />
             {one.spots.map((spot, s) => (
               <circle
                 key={s}
@@ -133,23 +125,6 @@ export function CountedYield({ groups, said, width, faint = false }: CountedYiel
         ))}
       </g>
     </SvgPicture>
-  );
-}
-
-function Grid({ axis, bottom }: { axis: Axis; bottom: number }) {
-  const { rule, pencil } = palette();
-  return (
-    <>
-      {axis.ticks.map((tick) => (
-        <g key={tick}>
-          <line x1={axis.at(tick)} x2={axis.at(tick)} y1="4" y2={bottom} stroke={rule} />
-          <text x={axis.at(tick)} y={bottom + defaults.lineHeightPx} text-anchor="middle" fill={pencil}>
-            {fixed(tick, axis.digits)}
-          </text>
-        </g>
-      ))}
-      <line x1={axis.at(axis.from)} x2={axis.at(axis.to)} y1={bottom} y2={bottom} stroke={pencil} />
-    </>
   );
 }
 

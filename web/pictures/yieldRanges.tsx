@@ -5,6 +5,7 @@ import { caseStyle, fontFamily, palette, type CaseStyle } from "./palette.ts";
 import { SvgPicture } from "./svgPicture.tsx";
 import { wrapped } from "./threeNumbersLabel.ts";
 import { axisOver } from "./yieldRangesAxis.ts";
+import { RowWords, YieldGrid } from "./yieldRows.tsx";
 
 export const defaults = {
   name: "Yield of each case",
@@ -71,33 +72,16 @@ export function YieldRanges({ comparison, width, shown }: YieldRangesProps) {
     >
       <rect width={width} height={height} fill={colours.paper} />
       <g font-family={fontFamily} font-size={sizePx} fill={colours.ink}>
-        {axis.ticks.map((tick) => (
-          <g key={tick}>
-            <line x1={axis.at(tick)} x2={axis.at(tick)} y1="4" y2={y} stroke={colours.rule} />
-            <text x={axis.at(tick)} y={y + lineHeightPx} text-anchor="middle" fill={colours.pencil}>
-              {fixed(tick, axis.digits)}
-            </text>
-          </g>
-        ))}
-        <line x1={axis.at(axis.from)} x2={axis.at(axis.to)} y1={y} y2={y} stroke={colours.pencil} />
-        <text x={width - edge} y={y + 2.2 * lineHeightPx} text-anchor="end" fill={colours.pencil}>
-          Yield, {unit}
-        </text>
+        <YieldGrid
+          axis={axis}
+          bottom={y}
+          lineHeightPx={lineHeightPx}
+          title={`Yield, ${unit}`}
+          right={width - edge}
+        />
         {rows.map(({ one, lines, said, top, at, style }) => (
           <g key={one.name}>
-            {[...lines, ...said].map((line, i) => (
-              <text
-                key={i}
-                x={edge}
-                y={top + (i + 0.8) * lineHeightPx}
-                font-weight={i < lines.length ? "600" : undefined}
-                stroke={colours.paper}
-                stroke-width="4"
-                paint-order="stroke"
-              >
-                {line}
-              </text>
-            ))}
+            <RowWords name={lines} said={said} left={edge} top={top} lineHeightPx={lineHeightPx} />
             <line
               x1={axis.at(one.yield.p10)}
               x2={axis.at(one.yield.p90)}

@@ -1,6 +1,5 @@
 import { Choice, ListField, NumberField, QuantityField } from "../../inputs/field.tsx";
-import { label } from "../../inputs/words.ts";
-import type { Json } from "../../state/json.ts";
+import { fieldsOf } from "../../inputs/fieldsOf.ts";
 import { Fields, More } from "./section.tsx";
 
 interface CropFieldsProps {
@@ -17,13 +16,7 @@ const waterUse = ["kcbInitial", "kcbMid", "kcbEnd", "height", "uptakeShare", "de
 /** The numbers of a crop: what growers change in sight, the rest folded away. */
 export function CropFields({ path, inherited }: CropFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
-  const field = (key: string, ...voids: string[]) => ({
-    path: at(key),
-    label: label(key),
-    otherwise: inherited?.(key),
-    also: (value: Json | undefined) =>
-      value === undefined ? [] : voids.map((other) => [at(other), undefined] as const),
-  });
+  const field = fieldsOf(path, inherited);
   return (
     <>
       <Fields>

@@ -5,7 +5,7 @@ import { sayQuantity } from "../../../src/quantity/sayQuantity.ts";
 import { Choice, QuantityField, TextField } from "../../inputs/field.tsx";
 import { joinLayers, layersOf, namedIn, removeLayer, splitLayer } from "../../inputs/layerEdits.ts";
 import { problemsWithin } from "../../inputs/place.tsx";
-import { label } from "../../inputs/words.ts";
+import { fieldsOf } from "../../inputs/fieldsOf.ts";
 import type { Json } from "../../state/json.ts";
 import { attachments, replace, scenario, written } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
@@ -74,16 +74,15 @@ const measured = [
 export function LayerFields({ path, index, shown, name, along, inherited }: LayerFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
   const base = `soil.layers[${index}]`;
-  const field = (key: string, ...voids: string[]) => ({
-    path: at(key),
-    label: label(key),
-    defaultPath: `${base}.${key}`,
-    otherwise: inherited?.(key),
-    also: (value: Json | undefined) => [
-      ...(value === undefined ? [] : voids.map((other) => [at(other), undefined] as const)),
-      ...(along?.(key, value) ?? []),
-    ],
-  });
+  const ofGroup = fieldsOf(path, inherited);
+  const field = (key: string, ...voids: string[]) => {
+    const usual = ofGroup(key, ...voids);
+    return {
+      ...usual,
+      defaultPath: `${base}.${key}`,
+      also: (value: Json | undefined) => [...usual.also(value), ...(along?.(key, value) ?? [])],
+    };
+  };
   const derived = (key: "bottom" | "thickness") =>
     shown === null || written(at(key === "bottom" ? "thickness" : "bottom")) === undefined
       ? inherited?.(key)

@@ -1,7 +1,6 @@
 import { Choice, NumberField, QuantityField } from "../../inputs/field.tsx";
-import { label } from "../../inputs/words.ts";
+import { fieldsOf } from "../../inputs/fieldsOf.ts";
 import { listText } from "../../inputs/listText.ts";
-import type { Json } from "../../state/json.ts";
 import { written } from "../../state/scenarioStore.ts";
 import { defaultsByPath } from "../../worker/client.ts";
 import { Fields, More, Section } from "./section.tsx";
@@ -27,13 +26,7 @@ const ofSnow = ["snowCatch", "snowBelow", "melt", "evaporatingDepth", "readilyEv
 /** Residue, runoff, snow and evaporation. */
 export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
-  const field = (key: string, ...voids: string[]) => ({
-    path: at(key),
-    label: label(key),
-    otherwise: inherited?.(key),
-    also: (value: Json | undefined) =>
-      value === undefined ? [] : voids.map((other) => [at(other), undefined] as const),
-  });
+  const field = fieldsOf(path, inherited);
   /** Fallow and crop are as the residue cover for both, where that is written. */
   const ofPeriod = (key: string) => {
     const both = listText(written(at("residueCover")));

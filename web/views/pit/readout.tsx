@@ -1,12 +1,11 @@
-import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
 import { percent, shownIn, type Shown } from "../../../src/report/shownUnits.ts";
 import { LineSample } from "../../pictures/pitWallFronts.tsx";
 import { readingAt, sayDay, type Reading } from "../../pictures/pitWallReading.ts";
 import type { Palette } from "../../pictures/palette.ts";
 import { units } from "../../state/view.ts";
 import type { LayerShown, SeasonShown } from "../../worker/protocol.ts";
-import { headDay, hover, isPlaying, probeMm } from "./playhead.ts";
+import { Heard } from "./heard.tsx";
+import { headDay, hover, probeMm } from "./playhead.ts";
 
 interface ReadoutProps {
   readonly season: SeasonShown;
@@ -58,24 +57,6 @@ export function Readout({ season, caseIndex, layers, colours }: ReadoutProps) {
       </dl>
       <Heard said={inWords(reading, shown)} />
     </>
-  );
-}
-
-/** For the ear, when the day has come to rest; not while it plays. */
-function Heard({ said }: { readonly said: string }) {
-  const heard = useSignal("");
-  const playing = isPlaying.value;
-  useEffect(() => {
-    if (playing) return undefined;
-    const timer = setTimeout(() => {
-      heard.value = said;
-    }, 700);
-    return () => clearTimeout(timer);
-  }, [said, playing]);
-  return (
-    <p class="only-heard" aria-live="polite">
-      {heard.value}
-    </p>
   );
 }
 

@@ -13,6 +13,7 @@ import { units } from "../../state/view.ts";
 import { season, stale, understood } from "../../worker/client.ts";
 import type { SeasonShown, Understood } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
+import { Heard } from "../pit/heard.tsx";
 import { followPlayDay, goTo, isPlaying } from "../pit/playhead.ts";
 import { difference, isGuessing, pair } from "./lesson.ts";
 import { endDay, shownDay, startDay, stepBy, togglePlaying, usePlaying } from "./playing.ts";
@@ -111,24 +112,6 @@ function inWords(now: SeasonShown, day: number, shown: Shown): string {
   });
   const roots = fronts.length === 0 ? "No roots yet" : `Roots down to, ${fronts.join("; ")}`;
   return `${sayDay(now.firstDay + day)}. ${roots}.`;
-}
-
-/** For the ear, when the day has come to rest. */
-function Heard({ said }: { readonly said: string }) {
-  const heard = useSignal("");
-  const playing = isPlaying.value;
-  useEffect(() => {
-    if (playing) return undefined;
-    const timer = setTimeout(() => {
-      heard.value = said;
-    }, 700);
-    return () => clearTimeout(timer);
-  }, [said, playing]);
-  return (
-    <p class="only-heard" aria-live="polite">
-      {heard.value}
-    </p>
-  );
 }
 
 /** Who wants no motion goes by weeks, or to the end at once. */

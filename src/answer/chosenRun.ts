@@ -1,19 +1,26 @@
 import { InputError } from "../problem.ts";
 import { middleOf } from "./middleTotal.ts";
 import type { Ensemble, Preparation } from "./ensemble.ts";
-import { middleIndex } from "./quantiles.ts";
+import { rankShares } from "./quantiles.ts";
 
 /**
- * The middle run at the middle rainfall total: middle in the extra water of the second case against the first,
- * or, with one case only, in the water it used.
+ * A season near the middle in all that it is looked at for: at the middle rainfall total, extra water of each later case
+ * against the first (with one case only, the water it used) and how deep each case's roots come. The run whose worst rank
+ * among them lies nearest to the middle; the earlier of equals. Middle in the water alone may be a season of freak roots.
  */
 export function middleRun({ byRainTotal }: Ensemble): number {
   const { cases } = middleOf(byRainTotal);
-  const [first, second] = cases;
-  const used = first!.byRun.transpirationMm;
-  return middleIndex(
-    second === undefined ? used : second.byRun.transpirationMm.map((mm, run) => mm - used[run]!),
-  );
+  const used = cases[0]!.byRun.transpirationMm;
+  const extra = cases.slice(1).map(({ byRun }) => byRun.transpirationMm.map((mm, run) => mm - used[run]!));
+  const depths = cases.map(({ byRun }) => byRun.finalRootDepthMm);
+  const ranks = [...(extra.length === 0 ? [used] : extra), ...depths].map(rankShares);
+  let found = 0;
+  let least = Infinity;
+  for (let run = 0; run < used.length; run++) {
+    const worst = Math.max(...ranks.map((shares) => Math.abs(shares[run]! - 0.5)));
+    if (worst < least) [found, least] = [run, worst];
+  }
+  return found;
 }
 
 /** The first run sown in a year. */

@@ -6,7 +6,7 @@ import type { SeasonTotals } from "../season/season.ts";
 import type { Slices } from "../soil/layer.ts";
 import { dayNumber } from "../weather/calendar.ts";
 import type { Dig } from "../evidence/dig.ts";
-import { fitFrom, reachOf, type DigFit } from "../evidence/digFit.ts";
+import { fitFrom, type DigFit } from "../evidence/digFit.ts";
 import { responseTo, type FitGround } from "../evidence/digResponse.ts";
 import { hinderBy } from "../evidence/hinderBy.ts";
 import { drawRuns, type RunDraws } from "./draws.ts";
@@ -211,15 +211,18 @@ function workedOutCourse(plan: Case, { weather, workOut }: WeatherYears, sowingI
   return courseOf(plan, weather, sowingIndex);
 }
 
-/** Where a dig decides and can be met, its draw of this run takes the place of what density or penetrometer suggest. */
+/**
+ * Where a dig decides and can be met, its draw of this run takes the place of what density or penetrometer suggest. A case that
+ * was not dug and leaves that layer as it is has the same soil there, and the same draw.
+ */
 function hinderedAsDug({ scenario, digFit }: Preparation, c: number, run: number, slices: Slices): Slices {
   if (scenario.evidence?.dig?.drives !== true) return slices;
   const found = digFit();
-  const fit = found?.cases[c] ?? null;
-  if (found === null || fit === null || reachOf(fit) !== "meets") return slices;
+  const place = found?.servedBy[c] ?? null;
+  if (found === null || place === null) return slices;
   // The soil is remembered without the dig.
   const own = { ...slices, passage: slices.passage.slice() };
-  hinderBy(own, scenario.cases[c]!.layers, found.fitted, fit.draws[run]!);
+  hinderBy(own, scenario.cases[c]!.layers, found.fitted, found.cases[place]!.draws[run]!);
   return own;
 }
 

@@ -33,6 +33,20 @@ export function medianOf(values: Float64Array): number {
   return quantile(Float64Array.from(values).sort(), 0.5);
 }
 
+/** Where each value stands among all, 0 to 1: (rank - 1/2) / n, equal values sharing their middle rank. */
+export function rankShares(values: Float64Array): Float64Array {
+  const sorted = Float64Array.from(values).sort();
+  const { length } = values;
+  const shares = new Map<number, number>();
+  for (let from = 0; from < length;) {
+    let to = from;
+    while (to < length && sorted[to] === sorted[from]) to++;
+    shares.set(sorted[from]!, (from + to) / 2 / length);
+    from = to;
+  }
+  return values.map((value) => shares.get(value)!);
+}
+
 /** Index of the run whose value stands in the middle (the lower of two); ties go to the earlier run. */
 export function middleIndex(values: Float64Array): number {
   const order = Array.from(values, (_, i) => i).sort((a, b) => (values[a] ?? 0) - (values[b] ?? 0) || a - b);

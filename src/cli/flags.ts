@@ -78,7 +78,7 @@ const flags = {
   year: { spec: "--year <n>", says: "take the first run sown in this year", whole: [1, 9999] },
   run: {
     spec: "--run <n>",
-    says: "take this run, counted from 1; with neither --run nor --year, the middle one",
+    says: "take this run, counted from 1; with neither --run nor --year, one near the middle",
     whole: [1, 5000],
   },
   latitude: {

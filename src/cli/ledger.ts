@@ -38,12 +38,12 @@ export const act: Act = async (context, file, flags) => {
     handOver(context, jsonText(answer), flags.out);
     return;
   }
-  const which = flags.run === undefined && flags.year === undefined ? ", the middle one" : "";
+  const which = flags.run === undefined && flags.year === undefined ? ", one near the middle" : "";
   context.stderr.write(`${runSaid(run, year, rainTotalMm, flags.units, which)}\n`);
   handOver(context, ledgerCsv(ledgerTable(cases, weather, flags.units)), flags.out);
 };
 
-/** The run asked for, counted from 0; otherwise the middle one. */
+/** The run asked for, counted from 0; otherwise one near the middle. */
 function chooseRun(
   scenario: Scenario,
   { run, year }: GivenFlags,

@@ -52,6 +52,14 @@ export interface DigFitAnswer {
   readonly decides: boolean;
   readonly cases: readonly FittedCase[];
   readonly pairs: readonly FittedPair[];
+  /** Cases that nothing is fitted of, where the dig decides. */
+  readonly undug: readonly UndugCase[];
+}
+
+export interface UndugCase {
+  readonly case: string;
+  /** The case whose fit serves it, as its dense layer is the very same; null where its density or reading decide. */
+  readonly as: string | null;
 }
 
 export interface FittedCase extends Omit<CaseFit, "draws" | "groups" | "caseIndex"> {
@@ -146,7 +154,11 @@ function howMany(
   };
 }
 
-function fitAnswer(dig: Dig, { fitted, cases, ownYear }: DigFit, names: readonly string[]): DigFitAnswer {
+function fitAnswer(
+  dig: Dig,
+  { fitted, cases, servedBy, ownYear }: DigFit,
+  names: readonly string[],
+): DigFitAnswer {
   const known = cases.filter((one) => one !== null);
   const [first, ...others] = known;
   return {
@@ -156,6 +168,12 @@ function fitAnswer(dig: Dig, { fitted, cases, ownYear }: DigFit, names: readonly
     decides: dig.drives,
     cases: known.map((one) => fittedCase(one, names)),
     pairs: first === undefined ? [] : others.map((one) => fittedPair(first, one, names, dig.confidence)),
+    undug: dig.drives
+      ? cases.flatMap((one, c) => {
+          const place = servedBy[c] ?? null;
+          return one === null ? [{ case: names[c]!, as: place === null ? null : names[place]! }] : [];
+        })
+      : [],
   };
 }
 

@@ -1,6 +1,7 @@
 import { quantile } from "../answer/quantiles.ts";
 import { stream } from "../randomness.ts";
 import type { Case, Scenario } from "../scenario/scenario.ts";
+import type { SoilLayer } from "../soil/layer.ts";
 import { limitMPa } from "../soil/penetrationFactor.ts";
 import { middleDepth, type Dig, type DugGroup, type Fitted, type MiddleDepth } from "./dig.ts";
 import type { FrontResponse, Fronts } from "./digResponse.ts";
@@ -10,6 +11,11 @@ export interface DigFit {
   readonly fitted: Fitted;
   /** By case; null for a case without plants, or whose depth is stated. */
   readonly cases: readonly (CaseFit | null)[];
+  /**
+   * By case: the place of the case whose draws it takes, where the dig decides. Its own, where some value meets its depth; where
+   * nothing of it is fitted, that of the first such case whose dense layer is the very same; null where density or reading decide.
+   */
+  readonly servedBy: readonly (number | null)[];
   /** Whether the dig's own year is in the record; otherwise the fit runs over other years. */
   readonly ownYear: boolean;
   readonly confidence: number;
@@ -77,7 +83,33 @@ export function fitFrom(
     const ownNoise = own.map((group) => noise[dig.groups.indexOf(group)]!);
     return fitCase(c, cases[c]!, own, fitted, fronts, ownNoise, dig.confidence);
   });
-  return { fitted, cases: fits, ownYear, confidence: dig.confidence };
+  return {
+    fitted,
+    cases: fits,
+    servedBy: servedBy(fits, cases, fitted),
+    ownYear,
+    confidence: dig.confidence,
+  };
+}
+
+function servedBy(
+  fits: readonly (CaseFit | null)[],
+  cases: readonly Case[],
+  fitted: Fitted,
+): (number | null)[] {
+  const soils = cases.map((plan) => JSON.stringify(fittedLayers(plan, fitted)));
+  const meets = fits.map((fit) => fit !== null && reachOf(fit) === "meets");
+  return fits.map((fit, c) => {
+    const place = fit === null ? meets.findIndex((met, d) => met && soils[d] === soils[c]) : c;
+    return meets[place] === true ? place : null;
+  });
+}
+
+/** The layers that what is fitted belongs to. */
+function fittedLayers({ layers }: Case, fitted: Fitted): SoilLayer[] {
+  return fitted.kind === "passage"
+    ? layers.filter(({ name }) => name === fitted.layer)
+    : layers.filter(({ hindrance }) => hindrance.resistanceMPa !== undefined);
 }
 
 /** How far each group's depth lies off the observed one, draw by draw, in its own errors: `[group][draw]`. */

@@ -1,4 +1,4 @@
-import type { DigAnswer, DugDifference, FittedCase, FittedPair } from "../evidence/digAnswer.ts";
+import type { DigAnswer, DugDifference, FittedCase, FittedPair, UndugCase } from "../evidence/digAnswer.ts";
 import { usualDifferenceMm } from "../evidence/digAnswer.ts";
 import { tellsApart } from "../evidence/interval.ts";
 import { bullets, wrap } from "../wrap.ts";
@@ -94,7 +94,7 @@ function fitSaid({ fit, confidence }: DigAnswer, shown: Shown): string[] {
   ];
 }
 
-function decidesSaid({ decides, cases }: NonNullable<DigAnswer["fit"]>): string[] {
+function decidesSaid({ decides, cases, undug, layer }: NonNullable<DigAnswer["fit"]>): string[] {
   if (!decides)
     return ["The fit is shown only: in the answer density or penetrometer decide, as the scenario wants it."];
   const meets = cases.filter(({ verdict }) => verdict === "meets").map((one) => `"${one.case}"`);
@@ -103,7 +103,15 @@ function decidesSaid({ decides, cases }: NonNullable<DigAnswer["fit"]>): string[
   const whose = meets.length === cases.length ? "" : ` of ${meets.join(" and ")}`;
   return [
     `The fit${whose} decides in the answer: each run takes its own draw from the interval, so that water, yield and money carry it.`,
+    ...undug.map((one) => undugSaid(one, layer)),
   ];
+}
+
+function undugSaid({ case: name, as }: UndugCase, layer: string | null): string {
+  const same = layer === null ? "its readings are the same" : `"${layer}" is the same there`;
+  return as === null
+    ? `Nothing is fitted of "${name}": there density or penetrometer decide, so part of what sets it apart may be that.`
+    : `Nothing is fitted of "${name}", but ${same} as in "${as}": the same draws serve both.`;
 }
 
 function whatSaid(what: "passage" | "penetration limit", layer: string | null): string {

@@ -5,7 +5,7 @@ import { shownIn } from "./shownUnits.ts";
  * Which run a ledger is of, as a CSV has no place for it: `run 12: sown in 1931, rain scaled to 13 in`.
  *
  * @param run counted from 0
- * @param note behind its number, such as ", the middle one"
+ * @param note behind its number, such as ", one near the middle"
  */
 export function runSaid(
   run: number,

@@ -16,7 +16,7 @@ describe("ledger", () => {
   test("a row a day and case, the balance closed on each", async () => {
     const { code, out, err } = await call(folder, "ledger", "small.json", "--units", "metric");
     expect(code).toBe(0);
-    expect(err).toMatch(/^run \d+, the middle one: sown in 20\d\d, rain scaled to 330 mm\n$/);
+    expect(err).toMatch(/^run \d+, one near the middle: sown in 20\d\d, rain scaled to 330 mm\n$/);
     const rows = read(out);
     const names = [...new Set(rows.map((row) => row["case"]))];
     expect(names).toEqual(["as dug", "deeper"]);

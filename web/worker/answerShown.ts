@@ -1,3 +1,4 @@
+import { middleRun } from "../../src/answer/chosenRun.ts";
 import { comparisonOf } from "../../src/answer/compare.ts";
 import { middleTotalIndex } from "../../src/answer/middleTotal.ts";
 import type { Ensemble, EnsembleAtRain } from "../../src/answer/ensemble.ts";
@@ -8,7 +9,6 @@ import { firstLines } from "../../src/report/firstLine.ts";
 import { methodLines } from "../../src/report/methodText.ts";
 import { shownIn } from "../../src/report/shownUnits.ts";
 import type { Answer, RunsAtRain, Traces } from "./protocol.ts";
-import { typicalRun } from "./typicalRun.ts";
 
 /** The answer as the page shows it, from the totals that are done; `ensemble` may hold the middle one only, or the first runs. */
 export function answerShown(
@@ -32,7 +32,7 @@ export function answerShown(
     byRun: {
       runs: ensemble.runs,
       years: Int32Array.from(ensemble.preparation.yearByRun, ({ year }) => year),
-      typicalRun: typicalRun(atMiddleTotal(ensemble)),
+      typicalRun: middleRun(ensemble),
       byRainTotal: ensemble.byRainTotal.map((at) => runsAtRain(at, factor)),
       traces,
     },

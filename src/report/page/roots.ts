@@ -4,7 +4,7 @@ import type { ReportMatter } from "./matter.ts";
 import { dayWords, rootsPicture } from "./rootsPicture.ts";
 import type { Section } from "./section.ts";
 
-/** The roots of one season, the middle one. */
+/** The roots of one season near the middle. */
 export const roots: Section = (matter) => ({
   heading: "The roots",
   body: `<figure>${rootsPicture(matter)}<figcaption>${captionOf(matter)}</figcaption></figure>`,

@@ -1,5 +1,7 @@
+import fc from "fast-check";
+import jstat from "jstat";
 import { describe, expect, test } from "vitest";
-import { medianOf, middleIndex, quantile, spreadOf } from "../../../src/answer/quantiles.ts";
+import { medianOf, middleIndex, quantile, rankShares, spreadOf } from "../../../src/answer/quantiles.ts";
 
 describe("quantile, definition 7 of Hyndman & Fan", () => {
   const sorted = Float64Array.of(1, 2, 3, 4);
@@ -23,6 +25,26 @@ describe("quantile, definition 7 of Hyndman & Fan", () => {
     const values = Float64Array.of(3, 1, 2);
     expect(spreadOf(values).p50).toBe(2);
     expect([...values]).toEqual([3, 1, 2]);
+  });
+});
+
+/** Not among what the project itself uses of the library. */
+const meanRanks = (jstat as unknown as { rank: (values: number[]) => number[] }).rank;
+
+describe("shares of rank", () => {
+  test("run from low to high, equals in the middle of their places", () => {
+    expect([...rankShares(Float64Array.of(5, 1, 3, 1))]).toEqual([0.875, 0.25, 0.625, 0.25]);
+  });
+  test("all equal stand in the middle", () =>
+    expect([...rankShares(Float64Array.of(2, 2, 2))]).toEqual([0.5, 0.5, 0.5]));
+  test("agree with the mean ranks of a general statistics library", () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: -9, max: 9 }), { minLength: 1, maxLength: 40 }), (values) => {
+        const ranks = meanRanks(values);
+        const shares = rankShares(Float64Array.from(values));
+        ranks.forEach((rank, i) => expect(shares[i]).toBeCloseTo((rank - 0.5) / values.length, 12));
+      }),
+    );
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { prepare, readyRun, runAtRain } from "../../../src/answer/ensemble.ts";
+import { digAnswer } from "../../../src/evidence/digAnswer.ts";
 import { middleDepth, type Dig } from "../../../src/evidence/dig.ts";
 import { fitFrom, type DigFit } from "../../../src/evidence/digFit.ts";
 import { responseTo, type FitGround } from "../../../src/evidence/digResponse.ts";
@@ -177,6 +178,36 @@ describe("what a dig can and cannot tell", () => {
     expect(depth({ ...scenario, evidence: { ...evidence, dig: { ...dig, drives: false } } })).toEqual(
       depth(scenario),
     );
+  });
+
+  test("a case that was not dug shares the draws of the same layer; another layer keeps its density", () => {
+    const loosened = asDug.layers.map((layer) =>
+      layer.name === "pan" ? { ...layer, bulkDensityKgPerM3: layer.bulkDensityKgPerM3 - 150 } : layer,
+    );
+    const three = {
+      ...scenario,
+      cases: [...twice, { ...asDug, name: "loosened", layers: loosened }],
+    } as Scenario;
+    const dig = digOf([[300, 310, 320]]);
+    const evidence = { confidence: 0.95, dig, counts: null, strips: null };
+    const preparation = prepare({ ...three, evidence });
+    expect(preparation.digFit()!.servedBy).toEqual([0, 0, null]);
+    const passages = readyRun(preparation, 0).map(({ slices }) => slices.passage);
+    const undug = readyRun(prepare(three), 0).map(({ slices }) => slices.passage);
+    expect(passages[0]).not.toEqual(undug[0]);
+    expect(passages[1]).toEqual(passages[0]);
+    expect(passages[2]).toEqual(undug[2]);
+
+    const deeper = [1900, 1950, 2000];
+    const unmet = { ...evidence, dig: digOf([deeper, [300, 310, 320]]) };
+    // What no passage meets serves nobody, not even by way of another case.
+    expect(prepare({ ...three, evidence: unmet }).digFit()!.servedBy).toEqual([null, 1, null]);
+
+    const said = digAnswer(dig, preparation.digFit(), ["as dug", "the same again", "loosened"]).fit!.undug;
+    expect(said).toEqual([
+      { case: "the same again", as: "as dug" },
+      { case: "loosened", as: null },
+    ]);
   });
 
   test("two dates of one case are fitted together, between what each alone would say", () => {

@@ -166,6 +166,7 @@ const fit: DigFitAnswer = {
   decides: true,
   cases: [fittedCase("a")],
   pairs: [],
+  undug: [],
 };
 const dig: DigAnswer = {
   confidence: 0.9,

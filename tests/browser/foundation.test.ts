@@ -178,6 +178,34 @@ describe("what is typed", () => {
     await expect.poll(() => page.locator('[data-path="soil.layers[0].bottom"] [role=alert]').count()).toBe(1);
     await close();
   });
+
+  test("that is wrong leaves the last good answer there after a reload, marked stale, an undo away", async () => {
+    const { page, wrong, close } = await smallTab("#/inputs");
+    await settled(page);
+    await page.getByRole("link", { name: "Answer", exact: true }).click();
+    const before = await page.locator(".answer-sentence").textContent();
+    await page.getByRole("link", { name: "Inputs" }).click();
+    await typeAt(page, "soil.layers[1].bulkDensity", "1.62 banana");
+    const field = page.locator('[data-path="soil.layers[1].bulkDensity"]');
+    await expect.poll(() => field.getByRole("alert").count()).toBe(1);
+    await page.waitForTimeout(500); // it is kept a moment after the last change
+    for (const _ of ["once", "and once more"]) {
+      await page.reload();
+      await settled(page);
+      await expect.poll(() => field.getByRole("alert").count()).toBe(1);
+      expect(await field.locator("input").inputValue()).toBe("1.62 banana");
+      await page.getByRole("link", { name: "Answer", exact: true }).click();
+      await page.locator(".stale-mark").waitFor();
+      expect(await page.locator(".answer-sentence").textContent()).toBe(before);
+      await page.getByRole("link", { name: "Inputs" }).click();
+    }
+    await page.getByRole("button", { name: /Undo/ }).click();
+    await settled(page);
+    expect(await field.locator("input").inputValue()).not.toContain("banana");
+    expect(await field.getByRole("alert").count()).toBe(0);
+    expect(wrong).toEqual([]);
+    await close();
+  });
 });
 
 describe("a link", () => {

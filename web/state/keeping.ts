@@ -1,9 +1,9 @@
 import { effect, signal } from "@preact/signals";
 import { demos, demoWork } from "./demos.ts";
-import { isGroup } from "./json.ts";
+import { isGroup, type Json } from "./json.ts";
 import { isLink, LinkError, workFromLink } from "./link.ts";
 import { loadOther, loadWork, readSaved, saveWork, tabOf } from "./savedWork.ts";
-import { begin, replace, work, type Work } from "./scenarioStore.ts";
+import { begin, lastGood, replace, work, type Work } from "./scenarioStore.ts";
 
 /** What the page says about keeping work, above everything else; null = nothing. */
 export const keepingSays = signal<string | null>(null);
@@ -17,6 +17,7 @@ const leftAlone = new Set<string>();
 let tab = "";
 let editedAtMs = 0;
 let saved: Work | null = null;
+let savedGood: Json | null = null;
 let timer: ReturnType<typeof setTimeout> | undefined;
 
 /** Loads this tab's work, or the demo; lays an opened link over it; then keeps every change. */
@@ -26,14 +27,16 @@ export async function startKeeping(): Promise<void> {
   const first = found ?? (await demoWork(demos[0]!));
   editedAtMs = found?.editedAtMs ?? 0;
   saved = first;
-  begin(first);
+  savedGood = found?.lastGood ?? null;
+  begin(first, savedGood);
   if (found?.files === "nowhere")
     keepingSays.value = "The weather file was too large for this browser to keep: give it again.";
   if (isLink(location.hash)) await openLink(location.hash);
   void save();
   effect(() => {
-    if (work.value === saved) return;
-    editedAtMs = Date.now();
+    const isEdited = work.value !== saved;
+    if (!isEdited && lastGood.value === savedGood) return;
+    if (isEdited) editedAtMs = Date.now();
     clearTimeout(timer);
     timer = setTimeout(() => void save(), saveAfterMs);
   });
@@ -54,6 +57,7 @@ async function openLink(hash: string): Promise<void> {
   try {
     const { scenario, attachments } = await workFromLink(hash);
     replace(scenario, attachments, "open the link");
+    lastGood.value = null;
     keepingSays.value = "Opened from a link. Undo brings back what was here before.";
   } catch (error) {
     if (!(error instanceof LinkError)) throw error;
@@ -64,8 +68,9 @@ async function openLink(hash: string): Promise<void> {
 async function save(): Promise<void> {
   clearTimeout(timer);
   saved = work.value;
+  savedGood = lastGood.value;
   try {
-    const lost = await saveWork(tab, saved, editedAtMs);
+    const lost = await saveWork(tab, saved, editedAtMs, savedGood);
     if (lost !== null) keepingSays.value = lost;
   } catch {
     keepingSays.value = "This browser keeps nothing: save your work as a file before you close the page.";

@@ -10,6 +10,8 @@ import type { Attachments, Work } from "./scenarioStore.ts";
 export interface SavedWork extends Work {
   /** When it was last changed by hand, ms since 1970. */
   readonly editedAtMs: number;
+  /** The scenario of the last good answer, where this one was wrong when it was kept. */
+  readonly lastGood: Json | null;
   /** Where the files are kept. */
   readonly files: "here" | "database" | "nowhere";
 }
@@ -38,11 +40,12 @@ export function readSaved(text: string | null): SavedWork | null {
     return null;
   }
   if (!isGroup(found) || !isGroup(found["scenario"])) return null;
-  const { scenario, attachments, editedAtMs, files } = found;
+  const { scenario, attachments, editedAtMs, files, lastGood } = found;
   return {
     scenario,
     attachments: isGroup(attachments) ? textsOf(attachments) : {},
     editedAtMs: typeof editedAtMs === "number" ? editedAtMs : 0,
+    lastGood: isGroup(lastGood) ? lastGood : null,
     files: files === "database" || files === "nowhere" ? files : "here",
   };
 }
@@ -70,6 +73,7 @@ export async function saveWork(
   tab: string,
   { scenario, attachments }: Work,
   editedAtMs: number,
+  lastGood: Json | null,
 ): Promise<string | null> {
   const size = Object.values(attachments).reduce((sum, text) => sum + text.length, 0);
   let files: SavedWork["files"] = "here";
@@ -83,7 +87,7 @@ export async function saveWork(
       inDatabase = files === "database" ? { tab, attachments } : null;
     }
   }
-  const kept = { scenario, attachments: files === "here" ? attachments : {}, editedAtMs, files };
+  const kept = { scenario, attachments: files === "here" ? attachments : {}, editedAtMs, files, lastGood };
   try {
     clearOld(tab);
     localStorage.setItem(keyOf(tab), JSON.stringify(kept));

@@ -88,9 +88,27 @@ export function redo(): void {
   moveTo(redone(history.value));
 }
 
-/** The first state after loading: nothing before it to go back to. */
-export function begin(first: Work): void {
-  history.value = newHistory(first);
+/**
+ * The scenario of the last good answer, while the present one is wrong: kept too, so that a reload has an answer to show. Null
+ * while the present one is good, or before any was.
+ */
+export const lastGood = signal<Json | null>(null);
+
+/**
+ * The first state after loading.
+ *
+ * @param good what undo goes back to; null = nothing
+ */
+export function begin(first: Work, good: Json | null = null): void {
+  const fresh = newHistory(first);
+  lastGood.value = good;
+  history.value =
+    good === null
+      ? fresh
+      : {
+          ...fresh,
+          past: [{ value: { ...first, scenario: good }, said: "what came after the last good answer" }],
+        };
 }
 
 function put(next: Work, said: string, place: string, how: EditHow): void {

@@ -1,8 +1,9 @@
 import { batch, computed, effect, signal } from "@preact/signals";
 import type { DefaultUsed } from "../../src/scenario/scenario.ts";
 import type { Problem } from "../../src/problem.ts";
-import { attachments, lastEdit, scenario } from "../state/scenarioStore.ts";
+import { attachments, lastEdit, lastGood, scenario } from "../state/scenarioStore.ts";
 import { chosenRun, chosenTotal, units } from "../state/view.ts";
+import type { Json } from "../state/json.ts";
 import type { Introduction } from "./engine.worker.ts";
 import { newWorker, wakeEngine, whenEngineFails } from "./wake.ts";
 import type {
@@ -70,6 +71,11 @@ const typingPauseMs = 250;
 
 let worker: Worker | null = null;
 let asked = 0;
+/** The scenario last asked about, and the last one that was understood. */
+let question: Json = null;
+let understoodScenario: Json = null;
+/** Number of the question that comes first after a reload with a wrong scenario: its last good answer is shown, then it is asked about. */
+let firstId: number | null = null;
 /** Understood, and to be shown with its season. */
 let awaited: Understood | null = null;
 const texts = new Map<number, (text: KeptText) => void>();
@@ -96,11 +102,13 @@ export function startEngine(): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   effect(() => {
     // Both are looked at, so that a change of either asks again.
-    const question = { scenario: scenario.value, files: attachments.value };
+    const next = { scenario: scenario.value, files: attachments.value };
+    const good = asked === 0 ? lastGood.peek() : null;
     clearTimeout(timer);
     isTyping.value = lastEdit.peek() === "typed";
-    if (isTyping.peek()) timer = setTimeout(() => batch(() => ask(question.scenario)), typingPauseMs);
-    else ask(question.scenario);
+    if (isTyping.peek()) timer = setTimeout(() => batch(() => ask(next.scenario)), typingPauseMs);
+    else ask(good ?? next.scenario);
+    firstId = good === null ? null : asked;
   });
   // For those who wait for it from outside: tests, the screenshots, the benchmark.
   effect(() => {
@@ -135,6 +143,7 @@ export function firstQuiet(act: () => void): void {
 function ask(written: typeof scenario.value): void {
   asked += 1;
   askedId.value = asked;
+  question = written;
   isTyping.value = false;
   performance.mark("rootfront:asked", { detail: asked });
   tell({ kind: "compute", id: asked, scenario: written, units: units.peek(), shown: shownRun() });
@@ -163,16 +172,23 @@ function hear(message: FromEngine): void {
   // Of an older question nothing is wanted any more, unless the newest one was refused and the last good one goes on.
   const goesOn = problems.value.length > 0 && message.kind !== "refused" && message.kind !== "understood";
   if (id !== asked && !goesOn) return;
+  if (id === firstId && message.kind !== "understood") {
+    firstId = null;
+    setTimeout(() => batch(() => ask(scenario.peek())));
+  }
   switch (message.kind) {
     case "understood":
       problems.value = [];
       fault.value = null;
+      understoodScenario = question;
+      lastGood.value = null;
       // The season follows at once: shown together they are drawn once, not twice.
       if (season.peek() === null) understood.value = message.understood;
       else awaited = message.understood;
       return;
     case "refused":
       problems.value = message.problems;
+      lastGood.value = understoodScenario;
       repliedId.value = id;
       progress.value = null;
       return;

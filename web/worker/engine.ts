@@ -206,7 +206,7 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
     while (isWanted() && !work.fan.isWhole()) {
       const wider = work.fan.step();
       const now = performance.now();
-      if (wider && (work.fan.isWhole() || now - told > fanEveryMs)) {
+      if (wider && (work.fan.isOpen() || now - told > fanEveryMs)) {
         sayFan(work);
         told = now;
       }

@@ -15,13 +15,16 @@ import type { RainFan } from "./protocol.ts";
 
 /** The fan's span: 8 to 20 in, an inch a step. */
 const span = { fromMm: 8 * mmPerInch, toMm: 20 * mmPerInch, stepMm: mmPerInch } as const;
-/** Runs behind each point: enough for the fan's shape, and said beside it. */
-const mostRuns = 60;
+/** Runs behind each point at first: enough for the fan's shape. Then all, so that it passes through the answer's own points. */
+const firstRuns = 60;
 
 /** A fan that opens from the user's totals outward. */
 export interface OpeningFan {
-  /** One run of every case at one total; true when that total is done with it. */
+  /** One run of every case at one total; true when there is more to show than before. */
   readonly step: () => boolean;
+  /** There is a point at every total. */
+  readonly isOpen: () => boolean;
+  /** And behind each of them are all runs. */
   readonly isWhole: () => boolean;
   /** As far as it is open. */
   readonly shown: (units: Units) => RainFan;
@@ -29,32 +32,39 @@ export interface OpeningFan {
 
 export function openFan(preparation: Preparation): OpeningFan {
   const asked = preparation.rainTotalsMm.filter((total) => total !== null);
-  const waiting = fanTotals(span.fromMm, span.toMm, span.stepMm, asked);
-  const all = waiting.length;
-  const runs = Math.min(mostRuns, preparation.yearByRun.length);
+  const totals = fanTotals(span.fromMm, span.toMm, span.stepMm, asked);
+  const all = preparation.yearByRun.length;
   const desk = makeDesk("sums");
   const ready: ReadyCase[][] = [];
-  const done: Ensemble[] = [];
+  let runs = Math.min(firstRuns, all);
+  let done: Ensemble[] = [];
+  /** With all runs; shown together once there is one at every total, for points of few and of many make no line. */
+  let finer: Ensemble[] = [];
   let open: { readonly ensemble: Ensemble; readonly run: number } | null = null;
 
   function step(): boolean {
-    if (open === null) {
-      const total = waiting.shift();
-      if (total === undefined) return false;
-      open = { ensemble: emptyEnsemble(atOtherTotals(preparation, [total], runs)), run: 0 };
-    }
+    if (isWhole()) return false;
+    const rough = !isOpen();
+    const place = rough ? done.length : finer.length;
+    open ??= {
+      ensemble: emptyEnsemble(atOtherTotals(preparation, [totals[place]!], rough ? runs : all)),
+      run: 0,
+    };
     const { ensemble, run } = open;
     ready[run] ??= readyRun(preparation, run);
     runInto(ensemble, run, 0, ready[run]!, desk);
-    open = run + 1 < runs ? { ensemble, run: run + 1 } : null;
+    open = run + 1 < ensemble.runs ? { ensemble, run: run + 1 } : null;
     if (open !== null) return false;
-    done.push(ensemble);
-    return true;
+    (rough ? done : finer).push(ensemble);
+    if (!rough && finer.length === totals.length) [done, finer, runs] = [finer, [], all];
+    return rough || isWhole();
   }
 
-  const isWhole = (): boolean => done.length === all;
+  const isOpen = (): boolean => done.length === totals.length;
+  const isWhole = (): boolean => isOpen() && runs === all;
   return {
     step,
+    isOpen,
     isWhole,
     shown: (units) => ({
       points: done

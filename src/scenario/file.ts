@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { cropFields, cropPatchFields } from "./cropFields.ts";
 import { choice, fault, group, latitude, list, quantity, text, wholeNumber, yesOrNo } from "./fields.ts";
+import { scenarioFormat } from "./format.ts";
 import { evidenceFields } from "./evidenceFields.ts";
 import { moneyFields } from "./moneyFields.ts";
 import { rowPositionsFields } from "./rowPositionsFields.ts";
@@ -11,8 +12,6 @@ import { weatherFields } from "./weatherFields.ts";
 import { yieldFields } from "./yieldFields.ts";
 
 /** The whole scenario file. Read through it, quantities are SI numbers; see `scenario.ts` for what becomes of them. */
-
-export const scenarioFormat = "rootfront-scenario/1";
 
 const siteFields = group(
   {

@@ -1,5 +1,6 @@
 export { describeScenario } from "./describe.ts";
-export { scenarioFileFields, scenarioFormat, type ScenarioFile } from "./file.ts";
+export { scenarioFileFields, type ScenarioFile } from "./file.ts";
+export { scenarioFormat } from "./format.ts";
 export { inFlags, quickScenario, type QuickQuestion, type QuickScenario } from "./quickScenario.ts";
 export { readJson } from "./readJson.ts";
 export { readScenarioFile } from "./readFile.ts";

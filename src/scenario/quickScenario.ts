@@ -3,7 +3,7 @@ import { InputError, refuse, type Problem } from "../problem.ts";
 import { mmPerInch } from "../quantity/constants.ts";
 import { sayBoth, tryQuantity } from "../quantity/index.ts";
 import { patternSite } from "../weather/rainPatterns.ts";
-import { scenarioFormat } from "./file.ts";
+import { scenarioFormat } from "./format.ts";
 import type { DefaultUsed } from "./scenario.ts";
 
 /** The quick question: four answers are needed, the others have defaults. All as written. */

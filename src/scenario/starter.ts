@@ -1,4 +1,4 @@
-import { scenarioFormat } from "./file.ts";
+import { scenarioFormat } from "./format.ts";
 
 /**
  * A scenario to start from, as the text of a file: JSON has no comments, so notes and telling values stand in for them.

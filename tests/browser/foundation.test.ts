@@ -225,7 +225,8 @@ describe("a link", () => {
     for (const fragment of [
       linkTo(demo).slice(0, 200),
       linkTo([1, 2, 3]),
-      linkTo({ notes: " ".repeat(5_000_000) }),
+      linkTo({ ...demo, notes: " ".repeat(5_000_000) }),
+      linkTo({}),
     ]) {
       await page.goto(`${harness.address}sw.js`);
       await page.goto(harness.address + fragment);

@@ -8,6 +8,7 @@ import {
   lookAt,
   openHarness,
   openTab,
+  patience,
   settled,
   typeAt,
   type ContextOptions,
@@ -310,6 +311,31 @@ test("water at the start from cores is said, can be left and taken up again", as
 });
 
 describe("weather", () => {
+  test("of two files dropped one after the other the last one stands, however large the first", async () => {
+    const { page, wrong, done } = await opened(withoutFallow);
+    await page.getByRole("radio", { name: "A station's record" }).check();
+    await page.waitForTimeout(400);
+    await settled(page);
+    // Nothing is wrong yet: a file has still to be chosen.
+    expect(await field(page, "weather.record").getByRole("alert").count()).toBe(0);
+    const text = fixture("invented-plain.csv");
+    await page.evaluate((good) => {
+      const place = document.querySelector("#inputs-weather .file-drop")!;
+      const drop = (name: string, content: string) => {
+        const dataTransfer = new DataTransfer();
+        dataTransfer.items.add(new File([content], name, { type: "text/csv" }));
+        place.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+      };
+      drop("first-and-large.csv", "date,rain_mm\n".padEnd(40_000_000, "x"));
+      drop("second.csv", good);
+    }, text);
+    await expect.poll(async () => (await kept(page)).weather["record"], patience).toBe("second.csv");
+    await page.waitForTimeout(1500);
+    expect((await kept(page)).weather["record"]).toBe("second.csv");
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
   test("from a dropped record says what it holds, answers with it, and is there after a reload", async () => {
     const { page, wrong, done } = await opened(withoutFallow);
     await page.getByRole("radio", { name: "A station's record" }).check();

@@ -1,5 +1,6 @@
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
+import { useRef } from "preact/hooks";
 
 /** Larger than any station's record; reading it would take the phone's memory. */
 const largestBytes = 60_000_000;
@@ -17,14 +18,21 @@ interface FileDropProps {
 export function FileDrop({ label, accept, onText, children }: FileDropProps) {
   const over = useSignal(false);
   const said = useSignal("");
+  const latest = useRef(0);
   const take = async (file: File | undefined) => {
+    const turn = ++latest.current;
     said.value = "";
     if (file === undefined) return;
     if (file.size > largestBytes) {
       said.value = `${file.name} is too large: at most 60 MB. Cut it to one station.`;
       return;
     }
-    onText(file.name, await file.text());
+    said.value = `Reading ${file.name} …`;
+    const text = await file.text().catch(() => null);
+    // Another file has been chosen while this one was read.
+    if (turn !== latest.current) return;
+    said.value = text === null ? `${file.name} could not be read: choose it again.` : "";
+    if (text !== null) onText(file.name, text);
   };
   return (
     <div

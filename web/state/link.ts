@@ -1,4 +1,5 @@
 import { readJson } from "../../src/scenario/readJson.ts";
+import { scenarioFormat } from "../../src/scenario/format.ts";
 import { isGroup, type Json } from "./json.ts";
 import type { Attachments, Work } from "./scenarioStore.ts";
 
@@ -41,8 +42,11 @@ export function isLink(hash: string): boolean {
 export async function workFromLink(hash: string): Promise<Work> {
   if (hash.length > longestLink) throw new LinkError("This link is longer than any that rootfront makes.");
   const read = readJsonOrSay(await unpacked(hash.slice("#s=".length)));
-  if (!isGroup(read) || !isGroup(read["scenario"])) throw new LinkError("This link holds no scenario.");
-  return { scenario: read["scenario"], attachments: attachmentsIn(read["attachments"]) };
+  const scenario = isGroup(read) ? read["scenario"] : undefined;
+  // Faults within a scenario can be mended on the page; what is none at all is not let in.
+  if (!isGroup(read) || !isGroup(scenario) || scenario["format"] !== scenarioFormat)
+    throw new LinkError("This link holds no scenario.");
+  return { scenario, attachments: attachmentsIn(read["attachments"]) };
 }
 
 function readJsonOrSay(text: string): Json {

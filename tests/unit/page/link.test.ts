@@ -43,12 +43,17 @@ describe("a link from anyone", () => {
     ["too long", `#s=${"A".repeat(longestLink)}`],
     ["no JSON", packed("{ this is no scenario }")],
     ["no scenario in it", packed(JSON.stringify({ something: 1 }))],
+    ["an empty scenario", packed(JSON.stringify({ scenario: {}, attachments: {} }))],
+    [
+      "a scenario of another format",
+      packed(JSON.stringify({ scenario: { ...scenario, format: "other/2" } })),
+    ],
     ["a list for a scenario", packed(JSON.stringify({ scenario: [1, 2] }))],
     ["not text", packed(Buffer.from([0xff, 0xfe, 0xff]))],
     ["nested without end", packed(`{"scenario":${'{"a":'.repeat(2000)}1${"}".repeat(2000)}}`)],
     [
       "unpacking to far more than any scenario",
-      packed(JSON.stringify({ scenario: { notes: " ".repeat(9_000_000) } })),
+      packed(JSON.stringify({ scenario: { ...scenario, notes: " ".repeat(9_000_000) } })),
     ],
   ])("%s is refused in words", async (_, fragment) => {
     await expect(workFromLink(fragment)).rejects.toThrow(LinkError);

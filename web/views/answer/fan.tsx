@@ -6,6 +6,7 @@ import { defaults, rainFanFigure, rainFanTable, type FanOf } from "../../picture
 import { askedRain, type AskedRain } from "../../pictures/rainFanAsked.ts";
 import { isDark } from "../../shell/theme.ts";
 import { answer, fan, fanIsFresh } from "../../worker/client.ts";
+import type { RainFan } from "../../worker/protocol.ts";
 import { differenceShown } from "./chosenDifference.ts";
 import { Panel } from "./panel.tsx";
 
@@ -64,14 +65,14 @@ function FanDrawn({ width }: { width: number }) {
         figure={figure}
         table={rainFanTable(now)}
         faint={!fanIsFresh.value}
-        caption={captionOf(now.runs, asked)}
+        caption={captionOf(now, asked)}
       />
     </>
   );
 }
 
-function captionOf(runs: number, asked: AskedRain | null): string {
-  const from = `From the first ${runs} runs at each total.`;
+function captionOf({ runs, whole }: RainFan, asked: AskedRain | null): string {
+  const from = `From ${whole ? "all" : "the first"} ${runs} runs at each total.`;
   if (asked === null) return from;
   const marks = asked.answers.length === 0 ? "" : ", the marks in it the answer from all runs";
   return `${from} Shaded: ${asked.said}${marks}.`;

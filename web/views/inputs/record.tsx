@@ -63,7 +63,11 @@ export function RecordForm() {
             )}
           </p>
         </FileDrop>
-        {text === undefined && <ProblemNote id="inputs-record-wrong" problems={ownPlace} />}
+        {file === "" ? (
+          <p class="aside">Until a file is there, the answer is that of the weather before.</p>
+        ) : (
+          text === undefined && <ProblemNote id="inputs-record-wrong" problems={ownPlace} />
+        )}
         <ProblemNote id="inputs-record-read" problems={others} />
       </div>
       {stations.length > 0 && (

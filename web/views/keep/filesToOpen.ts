@@ -1,3 +1,4 @@
+import { scenarioFormat } from "../../../src/scenario/format.ts";
 import { InputError } from "../../../src/problem.ts";
 import { embeddedText } from "../../../src/report/page/embedded.ts";
 import { readJson } from "../../../src/scenario/readJson.ts";
@@ -18,7 +19,6 @@ export interface Opened {
   readonly said: string;
 }
 
-const format = "rootfront-scenario/1";
 /** Longer ones are no scenarios; a report holds its records too. Letters. */
 const longestScenario = 2_000_000;
 const longestReport = 6_000_000;
@@ -96,10 +96,10 @@ function fromReport({ name, text }: GivenFile): Work {
 /** Faults within a scenario can be mended on the page; what is none at all is not let in. */
 function asScenario(read: Json, name: string): Json {
   const found = isGroup(read) ? read["format"] : undefined;
-  if (found === format) return read;
+  if (found === scenarioFormat) return read;
   return refuse(
     name,
-    `a scenario, which says "format": "${format}"`,
+    `a scenario, which says "format": "${scenarioFormat}"`,
     found === undefined ? "none" : (JSON.stringify(found)?.slice(0, 60) ?? "none"),
     "choose a file that the page or the command line saved as a scenario",
   );

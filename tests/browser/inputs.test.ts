@@ -268,6 +268,23 @@ describe("layers", () => {
   });
 });
 
+test("a crop that fits neither counts nor price can be answered without them, in one step of undo", async () => {
+  const { page, wrong, done } = await opened({ ...demo, ensemble: { years: 12, seed: 1 } });
+  await page.getByLabel("Crops we have numbers of").selectOption("sunflower");
+  await page.waitForTimeout(400);
+  await settled(page);
+  const out = page.locator(".problem-list").getByRole("button", { name: /^Answer without/ });
+  expect(await out.textContent()).toBe("Answer without what was counted and the money");
+  await out.click();
+  await settled(page);
+  expect(await page.locator(".problem-list").count()).toBe(0);
+  expect((await lastComparison(page)).cases).toHaveLength(3);
+  await undo(page);
+  expect(((await kept(page)) as Record<string, unknown>)["money"]).toEqual(demo["money"]);
+  expect(wrong).toEqual([]);
+  await done();
+});
+
 test("water at the start changes its way and comes back as it was", async () => {
   const { page, done } = await opened();
   await page.getByRole("radio", { name: "By push probe" }).check();

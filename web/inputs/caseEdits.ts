@@ -62,7 +62,7 @@ function forget(scenario: Json, name: string, places: readonly string[]): Json {
 }
 
 /** Lists of groups that each belong to a case, then what is said of such a list beside it. */
-const listsOfCases: readonly (readonly [list: string, ...keysOfIt: string[]])[] = [
+export const listsOfCases: readonly (readonly [list: string, ...keysOfIt: string[]])[] = [
   [
     "evidence.rootDepths",
     "evidence.plantsPaired",

@@ -1,3 +1,4 @@
+import { LeaveOut } from "../inputs/leaveOut.tsx";
 import { sayProblem } from "../../src/problem.ts";
 import { keepingSays, leaveOtherTab, otherTab, takeOver } from "../state/keeping.ts";
 import { fault, problems, stale } from "../worker/client.ts";
@@ -59,6 +60,7 @@ function WrongInput() {
         {sayProblem(first)}
         {more.length > 0 && ` (and ${more.length} more)`}
       </p>
+      <LeaveOut />
     </div>
   );
 }

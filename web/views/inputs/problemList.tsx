@@ -1,4 +1,5 @@
 import type { Problem } from "../../../src/problem.ts";
+import { LeaveOut } from "../../inputs/leaveOut.tsx";
 import { parsePath } from "../../state/path.ts";
 import { edit, written } from "../../state/scenarioStore.ts";
 import { problems, stale } from "../../worker/client.ts";
@@ -16,6 +17,7 @@ export function ProblemList() {
           {stale.value ? "; until then the last good answer stands." : "."}
         </strong>
       </p>
+      <LeaveOut />
       <ul>
         {list.map((problem) => (
           <li key={`${problem.field} ${problem.expected}`}>

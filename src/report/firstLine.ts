@@ -11,6 +11,9 @@ const tellingDepthMm = 5;
 /** From this share of seasons on, a difference that the middle season does not show is said. */
 const tellingShare = 0.1;
 
+/** From this share of unripe seasons on, what the crop yields is no answer without it. */
+const mostlyUnripe = 0.5;
+
 /** What the sentences about one difference need beside it. */
 interface Telling extends DifferenceDigits {
   readonly shown: Shown;
@@ -32,11 +35,10 @@ export function firstLines(comparison: Comparison, shown: Shown): string[] {
       cases.find(({ name }) => name === difference.to),
       shown,
     );
+    const pair = cases.filter(({ name }) => name === difference.from || name === difference.to);
+    const first = [said, ended, unripeSaid(pair)].filter((one) => one !== null).join(" ");
     const others = byRainTotal.filter((at) => at.rainTotalMm !== rainTotalMm);
-    return [
-      ended === null ? said : `${said} ${ended}`,
-      ...(others.length === 0 ? [] : [otherTotals(others, d, difference, telling)]),
-    ];
+    return [first, ...(others.length === 0 ? [] : [otherTotals(others, d, difference, telling)])];
   });
 }
 
@@ -44,11 +46,12 @@ function singleCase(comparison: Comparison, shown: Shown): string {
   const one = comparison.cases[0]!;
   const { finalRootDepthMm, waterUseMm, yield: grown } = one;
   const ended = rootsEndSaid(one, shown);
+  const unripe = unripeSaid([one]);
   const single = comparison.method.runs === 1;
   return (
     `${whereSaid(comparison, shown)} the roots reached ${shown.depth(finalRootDepthMm)} ${shown.length} and the crop used ` +
     `${shown.water(waterUseMm)} ${shown.length} of water ${single ? "in the one season run" : "in the middle season"}, for about ${fixed(grown.p50, 0)} ${grown.unit}` +
-    `${single ? "" : ` (${fixed(grown.p10, 0)} to ${fixed(grown.p90, 0)})`}. ${ended === null ? "" : `${ended} `}There is only one case: nothing to compare it with.`
+    `${single ? "" : ` (${fixed(grown.p10, 0)} to ${fixed(grown.p90, 0)})`}. ${ended === null ? "" : `${ended} `}${unripe === null ? "" : `${unripe} `}There is only one case: nothing to compare it with.`
   );
 }
 
@@ -73,6 +76,14 @@ function rootsEndSaid(one: CaseAnswer | undefined, shown: Shown): string | null 
   return rootsEndAt === "rock"
     ? `The roots of "${name}" could not go deeper: rock at ${depth} ends them.`
     : `The roots of "${name}" could not go deeper: the soil is described to ${depth}.`;
+}
+
+/** A season too short for the crop, such as one sown in the wrong half of the year, makes all cases alike. */
+function unripeSaid(cases: readonly CaseAnswer[]): string | null {
+  const share = Math.max(...cases.map(({ unripeShare }) => unripeShare));
+  return share < mostlyUnripe
+    ? null
+    : `But in ${percent(share)} of the seasons the crop ran out of time before it was ripe: check the sowing date and the crop first.`;
 }
 
 function differenceSaid(difference: DifferenceAnswer, alone: boolean, telling: Telling): string {

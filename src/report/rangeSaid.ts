@@ -35,11 +35,12 @@ export interface Tail {
   readonly amount: string;
 }
 
-/** The ends of a range that are at least `from` away from nothing: what one season in ten comes to, or passes. */
+/** The ends of a range that are at least `from` away from nothing, and not nothing as said: what one season in ten comes to, or passes. */
 export function tailsToSay({ p10, p90 }: Spread, say: Say, unit: string, from: number): Tail[] {
   const tails: Tail[] = [];
-  if (p10 <= -from) tails.push({ side: "less", amount: `${say(-p10)} ${unit}` });
-  if (p90 >= from) tails.push({ side: "more", amount: `${say(p90)} ${unit}` });
+  const isSaid = (value: number) => value >= from && Number(say(value)) !== 0;
+  if (isSaid(-p10)) tails.push({ side: "less", amount: `${say(-p10)} ${unit}` });
+  if (isSaid(p90)) tails.push({ side: "more", amount: `${say(p90)} ${unit}` });
   return tails;
 }
 

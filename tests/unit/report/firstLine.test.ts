@@ -23,6 +23,23 @@ describe("the first line", () => {
     );
   });
 
+  test("says that most seasons were too short for the crop, before anything is read into the rest", () => {
+    const unripe = (share: number) =>
+      said(someComparison({ cases: someComparison().cases.map((one) => ({ ...one, unripeShare: share })) }));
+    expect(unripe(1)).toMatch(
+      /But in 100 % of the seasons the crop ran out of time before it was ripe: check/,
+    );
+    expect(unripe(0.4)).not.toContain("ripe");
+  });
+
+  test("a line without a slope is worth nothing, and is not said to be at least nothing", () => {
+    const { method } = someComparison();
+    const flat = { ...method.yieldLine, slopeKgPerHaPerMm: { low: 0, middle: 0, high: 0 } };
+    const differences = [{ ...someDifference, extraYield: bushels(0, 0, 0) }];
+    const line = said(someComparison({ differences, method: { ...method, yieldLine: flat } }));
+    expect(line).toMatch(/worth nothing in yield\.$/);
+  });
+
   test.each([
     [
       "small differences a digit finer",

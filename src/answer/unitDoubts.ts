@@ -9,6 +9,9 @@ const mostYearlyRainMm = 3800;
 const leastYearlyRainMm = 40;
 /** No station of the world has a mean daily maximum above this over its record, C. Ours, with room. */
 const hottestMeanC = 45;
+/** Where no month's mean comes up to this, C, is polar climate without even trees: no crop grows there. Köppen's limit (memory). */
+const warmestMonthLeastC = 10;
+const monthDays = 30;
 /** Shorter records say nothing of a year. */
 const tellingDays = 330;
 
@@ -28,7 +31,27 @@ export function unitDoubts({ rainMm, tMaxC }: WeatherRecord): string[] {
       : [
           `The highest temperatures are ${(warmC * 1.8 + 32).toFixed(0)} F (${warmC.toFixed(0)} C) on average, which no place has: is their unit right?`,
         ];
-  return [...rain, ...warmth];
+  const warmestC = tMaxC === null || tMaxC.length < tellingDays ? Infinity : warmestMeanC(tMaxC);
+  const cold =
+    warmestC >= warmestMonthLeastC
+      ? []
+      : [
+          `Even in the warmest month the highest temperatures are ${(warmestC * 1.8 + 32).toFixed(0)} F (${warmestC.toFixed(0)} C) on average, where no crop grows: is their unit right?`,
+        ];
+  return [...rain, ...warmth, ...cold];
+}
+
+/** Highest mean of a month of days on end that have a figure; Infinity where there is none. */
+function warmestMeanC(tMaxC: Float64Array): number {
+  const known = tMaxC.filter((value) => !Number.isNaN(value));
+  if (known.length < monthDays) return Infinity;
+  let sum = 0;
+  let highest = -Infinity;
+  for (const [day, value] of known.entries()) {
+    sum += value - (day >= monthDays ? known[day - monthDays]! : 0);
+    if (day >= monthDays - 1) highest = Math.max(highest, sum / monthDays);
+  }
+  return highest;
 }
 
 /** Mean of the days that have a figure; 0 where none has. */

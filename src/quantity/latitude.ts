@@ -6,12 +6,14 @@ const wrong: Pick<Problem, "expected" | "mend"> = {
   mend: "write degrees with a point, or degrees and minutes; N or no letter is north, S or minus is south",
 };
 
+const beyondPole: typeof wrong = { expected: "a latitude from 66 S to 66 N", mend: "check the number" };
+
 /**
  * Latitude in degrees, north positive.
  * @example tryLatitude("38\u00b030' N") // 38.5
  */
 export function tryLatitude(found: unknown): number | typeof wrong {
-  if (typeof found === "number") return Math.abs(found) <= 90 ? found : wrong;
+  if (typeof found === "number") return Math.abs(found) <= 90 ? found : beyondPole;
   if (typeof found !== "string") return wrong;
   const text = found.trim();
   const letters = text.match(/[a-z]+/gi) ?? [];
@@ -30,6 +32,6 @@ export function tryLatitude(found: unknown): number | typeof wrong {
   const southern = /^s/i.test(side[0] ?? "");
   if (degrees < 0 && side.length > 0) return wrong; // "-33 S" may mean either
   const size = Math.abs(degrees) + minutes / 60 + seconds / 3600;
-  if (size > 90) return wrong;
+  if (size > 90) return beyondPole;
   return southern || degrees < 0 ? -size : size;
 }

@@ -2,7 +2,8 @@ import type { Problem } from "../problem.ts";
 import { splitNumber } from "./numberText.ts";
 import { tryQuantity, type ReadingContext } from "./readQuantity.ts";
 
-type Wrong = Pick<Problem, "expected" | "mend">;
+/** `isTooMuch`: a sum of money it is, but none that can be. */
+type Wrong = Pick<Problem, "expected" | "mend"> & { readonly isTooMuch?: true };
 
 /** Money for each kg, each ha, or by itself. */
 export type MoneyFor = "mass" | "land" | "whole";
@@ -23,6 +24,13 @@ const wanted: Readonly<Record<MoneyFor, Wrong>> = {
     mend: "write amount, currency, and per ac or ha",
   },
   whole: { expected: 'an amount such as "4000 USD"', mend: "write amount and currency" },
+};
+
+/** More than any currency asks, for each kg, each ha, or by itself. Ours. */
+const most: Readonly<Record<MoneyFor, { readonly amount: number; readonly says: string }>> = {
+  mass: { amount: 1e7, says: "at most 10,000,000 for each kg" },
+  land: { amount: 1e10, says: "at most 10,000,000,000 for each ha" },
+  whole: { amount: 1e13, says: "at most 10,000,000,000,000" },
 };
 
 const signs: Readonly<Record<string, string>> = { $: "USD", "\u20ac": "EUR", "\u00a3": "GBP" };
@@ -49,11 +57,15 @@ export function tryMoney(
   const mark = sign?.[2] ?? code;
   const currency = signs[mark] ?? mark.toUpperCase();
   if ((each === undefined) !== (per === "whole")) return wrong;
-  if (each === undefined) return { amount: split.value, currency };
+  const within = (amount: number): Money | Wrong =>
+    Math.abs(amount) <= most[per].amount
+      ? { amount, currency }
+      : { expected: `${wrong.expected}, ${most[per].says}`, mend: "check the number", isTooMuch: true };
+  if (each === undefined) return within(split.value);
   // So many kg/ha (or ha) in one of what the money is for.
   const size =
     per === "mass"
       ? tryQuantity(`1 ${each}/ha`, "yieldPerArea", context)
       : tryQuantity(`1 ${each}`, "area", context);
-  return typeof size === "number" && size > 0 ? { amount: split.value / size, currency } : wrong;
+  return typeof size === "number" && size > 0 ? within(split.value / size) : wrong;
 }

@@ -20,6 +20,7 @@ export function splitNumber(text: string): NumberAndUnit | null {
   else if (over !== undefined) value = Number(whole ?? 0) + Number(over) / Number(under);
   else value = Number(plain);
   // "1,42 g/cm^3", "1.2.3 in" and "5-6 in" go on with something that is no unit.
-  if (!Number.isFinite(value) || /^[\d.,+-]/.test(rest)) return null;
+  // "1 000 mm" may be one thousand, or a slip.
+  if (!Number.isFinite(value) || /^(?:[\d.,+-]|\s+\d{3}\b)/.test(rest)) return null;
   return { value: sign === "-" ? -value : value, unit: rest.trim() };
 }

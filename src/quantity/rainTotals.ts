@@ -8,6 +8,14 @@ const wrong: Wrong = {
   mend: "give one total, a range with its unit at the end, or a list",
 };
 
+const rangeSign = /^(.*\d.*?)\s*(?:\.{2,3}|\u2026|-|[\u2013\u2014]|\bto\b)\s*(\d.*)$/;
+const small = (word: string): string => word.toLowerCase();
+
+/** What is wrong with one of the totals. */
+function said({ mend }: Wrong): Wrong {
+  return { expected: wrong.expected, mend };
+}
+
 /**
  * Rainfall totals, mm, in the order given. A range `12..14 in` means its low end, middle and high end.
  * @example tryRainTotals("12..14 in") // [304.8, 330.2, 355.6]
@@ -15,18 +23,23 @@ const wrong: Wrong = {
 export function tryRainTotals(found: unknown): readonly number[] | Wrong {
   if (Array.isArray(found)) {
     const totals = found.map((one) => tryQuantity(one, "rain"));
-    return totals.length > 0 && totals.every((one) => typeof one === "number") ? totals : wrong;
+    const bad = totals.find((one) => typeof one !== "number");
+    if (bad !== undefined && typeof bad !== "number") return said(bad);
+    return totals.length > 0 ? (totals as number[]) : wrong;
   }
-  const range = typeof found === "string" ? /^(.+?)\s*(?:\.{2,3}|\u2026)\s*(.+)$/.exec(found.trim()) : null;
+  // Capitals are no other unit, and a dash or "to" between two numbers is a range.
+  const text = typeof found === "string" ? found.trim().replace(/\b(?:IN|MM|CM|FT)\b/, small) : found;
+  const range = typeof text === "string" ? rangeSign.exec(text) : null;
   if (range === null) {
-    const total = tryQuantity(found, "rain");
-    return typeof total === "number" ? [total] : wrong;
+    const total = tryQuantity(text, "rain");
+    return typeof total === "number" ? [total] : said(total);
   }
   const [, from = "", to = ""] = range;
   const high = tryQuantity(to, "rain");
   const unit = to.replace(/^[\d.,\s]+/, "");
   const low = tryQuantity(/[a-z"']/i.test(from) ? from : `${from} ${unit}`, "rain");
-  if (typeof low !== "number" || typeof high !== "number") return wrong;
+  if (typeof low !== "number") return said(low);
+  if (typeof high !== "number") return said(high);
   if (low > high) return { ...wrong, mend: "put the smaller total first" };
   return low === high ? [low] : [low, Number(((low + high) / 2).toPrecision(13)), high];
 }

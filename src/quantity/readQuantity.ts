@@ -66,6 +66,8 @@ export function readQuantity(
   throw new InputError([{ field, ...read, found: quoteFound(found) }]);
 }
 
+const tooLarge = "give a smaller number: this one is too large";
+
 /** As `readQuantity`, but says what is wrong instead of throwing. */
 export function tryQuantity(
   found: unknown,
@@ -77,14 +79,14 @@ export function tryQuantity(
     return within(found, bare, inside);
   if (typeof found !== "string") return { expected, mend };
   const split = splitNumber(found);
-  if (split === null && Math.abs(parseFloat(found)) === Infinity)
-    return { expected, mend: "give a smaller number: this one is too large" };
+  if (split === null && Math.abs(parseFloat(found)) === Infinity) return { expected, mend: tooLarge };
   if (split === null) return { expected, mend: "start with a number written with a point, such as 1.5" };
   const { value, unit } = split;
   if (unit === "") return bare === null ? { expected, mend } : within(value, bare, inside);
   const reader = readers[kind];
   const number = reader ? reader(value, unit, context) : byDimension(value, spellUnit(unit), inside);
-  return number === null || !Number.isFinite(number) ? { expected, mend } : number;
+  if (number === null) return { expected, mend };
+  return Number.isFinite(number) ? number : { expected, mend: tooLarge };
 }
 
 /** `null` = no such quantity. */

@@ -46,24 +46,40 @@ export function quantity(kind: QuantityKind, { means, otherwise, within, mend }:
   }).describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`);
 }
 
+type KindAsWritten = "yieldPerArea" | "yieldPerWater" | "thermalTime" | "duration";
+
+/** What no field has grown, by far, in the inside units: kg/ha, kg/ha for each mm, C day, days. Ours. */
+const mostAsWritten: Readonly<Record<KindAsWritten, { readonly to: number; readonly says: string }>> = {
+  yieldPerArea: { to: 100_000, says: "at most 89,000 lb/ac (100 t/ha)" },
+  yieldPerWater: { to: 1000, says: "at most 22,000 lb/ac/in (1000 kg/ha/mm)" },
+  thermalTime: { to: 10_000, says: "at most 18,000 F day (10,000 C day)" },
+  duration: { to: 1100, says: "at most 36 months" },
+};
+
 /**
  * A yield, a price or a stage: how to read it is known only with the crop, so it stays as written and is read again then.
- * Here it is refused when it can be none of these kinds.
+ * Here it is refused when it can be none of these kinds, or more than ever was.
  */
 export function quantityAsWritten(
-  oneOf: readonly [QuantityKind, ...QuantityKind[]],
+  oneOf: readonly [KindAsWritten, ...KindAsWritten[]],
   means: string,
   otherwise?: string,
 ) {
   const { expected, mend } = kinds[oneOf[0]];
   const note = `${means}. ${howWritten(oneOf[0])}.`;
   return loose((found) => {
-    const readings = oneOf.map((kind) => tryQuantity(found, kind, { kgPerBushel: 25 }));
-    const read = readings.find((one) => typeof one === "number");
-    if (read === undefined) return { fault: { expected, mend } };
-    return read < 0
-      ? { fault: { expected: `${expected}, not below 0`, mend: "leave out the minus" } }
-      : { value: found };
+    const readings = oneOf.map((kind) => ({ kind, read: tryQuantity(found, kind, { kgPerBushel: 25 }) }));
+    const known = readings.find(({ read }) => typeof read === "number");
+    if (known === undefined) {
+      const [first] = readings;
+      return { fault: typeof first!.read === "number" ? { expected, mend } : { ...first!.read, expected } };
+    }
+    if (Number(known.read) < 0)
+      return { fault: { expected: `${expected}, not below 0`, mend: "leave out the minus" } };
+    const { to, says } = mostAsWritten[known.kind];
+    return Number(known.read) <= to * (1 + roundedEnds)
+      ? { value: found }
+      : { fault: { expected: `${expected}, ${says}`, mend: "check the number and its unit" } };
   }).describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`);
 }
 
@@ -102,15 +118,21 @@ export function rainTotals(means: string) {
     .transform((found, context) => {
       const read = tryRainTotals(found);
       if (!isFault(read)) {
-        if (read.every((mm) => mm >= 25 && mm <= 5000)) return read;
+        if (read.every((mm) => mm >= 25 && mm <= 5004)) return read;
         complain(context.issues, found, {
           expected: "rainfall totals from 1 to 197 in (25 to 5000 mm)",
-          mend: "check the number and its unit",
+          mend: isBare(found)
+            ? 'a number alone counts as mm: write the unit, such as "13 in"'
+            : "check the number and its unit",
         });
       } else complain(context.issues, found, read);
       return z.NEVER;
     })
     .describe(means);
+}
+
+function isBare(found: string | number | readonly (string | number)[]): boolean {
+  return Array.isArray(found) ? found.some(isBare) : !/[a-z"']/i.test(String(found));
 }
 
 /** A plain number. */
@@ -244,6 +266,10 @@ function complain(issues: z.core.$ZodRawIssue[], input: unknown, { expected, men
   issues.push({ code: "custom", input, message: fault(expected, mend) });
 }
 
-function isWithin(value: number, { from, to, above = false }: Within): boolean {
-  return value <= to && (above ? value > from : value >= from);
+/** Ends said in both systems are round in each: 12 in is a little more than the 300 mm beside it, and both are to pass. */
+const roundedEnds = 0.02;
+
+function isWithin(value: number, { from, to, above = false, says }: Within): boolean {
+  const room = says.includes("(") ? roundedEnds : 0;
+  return value <= to + room * Math.abs(to) && (above ? value > from : value >= from - room * Math.abs(from));
 }

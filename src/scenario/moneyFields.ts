@@ -8,9 +8,13 @@ import { priceAsWritten } from "./priceField.ts";
 /** `12 USD/ac`, `25 EUR/ha`, or `4000 USD` with `per` beside it. */
 function amountAsWritten(means: string) {
   return text(means).superRefine((found, context) => {
-    const read = [tryMoney(found, "land"), tryMoney(found, "whole")].find((one) => "currency" in one);
+    const readings = [tryMoney(found, "land"), tryMoney(found, "whole")];
+    const read = readings.find((one) => "currency" in one);
+    const tooMuch = readings.find((one) => "isTooMuch" in one);
     const expected = 'an amount such as "12 USD/ac", "25 EUR/ha" or "4000 USD"';
-    if (read === undefined)
+    if (tooMuch !== undefined && "mend" in tooMuch)
+      context.addIssue({ code: "custom", message: fault(tooMuch.expected, tooMuch.mend) });
+    else if (read === undefined)
       context.addIssue({
         code: "custom",
         message: fault(expected, "write amount and currency, and per ac or ha"),

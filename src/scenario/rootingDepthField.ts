@@ -6,7 +6,8 @@ export type RootingDepth =
   | { readonly kind: "absolute"; readonly depthMm: number }
   | { readonly kind: "relative"; readonly extraMm: number };
 
-const deepestMm = 6000;
+/** 20 ft; said as 6000 mm too. */
+const deepestMm = 6096;
 const expected = 'a rooting depth such as "34 in", or "+2 in" against the first case';
 
 /** A sign in front makes it relative. */

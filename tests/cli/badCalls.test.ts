@@ -166,7 +166,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     ["compare", "two-wrongs.json"],
-    `site.latitude: expected a latitude such as "38.5 N", "38°30' N" or -33.2, found "95 N"; write degrees with a point, or degrees and minutes; N or no letter is north, S or minus is south\nsite.elevation: expected a height such as "3300 ft" or "1000 m", found "3 lb"; write the unit as ft or m`,
+    `site.latitude: expected a latitude from 66 S to 66 N, found "95 N"; check the number\nsite.elevation: expected a height such as "3300 ft" or "1000 m", found "3 lb"; write the unit as ft or m`,
   ],
   [
     ["compare", "short.json"],
@@ -178,7 +178,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     ["compare", "good.json", "--rain", "13 lb"],
-    '--rain: expected rainfall totals such as "13 in", "12..14 in" or ["12 in", "13 in"], found "13 lb"; give one total, a range with its unit at the end, or a list',
+    '--rain: expected rainfall totals such as "13 in", "12..14 in" or ["12 in", "13 in"], found "13 lb"; write the unit as in, ft, mm, cm or m',
   ],
   [
     ["compare", "good.json", "--rain", "14..12 in"],
@@ -227,7 +227,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   [["compare", ""], "file: expected a file, found an empty path; name a file"],
   [
     quickWith("--rain", "1e400 in"),
-    '--rain: expected rainfall totals such as "13 in", "12..14 in" or ["12 in", "13 in"], found "1e400 in"; give one total, a range with its unit at the end, or a list',
+    '--rain: expected rainfall totals such as "13 in", "12..14 in" or ["12 in", "13 in"], found "1e400 in"; give a smaller number: this one is too large',
   ],
   [
     ["compare", "too-large.json"],
@@ -271,7 +271,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     quickWith("--latitude", "95"),
-    `--latitude: expected a latitude such as "38.5 N", "38°30' N" or -33.2, found "95"; write degrees with a point, or degrees and minutes; N or no letter is north, S or minus is south`,
+    `--latitude: expected a latitude from 66 S to 66 N, found "95"; check the number`,
   ],
   [
     quickWith("--save", "gone/q.json"),

@@ -29,8 +29,8 @@ export interface ElementFacts {
   readonly slack?: number;
 }
 
-/** The most rain measured in 24 hours: Foc-Foc, Réunion, January 1966 (WMO's list of extremes, memory). */
-const mostRainMm = 1825;
+/** 72 in. The most rain measured in 24 hours was 1825 mm: Foc-Foc, Réunion, January 1966 (WMO's list of extremes, memory). */
+const mostRainMm = 1829;
 /** More rain in a day than this is read, but its line is named. Our judgement: most gauges never saw so much. */
 export const rareRainMm = 500;
 

@@ -56,7 +56,7 @@ const rows: readonly Row[] = [
   [
     "latitude beyond the pole",
     { "site.latitude": "98 N" },
-    `site.latitude: expected a latitude such as "38.5 N", "38°30' N" or -33.2, found "98 N"; write degrees with a point, or degrees and minutes; N or no letter is north, S or minus is south`,
+    `site.latitude: expected a latitude from 66 S to 66 N, found "98 N"; check the number`,
   ],
   [
     "latitude with two sides",

@@ -309,7 +309,7 @@ describe("strips", () => {
     [
       "text for a yield",
       strips({ yields: [["sixty", "64 bu/ac"]] }),
-      'evidence.strips.yields[0][0]: expected a yield such as "45 bu/ac" or "2800 kg/ha", found "sixty"; write the unit as bu/ac, lb/ac, kg/ha or t/ha',
+      'evidence.strips.yields[0][0]: expected a yield such as "45 bu/ac" or "2800 kg/ha", found "sixty"; start with a number written with a point, such as 1.5',
     ],
     [
       "half a pair",

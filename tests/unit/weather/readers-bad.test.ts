@@ -103,7 +103,7 @@ const bad: readonly (readonly [what: string, text: string, line: string, options
     [
       "too much rain",
       plain("2020-01-02,2001,5,1"),
-      'file line 3: expected rain from 0 to 1825 mm in rain_mm, found "2001"; mend it, or state the unit it is in',
+      'file line 3: expected rain from 0 to 1829 mm in rain_mm, found "2001"; mend it, or state the unit it is in',
     ],
     [
       "too hot",

@@ -232,7 +232,10 @@ function tellOwnDefaults(
   for (const one of defaults) {
     const [here, there] = places.find(([from]) => one.field.startsWith(from)) ?? [`${merged.path}.`, ""];
     const inBase = one.field.startsWith(here) ? there + one.field.slice(here.length) : one.field;
-    if (!told.has(`${inBase} ${one.value}`)) notebook.defaults.push(one);
+    if (told.has(`${inBase} ${one.value}`)) continue;
+    // What follows from a case's soil, such as its curve numbers, is told as that case's, wherever it would be written.
+    const isOwn = one.field.startsWith(`${merged.path}.`);
+    notebook.defaults.push(isOwn ? one : { ...one, field: `${merged.path}.${one.field}` });
   }
 }
 

@@ -131,7 +131,7 @@ describe("a quantity", () => {
     expect(await page.locator(".answer-now .stale-mark").count()).toBe(1);
     expect(await page.locator(".answer-now p").last().textContent()).toBe(before);
     expect(await page.getByRole("link", { name: /^Surface/ }).textContent()).toMatch(/1 to mend/);
-    await page.locator(".problem-list").getByRole("button", { name: "surface.residueCover" }).click();
+    await page.locator(".problem-list").getByRole("button", { name: "Residue cover" }).click();
     const focused = await page.evaluate(() =>
       document.activeElement?.closest("[data-path]")?.getAttribute("data-path"),
     );
@@ -147,7 +147,7 @@ describe("a quantity", () => {
     const { page, done } = await opened({ ...small, surface: { snowCatch: "much" } });
     await page.locator("#inputs-surface summary", { hasText: "Snow" }).click(); // open so far, as something is written there
     expect(await field(page, "surface.snowCatch").isVisible()).toBe(false);
-    await page.locator(".problem-list").getByRole("button", { name: "surface.snowCatch" }).click();
+    await page.locator(".problem-list").getByRole("button", { name: "Snow caught by stubble" }).click();
     expect(await field(page, "surface.snowCatch").isVisible()).toBe(true);
     await done();
   });
@@ -275,6 +275,9 @@ test("a crop that fits neither counts nor price can be answered without them, in
   await settled(page);
   const out = page.locator(".problem-list").getByRole("button", { name: /^Answer without/ });
   expect(await out.textContent()).toBe("Answer without what was counted and the money");
+  await page.locator(".problem-list").getByRole("button", { name: "Price" }).click();
+  await field(page, "money.price").locator("input:focus").waitFor();
+  await page.getByRole("link", { name: "Inputs" }).click();
   await out.click();
   await settled(page);
   expect(await page.locator(".problem-list").count()).toBe(0);

@@ -1,6 +1,8 @@
 import { LeaveOut } from "../inputs/leaveOut.tsx";
-import { sayProblem } from "../../src/problem.ts";
+import { placeInWords } from "../inputs/placeWords.ts";
 import { keepingSays, leaveOtherTab, otherTab, takeOver } from "../state/keeping.ts";
+import { scenario } from "../state/scenarioStore.ts";
+import { goToProblem } from "../views/inputs/sections.ts";
 import { fault, problems, stale } from "../worker/client.ts";
 import { newVersion, takeNewVersion } from "../offline/offline.ts";
 
@@ -57,7 +59,10 @@ function WrongInput() {
     <div class="banner banner-wrong" role="status">
       <p>
         {stale.value && <strong>The answer below is that of the last scenario that could be read. </strong>}
-        {sayProblem(first)}
+        <button type="button" class="as-link" onClick={() => goToProblem(first)}>
+          {placeInWords(first.field, scenario.value)}
+        </button>
+        : expected {first.expected}, found {first.found}; {first.mend}.
         {more.length > 0 && ` (and ${more.length} more)`}
       </p>
       <LeaveOut />

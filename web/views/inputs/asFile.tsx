@@ -2,10 +2,9 @@ import { signal } from "@preact/signals";
 import { useId } from "preact/hooks";
 import { InputError } from "../../../src/problem.ts";
 import { readJson } from "../../../src/scenario/readJson.ts";
-import { QuantityField, TextField } from "../../inputs/field.tsx";
 import { isGroup, type Json } from "../../state/json.ts";
 import { attachments, replace, scenario } from "../../state/scenarioStore.ts";
-import { Fields, More, Section } from "./section.tsx";
+import { More, Section } from "./section.tsx";
 
 /** Text under way that is not used yet; outlives a reload of its tab. Null = the scenario as it stands. */
 const draftKey = "rootfront.asFile";
@@ -16,22 +15,6 @@ const said = signal("");
 export function FileSection() {
   return (
     <Section id="file">
-      <More title="For commands still to come" paths={["money", "evidence", "rowPositions"]}>
-        {() => (
-          <>
-            <p class="aside">
-              Checked but not used by this version. Dug plants, strips and row positions (evidence,
-              rowPositions) are written in the file below.
-            </p>
-            <Fields title="For a partial budget">
-              <TextField path="money.price" label="What the crop sells for" hint="5 USD/bu" />
-              <TextField path="money.addedCost" label="What deeper rooting costs more" hint="12 USD/ac" />
-              <TextField path="money.reducedCost" label="What it saves" hint="2 USD/ac" />
-              <QuantityField path="money.area" label="The field" kind="area" hint="160 ac or 65 ha" />
-            </Fields>
-          </>
-        )}
-      </More>
       <More title="The scenario as text" paths={[]} open={draft.value !== null}>
         {() => (
           <>

@@ -1,7 +1,8 @@
 import type { Problem } from "../../../src/problem.ts";
+import { placeInWords } from "../../inputs/placeWords.ts";
 import { LeaveOut } from "../../inputs/leaveOut.tsx";
 import { parsePath } from "../../state/path.ts";
-import { edit, written } from "../../state/scenarioStore.ts";
+import { edit, scenario, written } from "../../state/scenarioStore.ts";
 import { problems, stale } from "../../worker/client.ts";
 import { goToProblem } from "./sections.ts";
 
@@ -22,7 +23,7 @@ export function ProblemList() {
         {list.map((problem) => (
           <li key={`${problem.field} ${problem.expected}`}>
             <button type="button" class="as-link" onClick={() => goToProblem(problem)}>
-              {problem.field}
+              {placeInWords(problem.field, scenario.value)}
             </button>
             : expected {problem.expected}, found {problem.found}; {problem.mend}.{" "}
             <TakeOut problem={problem} />

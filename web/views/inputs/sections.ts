@@ -1,5 +1,7 @@
 import type { Problem } from "../../../src/problem.ts";
 import { attachments } from "../../state/scenarioStore.ts";
+import { view } from "../../state/view.ts";
+import { leafOf, openLeaf } from "../field/openLeaf.ts";
 import { written } from "../../state/scenarioStore.ts";
 
 /** The pages of the notebook, in order, and which places of the scenario each holds. */
@@ -46,8 +48,25 @@ export function goToSection(id: SectionId): void {
   heading?.focus({ preventScroll: true });
 }
 
-/** Takes them to the field of a problem, opening what it is folded into; to what is around it where it has none. */
+/** Takes them to the field of a problem on whatever view it is, opening what it is folded into; to what is around it where it has none. */
 export function goToProblem(problem: Problem): void {
+  const leaf = leafOf(problem.field);
+  const wanted = leaf === null ? "inputs" : "field";
+  if (leaf !== null) openLeaf.value = leaf;
+  if (view.peek() === wanted && leaf === null) return goWithin(problem);
+  view.value = wanted;
+  // The view is drawn first, and may have to be fetched before.
+  let left = 40;
+  const look = () => {
+    const isThere =
+      leaf === null ? sectionElement("scenario") !== null : document.querySelector(".field-leaves") !== null;
+    if (isThere || --left === 0) requestAnimationFrame(() => goWithin(problem));
+    else setTimeout(look, 50);
+  };
+  setTimeout(look);
+}
+
+function goWithin(problem: Problem): void {
   const element = fieldNear(problem.field);
   if (element === null) return goToSection(sectionOf(problem));
   for (let around = element.parentElement; around !== null; around = around.parentElement) {

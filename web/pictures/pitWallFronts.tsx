@@ -2,6 +2,7 @@ import type { Shown } from "../../src/report/shownUnits.ts";
 import type { SeasonShown } from "../worker/protocol.ts";
 import { apart, dayX, depthY, type PitWallLayout, type Window } from "./pitWallLayout.ts";
 import { caseStyle, type CaseStyle, type Palette } from "./palette.ts";
+import { wrapped } from "./threeNumbersLabel.ts";
 
 /** Plotly's words for dashes, as SVG draws them. */
 const dashes: Readonly<Record<CaseStyle["dash"], string | undefined>> = {
@@ -20,6 +21,8 @@ interface FrontsProps {
   readonly shown: Shown;
 }
 
+const nameSizePx = 12.5;
+
 /** Each case's root front over the water, with its mark at the end and, where there is room, its name and depth. */
 export function Fronts({ season, layout, window, colours, shown }: FrontsProps) {
   const { water: box, names } = layout;
@@ -33,6 +36,7 @@ export function Fronts({ season, layout, window, colours, shown }: FrontsProps) 
     }
     return {
       name: one.name,
+      nameLines: names === null ? [] : wrapped(one.name, names.width - 12, nameSizePx),
       path,
       endMm,
       x: dayX(box, window, one.startsAt + last + 0.5),
@@ -42,7 +46,7 @@ export function Fronts({ season, layout, window, colours, shown }: FrontsProps) 
   });
   const centres = apart(
     lines.map(({ y }) => y),
-    lines.map(() => 36),
+    lines.map(({ nameLines }) => 21 + 15 * nameLines.length),
     box.y,
     box.y + box.height,
   );
@@ -71,16 +75,28 @@ export function Fronts({ season, layout, window, colours, shown }: FrontsProps) 
         />
       ))}
       {names !== null &&
-        lines.map(({ name, x, y, endMm, style }, c) => (
-          <g key={name} font-size="12.5">
+        lines.map(({ name, nameLines, x, y, endMm, style }, c) => (
+          <g key={name} font-size={nameSizePx}>
             <path
               d={`M${(x + 6).toFixed(1)} ${y.toFixed(1)}L${names.x + 8} ${centres[c]!.toFixed(1)}`}
               stroke={style.color}
             />
-            <text x={names.x + 11} y={centres[c]! - 2} fill={style.color} font-weight="600">
-              {name.length > 17 ? `${name.slice(0, 16).trimEnd()}…` : name}
-            </text>
-            <text x={names.x + 11} y={centres[c]! + 13} fill={colours.ink}>
+            {nameLines.map((line, i) => (
+              <text
+                key={line}
+                x={names.x + 11}
+                y={centres[c]! - 2 + 15 * (i - (nameLines.length - 1) / 2)}
+                fill={style.color}
+                font-weight="600"
+              >
+                {line}
+              </text>
+            ))}
+            <text
+              x={names.x + 11}
+              y={centres[c]! + 13 + (15 * (nameLines.length - 1)) / 2}
+              fill={colours.ink}
+            >
               {shown.depth(endMm)} {shown.length}
             </text>
           </g>

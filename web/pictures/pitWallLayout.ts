@@ -31,13 +31,19 @@ export interface PitWallLayout {
 const wideFromPx = 760;
 
 const sizes = {
-  wide: { axis: 50, gap: 14, rain: 78, events: 22, stages: 22, depth: 500, dates: 42, legend: 34, right: 4 },
+  wide: { axis: 50, gap: 14, rain: 78, events: 22, stages: 22, dates: 42, legend: 34, right: 4 },
   narrow: { axis: 34, gap: 8, rain: 58, events: 20, stages: 16, depth: 400, dates: 40, legend: 30, right: 6 },
 } as const;
 
-export function pitWallLayout(width: number): PitWallLayout {
+/** What stands above the drawing on a desk's screen, and the drawing's own parts besides its depth, px. */
+const aroundPx = 420;
+
+/** @param screenPx height of the window: on a desk the drawing is to be seen whole */
+export function pitWallLayout(width: number, screenPx = 920): PitWallLayout {
   const wide = width >= wideFromPx;
-  const size = wide ? sizes.wide : sizes.narrow;
+  const size = wide
+    ? { ...sizes.wide, depth: Math.round(clamp(screenPx - aroundPx, 340, 640)) }
+    : sizes.narrow;
   const soilWidth = wide ? clamp(width * 0.2, 190, 260) : clamp(width * 0.24, 64, 150);
   const namesWidth = wide ? 132 : 0;
   const dayWidth = wide ? clamp(width * 0.08, 72, 110) : 0;

@@ -5,6 +5,7 @@ import type { CaseSeason, SeasonShown } from "../worker/protocol.ts";
 import { dayX, type PitWallLayout, type Window } from "./pitWallLayout.ts";
 import { monthNames } from "../../src/quantity/dates.ts";
 import { sayMonthDay, stageParts } from "./pitWallReading.ts";
+import { placedMarks, type EventMark } from "./placedMarks.ts";
 import { rainBars, rainTop } from "./rainBars.ts";
 import { words, type Palette } from "./palette.ts";
 
@@ -75,10 +76,12 @@ export function Stages({ season, one, layout, window, colours }: TimeProps) {
       end: dayX(box, window, part.to),
     }))
     .filter(({ x, end }) => end - x > 0.5);
-  const marks = eventMarks(season, one, wide).filter(
-    ({ day }) => day >= window.fromDay && day < window.toDay,
+  const marks = placedMarks(
+    eventMarks(season, one).filter(({ day }) => day >= window.fromDay && day < window.toDay),
+    (day) => dayX(water, window, day + 0.5),
+    size,
+    [water.x, layout.width - 2],
   );
-  let lastEnd = -Infinity;
   return (
     <g font-size={size}>
       {parts.map(({ name, x, end }, i) => (
@@ -111,16 +114,10 @@ export function Stages({ season, one, layout, window, colours }: TimeProps) {
           />
         </g>
       ))}
-      {marks.map(({ word, day, side }) => {
-        const x = dayX(water, window, day + 0.5);
-        const length = word.length * size * 0.7;
-        const shift = side === "before" ? length - 3 : side === "after" ? 3 : length / 2;
-        const left = Math.min(Math.max(x - shift, 2), layout.width - length - 2);
-        const fits = left > lastEnd + 4;
-        if (fits) lastEnd = left + length;
+      {marks.map(({ word, x, left }) => {
         return (
           <g key={word}>
-            {fits && (
+            {left !== null && (
               <text x={left} y={events.y + 14} fill={colours.ink} font-weight="600">
                 {word}
               </text>
@@ -204,14 +201,7 @@ export function Dates({ season, layout, window, colours }: Omit<TimeProps, "one"
   );
 }
 
-interface EventMark {
-  readonly word: string;
-  readonly day: number;
-  /** Which side of its day the word stands on. */
-  readonly side: "before" | "over" | "after";
-}
-
-function eventMarks(season: SeasonShown, one: CaseSeason, wide: boolean): EventMark[] {
+function eventMarks(season: SeasonShown, one: CaseSeason): EventMark[] {
   const events: readonly (readonly [string, number, EventMark["side"]])[] = [
     ["sown", one.sowingDay, "before"],
     ["flowers", one.floweringDay, "over"],
@@ -219,7 +209,7 @@ function eventMarks(season: SeasonShown, one: CaseSeason, wide: boolean): EventM
   ];
   return events.map(([word, ownDay, side]) => {
     const day = one.startsAt + ownDay;
-    return { day, side, word: wide ? `${word} ${sayMonthDay(season.firstDay + day)}` : word };
+    return { day, side, word, date: sayMonthDay(season.firstDay + day) };
   });
 }
 

@@ -228,6 +228,7 @@ interface Line {
 function linesOf({ layer, band, passage }: BandOfLayer, wide: boolean, shown: Shown): Line[] {
   const isSlow = passage < defaults.slowBelow;
   const density = `${(layer.bulkDensityKgPerM3 / 1000).toFixed(2)}${wide ? " g/cm³" : ""}`;
+  const soil = wide ? [`${layer.texture}, ${density}`] : [layer.texture, density];
   const stones =
     layer.gravelVolumeFraction > defaults.stonesFrom ? `${percent(layer.gravelVolumeFraction)} stones` : "";
   const slow = `${wide ? "roots slow" : "slow"}: ${percent(passage)}${wide ? " of pace" : ""}`;
@@ -235,12 +236,14 @@ function linesOf({ layer, band, passage }: BandOfLayer, wide: boolean, shown: Sh
   const name = { text: layer.name, isName: true };
   const all: Line[] = [
     name,
-    ...(isSlow ? [{ text: slow, isSlow }] : []),
-    { text: wide ? `${layer.texture}, ${density}` : density },
+    ...(isSlow && !wide ? [{ text: slow, isSlow }] : []),
+    ...soil.map((text) => ({ text })),
+    ...(isSlow && wide ? [{ text: slow, isSlow }] : []),
     ...(wide || stones === "" ? [] : [{ text: stones }]),
     ...(wide ? [{ text: [end, stones].filter(Boolean).join(", ") }] : []),
   ];
-  const room = Math.max(isSlow ? 2 : 1, Math.floor((band.height - 4) / defaults.lineHeightPx));
+  // A slow layer, thin as it may be, tells what it is and what it does: its slip pushes the others aside.
+  const room = Math.max(isSlow ? 3 : 1, Math.floor((band.height - 4) / defaults.lineHeightPx));
   return all.slice(0, room);
 }
 

@@ -50,8 +50,9 @@ function oneOf<T extends string>(key: string, kept: Signal<T>, words: readonly T
   return {
     key,
     write: () => (kept.value === usual ? null : kept.value),
+    // An address that does not say leaves the choice of the one who looks.
     read: (text) => {
-      kept.value = words.find((word) => word === text) ?? usual;
+      kept.value = words.find((word) => word === text) ?? kept.peek();
     },
   };
 }
@@ -79,7 +80,7 @@ export function addressOf(name: ViewName = view.value): string {
   return `#/${name}${said === "" ? "" : `?${said}`}`;
 }
 
-/** Reads an address that may come from anywhere; what it does not say, or says wrongly, is as usual. */
+/** Reads an address that may come from anywhere; what it does not say, or says wrongly, is as usual, or for units and theme as it was. */
 export function readAddress(hash: string): void {
   const [route = "", query = ""] = hash.replace(/^#\/?/, "").split("?");
   const said = new URLSearchParams(query);

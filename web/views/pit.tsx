@@ -2,7 +2,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import "../style/pit.css";
 import { fault, problems, season, understood } from "../worker/client.ts";
-import { Cautions, StaleMark } from "./parts.tsx";
+import { Cautions, Method, StaleMark } from "./parts.tsx";
 import { DiggingCaution } from "./inputs/caution.tsx";
 import { followPlayDay } from "./pit/playhead.ts";
 import { SeasonPicker } from "./pit/seasonPicker.tsx";
@@ -28,6 +28,7 @@ export function PitView() {
       )}
       <DiggingCaution />
       <Cautions />
+      <Method />
     </>
   );
 }

@@ -10,7 +10,7 @@ import { answer, understood } from "../worker/client.ts";
 import type { Answer } from "../worker/protocol.ts";
 import { differenceShown } from "./answer/chosenDifference.ts";
 import { WhichDifference } from "./answer/whichDifference.tsx";
-import { Cautions, StaleMark, WhenAnswered } from "./parts.tsx";
+import { Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
 import { SeasonCard } from "./seasons/card.tsx";
 import { CopyCsv } from "./seasons/copyCsv.tsx";
 import { SeasonKey } from "./seasons/key.tsx";
@@ -129,6 +129,7 @@ function Seasons({ now }: { now: Answer }) {
       </PictureFrame>
       <CopyCsv csvOf={() => seasonsCsv(sorted, words)} fileName={defaults.fileName} />
       <Cautions />
+      <Method />
     </>
   );
 }

@@ -3,6 +3,7 @@ import { dayNumber } from "../../../src/weather/calendar.ts";
 import { apart, depthTicks, pitWallLayout, placeAtPoint } from "../../../web/pictures/pitWallLayout.ts";
 import { availableAboveMm, passageOf, readingAt, stageParts } from "../../../web/pictures/pitWallReading.ts";
 import { pitWallTable } from "../../../web/pictures/pitWallTable.ts";
+import { placedMarks } from "../../../web/pictures/placedMarks.ts";
 import { rainTop, snowfallMm } from "../../../web/pictures/rainBars.ts";
 import { colourTable, shareAvailable, sliceAt, waterPixels } from "../../../web/pictures/waterHeatmap.ts";
 import type { CaseSeason, LayerShown, SeasonShown } from "../../../web/worker/protocol.ts";
@@ -199,5 +200,36 @@ describe("the drawing", () => {
         ["Feb 2021, to 3 Feb", "30.0", "125", "60", "0.0", "2.5"],
       ],
     });
+  });
+});
+
+describe("words of sowing, flowering and maturity", () => {
+  const marks = [
+    { word: "sown", date: "1 Jun", day: 0, side: "before" },
+    { word: "flowers", date: "25 Jul", day: 54, side: "over" },
+    { word: "mature", date: "17 Sep", day: 108, side: "after" },
+  ] as const;
+  const said = (perDay: number, to: number) =>
+    placedMarks(marks, (day) => 20 + day * perDay, 12, [10, to])
+      .filter(({ left }) => left !== null)
+      .map(({ word }) => word);
+
+  test("have their dates where there is room, and lose flowering's first", () => {
+    expect(said(6, 760)).toEqual(["sown 1 Jun", "flowers 25 Jul", "mature 17 Sep"]);
+    expect(said(2.2, 290)).toEqual(["sown 1 Jun", "flowers", "mature 17 Sep"]);
+  });
+  test("never lie over one another, and maturity goes before flowering", () => {
+    for (let to = 60; to < 500; to += 7) {
+      const placed = placedMarks(marks, (day) => 20 + (day * (to - 40)) / 108, 12, [10, to]);
+      const there = placed.filter(({ left }) => left !== null);
+      there.slice(1).forEach(({ left }, i) => {
+        const { left: before, word } = there[i]!;
+        expect(left!).toBeGreaterThan(before! + word.length * 12 * 0.6);
+      });
+    }
+    for (let to = 115; to < 500; to += 7) {
+      const placed = placedMarks(marks, (day) => 20 + (day * (to - 40)) / 108, 12, [10, to]);
+      expect(placed.find(({ word }) => word.startsWith("mature"))!.left).not.toBe(null);
+    }
   });
 });

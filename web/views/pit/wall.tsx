@@ -1,4 +1,4 @@
-import { useSignal, type Signal } from "@preact/signals";
+import { signal, useSignal, type Signal } from "@preact/signals";
 import { useEffect, useId, useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { shownIn } from "../../../src/report/shownUnits.ts";
 import { Switch } from "../../inputs/switch.tsx";
@@ -9,6 +9,7 @@ import { defaults, PitWall } from "../../pictures/pitWall.tsx";
 import { LineSample } from "../../pictures/pitWallFronts.tsx";
 import { pitWallLayout, rootedDepthMm, type Window } from "../../pictures/pitWallLayout.ts";
 import { pitWallTable } from "../../pictures/pitWallTable.ts";
+import { useScreenHeight } from "../../shell/screenHeight.ts";
 import { isPrinting } from "../../shell/theme.ts";
 import { units } from "../../state/view.ts";
 import { stale } from "../../worker/client.ts";
@@ -18,6 +19,9 @@ import { Glass } from "./glass.tsx";
 import { PlayBar } from "./playBar.tsx";
 import { firstShownDay, headDay } from "./playhead.ts";
 import { Readout } from "./readout.tsx";
+
+/** The crop's time alone: over a long fallow three fronts look like one. Stays while other views are looked at. */
+const onlyCrop = signal(true);
 
 interface WallProps {
   readonly understood: Understood;
@@ -32,7 +36,6 @@ export function Wall({ understood, season, chosenCase }: WallProps) {
   const place = useRef<HTMLDivElement>(null);
   const width = useWidth(place);
   const isWhole = useSignal(false);
-  const onlyCrop = useSignal(false);
   const heldDepthMm = useSignal<number | null>(null);
 
   // A case that was taken out since is no longer looked at.
@@ -52,50 +55,62 @@ export function Wall({ understood, season, chosenCase }: WallProps) {
 
   const shown = shownIn(units.value);
   const colours = palette();
-  const layout = useMemo(() => pitWallLayout(width), [width]);
+  const screenPx = useScreenHeight();
+  const layout = useMemo(() => pitWallLayout(width, screenPx), [width, screenPx]);
   const table = useMemo(
     () => (season === null ? { head: [], rows: [] } : pitWallTable(season, caseIndex, layers, units.value)),
     [season, caseIndex, layers, units.value],
   );
   const named = count > 1;
+  const tools =
+    season === null ? null : (
+      <div class="pit-tools no-print">
+        {named && (
+          <CaseSwitch
+            names={season.cases.map(({ name }) => name)}
+            chosen={caseIndex}
+            onChoose={(c) => (chosenCase.value = c)}
+          />
+        )}
+        {rootedDepthMm(season, bottomMm) < bottomMm && (
+          <Switch
+            label="Depth"
+            labelled
+            value={isWhole.value ? "all" : "roots"}
+            choices={[
+              ["roots", "to the roots"],
+              ["all", "all the soil"],
+            ]}
+            onChoose={(chosen) => (isWhole.value = chosen === "all")}
+          />
+        )}
+        {fallowEnds > 14 && (
+          <Switch
+            label="Dates"
+            labelled
+            value={onlyCrop.value ? "crop" : "all"}
+            choices={[
+              ["crop", "crop only"],
+              ["all", "with fallow"],
+            ]}
+            onChoose={(chosen) => (onlyCrop.value = chosen === "crop")}
+          />
+        )}
+      </div>
+    );
   return (
     <>
-      {season !== null && (
-        <div class="pit-tools no-print">
-          {named && (
-            <CaseSwitch
-              names={season.cases.map(({ name }) => name)}
-              chosen={caseIndex}
-              onChoose={(c) => (chosenCase.value = c)}
-            />
-          )}
-          {rootedDepthMm(season, bottomMm) < bottomMm && (
-            <Switch
-              label="Depth"
-              labelled
-              value={isWhole.value ? "all" : "roots"}
-              choices={[
-                ["roots", "to the roots"],
-                ["all", "all the soil"],
-              ]}
-              onChoose={(chosen) => (isWhole.value = chosen === "all")}
-            />
-          )}
-          {fallowEnds > 14 && (
-            <Switch
-              label="Dates"
-              labelled
-              value={onlyCrop.value ? "crop" : "all"}
-              choices={[
-                ["all", "with fallow"],
-                ["crop", "crop only"],
-              ]}
-              onChoose={(chosen) => (onlyCrop.value = chosen === "crop")}
-            />
-          )}
-        </div>
-      )}
+      {tools !== null &&
+        (layout.wide ? (
+          tools
+        ) : (
+          <details class="pit-more no-print">
+            <summary>Whose water, how deep, from when</summary>
+            {tools}
+          </details>
+        ))}
       {season !== null && <Readout {...{ season, caseIndex, layers, colours }} />}
+      {season !== null && <PlayBar />}
       <PictureFrame
         name={defaults.name}
         table={table}
@@ -107,7 +122,7 @@ export function Wall({ understood, season, chosenCase }: WallProps) {
               ? ` of “${season?.cases[caseIndex]?.name ?? understood.cases[caseIndex]?.name ?? ""}”`
               : ""}
             , with every root front over it. Where roots slow, the layer is marked and says what it leaves of
-            their pace.
+            their pace in the season shown.
           </>
         }
         {...(season === null
@@ -139,7 +154,6 @@ export function Wall({ understood, season, chosenCase }: WallProps) {
             />
           </div>
         </div>
-        {season !== null && <PlayBar />}
       </PictureFrame>
     </>
   );

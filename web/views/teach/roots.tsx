@@ -1,4 +1,3 @@
-import { useSignal } from "@preact/signals";
 import { useEffect, useId, useMemo } from "preact/hooks";
 import { shownIn, type Shown } from "../../../src/report/shownUnits.ts";
 import { palette } from "../../pictures/palette.ts";
@@ -8,7 +7,8 @@ import { SvgPicture } from "../../pictures/svgPicture.tsx";
 import { defaults, TwoRoots } from "../../pictures/twoRoots.tsx";
 import { twoRootsLayout } from "../../pictures/twoRootsLayout.ts";
 import { heldFront, twoRootsTable } from "../../pictures/twoRootsTable.ts";
-import { isPrinting, wantsStill } from "../../shell/theme.ts";
+import { useScreenHeight } from "../../shell/screenHeight.ts";
+import { wantsStill } from "../../shell/theme.ts";
 import { units } from "../../state/view.ts";
 import { season, stale, understood } from "../../worker/client.ts";
 import type { SeasonShown, Understood } from "../../worker/protocol.ts";
@@ -151,17 +151,4 @@ function PlayBar({ season: now }: { readonly season: SeasonShown }) {
       </button>
     </div>
   );
-}
-
-/** Of the window, px; on paper the drawing is scaled as it stands. */
-function useScreenHeight(): number {
-  const height = useSignal(innerHeight);
-  useEffect(() => {
-    const look = () => {
-      if (!isPrinting.peek()) height.value = innerHeight;
-    };
-    addEventListener("resize", look);
-    return () => removeEventListener("resize", look);
-  }, []);
-  return height.value;
 }

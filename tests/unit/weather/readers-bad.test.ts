@@ -1,3 +1,4 @@
+import { complain, noComplaints, refuseIfAny } from "../../../src/weather/readers/complaints.ts";
 import { describe, expect, test } from "vitest";
 import type { ReadOptions } from "../../../src/weather/readers/index.ts";
 import { complaintsOf, fixture, read } from "./readersFixture.ts";
@@ -239,7 +240,7 @@ const bad: readonly (readonly [what: string, text: string, line: string, options
     [
       "NOAA: °F read as °C",
       ghcn,
-      'file line 2: expected highest temperature from -90 to 60 °C in TMAX, found "80"; mend it, or state the unit it is in',
+      'file line 2: expected highest temperature from -90 to 60 °C in TMAX, found "80" (and 3 more like it, in lines 3, 4, 5); mend it, or state the unit it is in',
       { units: "metric" },
     ],
     [
@@ -327,27 +328,39 @@ describe("each fault is one clear line with its place", () => {
   });
 });
 
-test("a dozen faults are worded, the others counted", () => {
+test("a fault that many lines have is told once, with some of them and their number", () => {
   const rows = Array.from({ length: 30 }, (_, i) => `2020-01-${String(i + 1).padStart(2, "0")},wet`);
   const lines = complaintsOf(() => read(["date,rain_mm", ...rows].join("\n")));
-  expect(lines).toHaveLength(13);
-  expect(lines[11]).toMatch(/^file line 13: /);
-  expect(lines[12]).toBe(
-    "file: expected no other lines like these, found 18 more; mend the lines above first",
+  expect(lines).toHaveLength(1);
+  expect(lines[0]).toMatch(
+    /^file line 2: expected a number in column rain_mm, found "wet" \(and 29 more like it, in lines 3, 4, 5, 6, 7 \.\.\.\); /,
   );
 });
 
-test("the dozen are the first of the file, whichever is found first", () => {
-  // Lowest above highest is looked for when all cells are read: line 2 is found after the thirty words.
-  const rows = Array.from({ length: 30 }, (_, i) => `2020-01-${String(i + 1).padStart(2, "0")},wet,9,1`);
+test("faults stand in the order of the file, whichever is found first", () => {
+  // Lowest above highest is looked for when all cells are read: line 2 is found after the words.
   const lines = complaintsOf(() =>
-    read(["date,rain_mm,tmax_C,tmin_C", "2019-12-31,0,1,9", ...rows].join("\n")),
+    read("date,rain_mm,tmax_C,tmin_C\n2019-12-31,0,1,9\n2020-01-01,wet,9,1\n2020-01-02,wet,9,1\n"),
   );
-  expect(lines.map((line) => /^file line (\d+)/.exec(line)?.[1])).toEqual([
-    ...Array.from({ length: 12 }, (_, i) => String(i + 2)),
-    undefined,
-  ]);
-  expect(lines[12]).toContain("found 19 more");
+  expect(lines.map((line) => /^file line (\d+)/.exec(line)?.[1])).toEqual(["2", "3"]);
+  expect(lines[1]).toContain("(and 1 more like it, in line 4)");
+});
+
+test("a dozen faults are worded, those of the first lines, the others counted", () => {
+  const complaints = noComplaints("file");
+  for (let line = 20; line > 0; line--) {
+    complain(complaints, line, `fault ${line}`, "x", "mend it");
+    complain(complaints, line + 100, `fault ${line}`, "x", "mend it");
+  }
+  const lines = complaintsOf(() => refuseIfAny(complaints));
+  expect(lines).toHaveLength(13);
+  expect(lines[0]).toBe(
+    'file line 1: expected fault 1, found "x" (and 1 more like it, in line 101); mend it',
+  );
+  expect(lines[11]).toMatch(/^file line 12: /);
+  expect(lines[12]).toBe(
+    "file: expected no other lines like these, found 16 more; mend the lines above first",
+  );
 });
 
 test("faults of several kinds come together, in the order of their lines", () => {

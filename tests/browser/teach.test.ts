@@ -210,6 +210,27 @@ describe("the sliders", () => {
     await opened.close();
   });
 
+  test.each([
+    ["sorghum-over-plough-pan.json", "plough pan"],
+    ["sunflower-over-dry-clay.json", "upper subsoil"],
+    ["wheat-after-fallow.json", "below tillage"],
+  ])("of %s are three, of a layer between two others: %s", async (file, name) => {
+    const demoOf = readJson(textOf(file), file) as Record<string, unknown>;
+    const { record } = demoOf["weather"] as { record?: string };
+    const files = record === undefined ? {} : { [record]: textOf(record) };
+    const { page, wrong, close } = await openLesson(
+      {},
+      { ...demoOf, ensemble: { years: 12, seed: 1 } },
+      files,
+    );
+    for (const what of ["Density", "Depth"])
+      expect(await slider(page, new RegExp(`^${what} of “${name}”`)).count(), what).toBe(1);
+    expect(await page.locator(".teach-sliders input[type=range]").count()).toBe(3);
+    expect(await page.locator(".teach-sliders").innerText()).not.toContain("has no room");
+    expect(wrong).toEqual([]);
+    await close();
+  });
+
   test("what cannot be read leaves the last good lesson, marked stale", async () => {
     const { page, close } = await openLesson();
     expect(await page.locator(".stale-mark").count()).toBe(0);

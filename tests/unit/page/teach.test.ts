@@ -5,6 +5,7 @@ import type { Json } from "../../../web/state/json.ts";
 import { getAt, setAt } from "../../../web/state/path.ts";
 import {
   densityPath,
+  fittedPassage,
   layerNamed,
   movedTo,
   slowestLayer,
@@ -54,6 +55,37 @@ describe("the dense layer", () => {
   });
   test("is the one nearest to slowing them where none does", () =>
     expect(slowestLayer([soilWith(1.37, 1)], [0])).toEqual({ caseIndex: 0, index: 1 }));
+  test("is the one that any case has slow, where none of those looked at has", () =>
+    expect(slowestLayer([soilWith(1.3, 1), soilWith(1.3, 1), soilWith(1.63, 0.4)], [0, 1])).toEqual({
+      caseIndex: 0,
+      index: 1,
+    }));
+  test("is one that can be moved, where none slows roots and the last is the densest", () => {
+    const { layers } = soilWith(1.33, 1);
+    expect(slowestLayer([{ layers }], [0])).toEqual({ caseIndex: 0, index: 1 });
+    expect(slowestLayer([{ layers: layers.slice(1) }], [0])).toEqual({ caseIndex: 0, index: 1 });
+  });
+  test("is what a dig that decides has found slow, though its density says nothing of it", () => {
+    const cases = [
+      { name: "left", ...soilWith(1.34, 1) },
+      { name: "track", ...soilWith(1.34, 1) },
+    ];
+    const fit = (decides: boolean, layer: string | null, verdict = "meets") =>
+      ({
+        decides,
+        layer,
+        cases: [{ case: "track", value: 0.55, verdict }],
+      }) as unknown as Parameters<typeof fittedPassage>[0];
+    const found = (from: ReturnType<typeof fit>) => slowestLayer(cases, [0, 1], fittedPassage(from, cases))!;
+    expect(found(fit(true, "topsoil"))).toEqual({ caseIndex: 1, index: 0 });
+    for (const other of [
+      fit(false, "topsoil"),
+      fit(true, null),
+      fit(true, "topsoil", "no passage is shut enough"),
+      null,
+    ])
+      expect(found(other)).toEqual({ caseIndex: 0, index: 1 });
+  });
   test("is none without layers, and another by its name", () => {
     expect(slowestLayer([{ layers: [] }], [0])).toBeNull();
     expect(layerNamed([soilWith(1.62, 0.4)], [0], "subsoil")).toEqual({ caseIndex: 0, index: 2 });

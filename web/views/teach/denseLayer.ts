@@ -1,4 +1,5 @@
 import { densityThresholds, familyClass } from "../../../src/soil/densityFactor.ts";
+import type { DigFitAnswer } from "../../../src/evidence/digAnswer.ts";
 import type { Units } from "../../../src/quantity/kinds.ts";
 import { layersOf, patchesOf } from "../../inputs/layerEdits.ts";
 import type { Json } from "../../state/json.ts";
@@ -21,28 +22,83 @@ export function paceIn({ hindrance, openShare }: LayerShown): number {
   return openShare + (1 - openShare) * hindrance.usual;
 }
 
+/** What a dig tells of a layer's passage, by case, and goes before what its density says. */
+export interface FittedPassage {
+  readonly layer: string;
+  /** Share of the pace, by place of the case; missing for a case in which nothing was dug, or that no passage meets. */
+  readonly byCase: ReadonlyMap<number, number>;
+}
+
+/** The fitted passage where a dig decides; null where density or a reading does. */
+export function fittedPassage(
+  fit: DigFitAnswer | null | undefined,
+  cases: readonly Pick<UnderstoodCase, "name">[],
+): FittedPassage | null {
+  if (!fit || !fit.decides || fit.layer === null) return null;
+  const meets = fit.cases.filter(({ verdict }) => verdict === "meets");
+  const placed = meets.map((one) => [cases.findIndex(({ name }) => name === one.case), one.value] as const);
+  return { layer: fit.layer, byCase: new Map(placed.filter(([caseIndex]) => caseIndex >= 0)) };
+}
+
 /**
- * The layer that slows roots most, of all the cases looked at; where none slows them, the one nearest to doing so, as its
- * density stands to where roots begin to slow in earth of its kind. The first case goes first among equals.
+ * The layer that slows roots most: in the cases looked at, else in any case, what was dug before what density says. Where none
+ * slows them, the one nearest to doing so, as its density stands to where roots begin to slow in earth of its kind; then one
+ * with soil above and below goes first, for it can be moved. The first case goes first among equals.
  *
  * @param among places of the cases that are looked at
  * @returns null without layers
  */
-export function slowestLayer(cases: readonly Soil[], among: readonly number[]): DenseLayer | null {
-  let found: DenseLayer | null = null;
-  for (const caseIndex of among) {
-    (cases[caseIndex]?.layers ?? []).forEach((layer, index) => {
-      const best = found === null ? null : cases[found.caseIndex]!.layers[found.index]!;
-      if (best === null || slowsMore(layer, best)) found = { caseIndex, index };
+export function slowestLayer(
+  cases: readonly Soil[],
+  among: readonly number[],
+  fitted: FittedPassage | null = null,
+): DenseLayer | null {
+  const slows = (places: readonly number[]) =>
+    first(placesIn(cases, places), (place) => {
+      const pace = paceOf(cases, place, fitted);
+      return pace < 1 - 1e-9 ? -pace : null;
     });
+  const here = slows(among);
+  if (here !== null) return here;
+  const elsewhere = slows(cases.map((_, c) => c));
+  const alike = elsewhere === null ? null : layerNamed(cases, among, layerIn(cases, elsewhere).name, fitted);
+  if (alike !== null) return alike;
+  const packing = (mustMove: boolean) =>
+    first(placesIn(cases, among), (place) => {
+      const canMove = place.index > 0 && place.index < cases[place.caseIndex]!.layers.length - 1;
+      return mustMove && !canMove ? null : packed(layerIn(cases, place));
+    });
+  return packing(true) ?? packing(false);
+}
+
+/** The first of those that stand highest; null leaves one out. */
+function first(
+  places: readonly DenseLayer[],
+  standing: (place: DenseLayer) => number | null,
+): DenseLayer | null {
+  let [found, best]: [DenseLayer | null, number] = [null, -Infinity];
+  for (const place of places) {
+    const height = standing(place);
+    if (height === null || height <= best + 1e-9) continue;
+    [found, best] = [place, height];
   }
   return found;
 }
 
-function slowsMore(one: LayerShown, other: LayerShown): boolean {
-  const [pace, best] = [paceIn(one), paceIn(other)];
-  if (Math.abs(pace - best) > 1e-9) return pace < best;
-  return packed(one) > packed(other) + 1e-9;
+function placesIn(cases: readonly Soil[], among: readonly number[]): DenseLayer[] {
+  return among.flatMap((caseIndex) =>
+    (cases[caseIndex]?.layers ?? []).map((_, index) => ({ caseIndex, index })),
+  );
+}
+
+function layerIn(cases: readonly Soil[], { caseIndex, index }: DenseLayer): LayerShown {
+  return cases[caseIndex]!.layers[index]!;
+}
+
+function paceOf(cases: readonly Soil[], place: DenseLayer, fitted: FittedPassage | null): number {
+  const layer = layerIn(cases, place);
+  const dug = fitted?.layer === layer.name ? fitted.byCase.get(place.caseIndex) : undefined;
+  return dug ?? paceIn(layer);
 }
 
 /** Density as a share of that at which roots begin to slow. */
@@ -55,12 +111,10 @@ export function layerNamed(
   cases: readonly Soil[],
   among: readonly number[],
   name: string,
+  fitted: FittedPassage | null = null,
 ): DenseLayer | null {
-  const alike = cases.map(({ layers }) => ({ layers: layers.filter((layer) => layer.name === name) }));
-  const found = slowestLayer(alike, among);
-  if (found === null) return null;
-  const index = cases[found.caseIndex]!.layers.findIndex((layer) => layer.name === name);
-  return { ...found, index };
+  const named = placesIn(cases, among).filter((place) => layerIn(cases, place).name === name);
+  return first(named, (place) => -paceOf(cases, place, fitted));
 }
 
 /**

@@ -1,7 +1,7 @@
 import { computed, signal } from "@preact/signals";
 import { answer, understood } from "../../worker/client.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
-import { layerNamed, slowestLayer, type DenseLayer } from "./denseLayer.ts";
+import { fittedPassage, layerNamed, slowestLayer, type DenseLayer } from "./denseLayer.ts";
 
 /** What the lesson is about: two cases and a layer. It stays while views change. */
 
@@ -23,11 +23,16 @@ const key = computed(() =>
   JSON.stringify([pair.value, understood.value?.cases.map(({ layers }) => layers.map(({ name }) => name))]),
 );
 
+/** Where plants were dug and decide, what they tell of a layer. */
+export const fitted = computed(() =>
+  fittedPassage(answer.value?.comparison.evidence?.dig?.fit, understood.value?.cases ?? []),
+);
+
 /** A layer stays the lesson's while it is slid to where another slows roots more. */
 export const denseLayer = computed<DenseLayer | null>(() => {
   const cases = understood.value?.cases ?? [];
   if (held.value?.key === key.value) return held.value;
-  return slowestLayer(cases, pair.value);
+  return slowestLayer(cases, pair.value, fitted.value);
 });
 
 export function keepDenseLayer(): void {
@@ -36,7 +41,7 @@ export function keepDenseLayer(): void {
 }
 
 export function nameDenseLayer(name: string): void {
-  const found = layerNamed(understood.peek()?.cases ?? [], pair.peek(), name);
+  const found = layerNamed(understood.peek()?.cases ?? [], pair.peek(), name, fitted.peek());
   if (found !== null) held.value = { ...found, key: key.peek() };
 }
 

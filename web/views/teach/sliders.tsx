@@ -8,7 +8,7 @@ import { answer, understood } from "../../worker/client.ts";
 import type { LayerShown, Understood } from "../../worker/protocol.ts";
 import { boundaryStepMm } from "../pit/boundaryEdit.ts";
 import { densityPath, movedTo, paceIn, topRange, type DenseLayer } from "./denseLayer.ts";
-import { denseLayer, keepDenseLayer, nameDenseLayer } from "./lesson.ts";
+import { denseLayer, fitted, keepDenseLayer, nameDenseLayer } from "./lesson.ts";
 import { rainSlid, sayRain } from "./rainSlid.ts";
 
 /** The three things that are slid in the lesson. */
@@ -45,6 +45,8 @@ function DensitySlider({ soil, dense, layer }: OfLayer) {
   const density = layer.bulkDensityKgPerM3 / 1000;
   const byReading = layer.hindrance.basis === "penetration resistance";
   const { name } = soil.cases[dense.caseIndex]!;
+  // Then sliding the density would not move the roots of this case.
+  const dug = fitted.value?.layer === layer.name ? fitted.value.byCase.get(dense.caseIndex) : undefined;
   return (
     <>
       <Slider
@@ -62,12 +64,14 @@ function DensitySlider({ soil, dense, layer }: OfLayer) {
       <p class="teach-note">
         {byReading
           ? "A penetrometer reading tells how roots fare here; density changes only what water the layer holds."
-          : `Roots keep ${Math.round(paceIn(layer) * 100)} % of their pace in it, as usually read.`}
+          : dug === undefined
+            ? `Roots keep ${percentOf(paceIn(layer))} of their pace in it, as usually read.`
+            : `By its density roots would keep ${percentOf(paceIn(layer))} of their pace in it.`}
         {path.startsWith("cases") && ` Only in “${name}”.`}
       </p>
-      {digHolds(layer.name, name) && (
+      {dug !== undefined && (
         <p class="teach-note">
-          But plants were dug in “{name}”, and what they tell of this layer goes before its density.{" "}
+          But plants were dug in “{name}”: they tell of {percentOf(dug)}, and that goes before its density.{" "}
           <button
             type="button"
             class="small"
@@ -81,11 +85,9 @@ function DensitySlider({ soil, dense, layer }: OfLayer) {
   );
 }
 
-/** Whether a dig holds the passage of this layer in this case, so that sliding its density would not move the roots. */
-function digHolds(layerName: string, caseName: string): boolean {
-  const fit = answer.value?.comparison.evidence?.dig?.fit ?? null;
-  if (fit === null || !fit.decides || fit.layer !== layerName) return false;
-  return fit.cases.some((one) => one.case === caseName && one.verdict === "meets");
+/** `46 %` */
+function percentOf(share: number): string {
+  return `${Math.round(share * 100)} %`;
 }
 
 function DepthSlider({ soil, dense, layer }: OfLayer) {

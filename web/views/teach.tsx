@@ -9,17 +9,18 @@ import { WhichDifference } from "./answer/whichDifference.tsx";
 import { answerClass, Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
 import { Guess } from "./teach/guess.tsx";
 import { Handout, isHandoutAsked } from "./teach/handout.tsx";
-import { difference, isGuessing } from "./teach/lesson.ts";
+import { difference, isGuessing, subject } from "./teach/lesson.ts";
 import { Roots } from "./teach/roots.tsx";
 import { Sliders } from "./teach/sliders.tsx";
+import { titles } from "./teach/subject.ts";
 import { ThreeTold } from "./teach/threeTold.tsx";
 
-/** Before a class: what a dense layer does, in large type. */
+/** Before a class: two root systems and what sets them apart, in large type. */
 export function TeachView() {
   return (
     <>
       <div class="teach-head">
-        <h1>What does a dense layer cost?</h1>
+        <h1>{titles[subject.value]}</h1>
         <WhichDifference />
       </div>
       <StaleMark />
@@ -50,7 +51,7 @@ function Lesson() {
         <span class="teach-note">One page for each of the class, with the answer below a fold.</span>
       </p>
       <Cautions />
-      {!isGuessing.value && <Method />}
+      <Method />
     </>
   );
 }

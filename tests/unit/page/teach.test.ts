@@ -13,6 +13,7 @@ import {
 } from "../../../web/views/teach/denseLayer.ts";
 import { guessSaid, saidMore } from "../../../web/views/teach/guessWords.ts";
 import { rainSlid, sayRain } from "../../../web/views/teach/rainSlid.ts";
+import { questionsFor, subjectOf } from "../../../web/views/teach/subject.ts";
 import type { LayerShown } from "../../../web/worker/protocol.ts";
 
 const inch = 25.4;
@@ -147,6 +148,56 @@ describe("a dense layer that is moved", () => {
     expect(topRange(layers, 0, "us")).toBeNull();
     expect(topRange(layers, 2, "us")).toBeNull();
     expect(movedTo({ soil: { horizons: {} } }, layers, dense, 200, "us")).toBeNull();
+  });
+});
+
+describe("what the lesson asks", () => {
+  const base = {
+    ...soilWith(1.36, 1),
+    rooting: { kind: "grown" },
+    ground: { residueCoverCrop: 0.4 },
+    startingWater: { kind: "share", share: 0.5 },
+    crop: { name: "sorghum" },
+    fallowDays: 0,
+  } as unknown as NonNullable<Parameters<typeof subjectOf>[0]>;
+  const other = (change: object) => ({ ...base, ...change }) as unknown as typeof base;
+  const deeper = { rooting: { kind: "relative", extraMm: 50 } };
+  const bare = { ground: { residueCoverCrop: 0.05 } };
+  const coarser = { layers: base.layers.map((one) => ({ ...one, sandFraction: 0.6 })) };
+
+  test.each([
+    ["density", soilWith(1.62, 0.4)],
+    ["depth", deeper],
+    ["surface", bare],
+    ["water", { startingWater: { kind: "share", share: 0.2 } }],
+    ["else", { crop: { name: "sunflower" } }],
+    ["else", coarser],
+    ["else", { ...deeper, ...bare }],
+    ["else", {}],
+  ] as const)("is of %s where that sets the cases apart", (subject, change) =>
+    expect(subjectOf(base, other(change))).toBe(subject),
+  );
+  test("is of density still where the water told by layer follows from it", () => {
+    const byLayer = (volumeFraction: readonly number[]) => ({
+      startingWater: { kind: "by layer", volumeFraction },
+    });
+    expect(
+      subjectOf(
+        other(byLayer([0.2, 0.2, 0.2])),
+        other({ ...soilWith(1.62, 0.4), ...byLayer([0.2, 0.18, 0.2]) }),
+      ),
+    ).toBe("density");
+  });
+  test("is how deep roots get where there is one case", () => expect(subjectOf(base, undefined)).toBe("one"));
+  test("is never what lies below the last layer, nor of a layer where none sets them apart", () => {
+    const asked = (subject: Parameters<typeof questionsFor>[0], isLast: boolean) =>
+      questionsFor(subject, { name: "pan", isLast }).join(" ");
+    expect(asked("density", false)).toContain("below “pan”");
+    expect(asked("density", true)).not.toContain("pan");
+    for (const subject of ["one", "depth", "surface", "water", "else"] as const) {
+      expect(asked(subject, false)).not.toContain("pan");
+      expect(questionsFor(subject, null)).toHaveLength(3);
+    }
   });
 });
 

@@ -15,7 +15,8 @@ import type { Answer, SeasonShown, Understood } from "../../worker/protocol.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
 import { sentencesOf } from "../answer/sentences.ts";
 import { question } from "./guess.tsx";
-import { denseLayer, difference, pair } from "./lesson.ts";
+import { denseLayer, difference, pair, subject } from "./lesson.ts";
+import { questionsFor, titles } from "./subject.ts";
 import { ThreeTold } from "./threeTold.tsx";
 
 /** Set to print; it goes back when the printing is over. */
@@ -59,11 +60,13 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
   const d = differenceShown.value;
   const [first] = sentencesOf(sentences, comparison.differences.length, d).chosen;
   const dense = denseLayer.value;
-  const layer = dense === null ? undefined : soil.cases[dense.caseIndex]?.layers[dense.index];
+  const layers = dense === null ? [] : (soil.cases[dense.caseIndex]?.layers ?? []);
+  const layer = dense === null ? undefined : layers[dense.index];
+  const asked = layer === undefined ? null : { name: layer.name, isLast: layer === layers.at(-1) };
   return (
     <article ref={sheet} class="handout" style={{ width: `${page.widthMm}mm` }} aria-label="Handout">
       <header class="handout-head">
-        <h2>What does a dense layer cost?</h2>
+        <h2>{titles[subject.value]}</h2>
         <p>
           {scenarioName.value}
           {soil.invented && <strong> (invented: it shows the tool, not a place)</strong>}
@@ -80,14 +83,9 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
       )}
       <h3>To think about</h3>
       <ol>
-        <li>
-          How does water get down to the soil below{" "}
-          {layer === undefined ? "the dense layer" : `“${layer.name}”`}, and in which years does it not?
-        </li>
-        <li>Would you expect deeper roots to be worth more in a dry season or in a wet one? Why?</li>
-        <li>
-          What lets roots through a dense layer, what does it cost, and how would you know that it paid?
-        </li>
+        {questionsFor(subject.value, asked).map((one) => (
+          <li key={one}>{one}</li>
+        ))}
       </ol>
       <p class="handout-fold">fold back along this line: the answer is below</p>
       <p class="handout-answer">{first}</p>

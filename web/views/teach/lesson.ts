@@ -2,6 +2,7 @@ import { computed, signal } from "@preact/signals";
 import { answer, understood } from "../../worker/client.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
 import { fittedPassage, layerNamed, slowestLayer, type DenseLayer } from "./denseLayer.ts";
+import { subjectOf } from "./subject.ts";
 
 /** What the lesson is about: two cases and a layer. It stays while views change. */
 
@@ -44,6 +45,13 @@ export function nameDenseLayer(name: string): void {
   const found = layerNamed(understood.peek()?.cases ?? [], pair.peek(), name, fitted.peek());
   if (found !== null) held.value = { ...found, key: key.peek() };
 }
+
+/** What sets the two apart. */
+export const subject = computed(() => {
+  const cases = understood.value?.cases ?? [];
+  const [one = 0, other = -1] = pair.value;
+  return subjectOf(cases[one], cases[other]);
+});
 
 /** The difference that is guessed; null with one case alone. */
 export const difference = computed(() => answer.value?.comparison.differences[differenceShown.value] ?? null);

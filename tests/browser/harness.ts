@@ -255,7 +255,7 @@ export async function faultsSeen(page: Page): Promise<string[]> {
   const over = await page.evaluate(
     () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
   );
-  const outside = await page.locator("main .svg-picture").evaluateAll((pictures) =>
+  const outside = await page.locator('main svg[role="img"]').evaluateAll((pictures) =>
     pictures.flatMap((picture) => {
       const box = picture.getBoundingClientRect();
       return [...picture.querySelectorAll("text")]

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readJson } from "../../src/scenario/readJson.ts";
 import type { FromEngine } from "../../web/worker/protocol.ts";
 import {
-  axeFaults,
+  faultsSeen,
   lastComparison,
   lookAt,
   openHarness,
@@ -211,10 +211,10 @@ describe("the sliders", () => {
   });
 
   test.each([
-    ["sorghum-over-plough-pan.json", "plough pan"],
-    ["sunflower-over-dry-clay.json", "upper subsoil"],
-    ["wheat-after-fallow.json", "below tillage"],
-  ])("of %s are three, of a layer between two others: %s", async (file, name) => {
+    ["sorghum-over-plough-pan.json", "plough pan", "What does a dense layer cost?"],
+    ["sunflower-over-dry-clay.json", "upper subsoil", "What is a difference in root depth worth?"],
+    ["wheat-after-fallow.json", "below tillage", "What is cover on the ground worth?"],
+  ])("of %s are three, of a layer between two others: %s; over them stands %s", async (file, name, title) => {
     const demoOf = readJson(textOf(file), file) as Record<string, unknown>;
     const { record } = demoOf["weather"] as { record?: string };
     const files = record === undefined ? {} : { [record]: textOf(record) };
@@ -227,6 +227,7 @@ describe("the sliders", () => {
       expect(await slider(page, new RegExp(`^${what} of “${name}”`)).count(), what).toBe(1);
     expect(await page.locator(".teach-sliders input[type=range]").count()).toBe(3);
     expect(await page.locator(".teach-sliders").innerText()).not.toContain("has no room");
+    expect(await page.locator("h1").innerText()).toBe(title);
     expect(wrong).toEqual([]);
     await close();
   });
@@ -339,6 +340,10 @@ describe("guess first", () => {
     expect(method.runs).toBe(20);
     expect(await page.locator(".answer-sentence, .three-told, .guess-axis, .handout").count()).toBe(0);
     expect(await text()).not.toMatch(/rule of thumb|bu\/ac|middle season/i);
+    // How it is worked out tells no answer: one click away all the while.
+    await page.getByText("Method and sources").click();
+    await page.getByText("One column of soil, one day a step").waitFor();
+    await page.getByText("Method and sources").click();
     const covered = Number(await slider(page, /^Day$/).getAttribute("max"));
     await button(page, "Play").click();
     await page.getByText("the rest is covered").waitFor();
@@ -449,7 +454,7 @@ describe("the lesson for all", () => {
     const bothThemes = async () => {
       for (const theme of ["light", "dark"] as const) {
         await lookAt(page, [theme, 1280]);
-        expect(await axeFaults(page), theme).toEqual([]);
+        expect(await faultsSeen(page), theme).toEqual([]);
       }
       await page.setViewportSize({ width: 1280, height: 800 });
     };
@@ -464,6 +469,17 @@ describe("the lesson for all", () => {
     await showTruth(page);
     await button(page, "Pause").click();
     await bothThemes();
+    await close();
+  });
+
+  test.each([-2, 1, 5])("has its guess of %d in and the truth within their drawing", async (inches) => {
+    const { page, close } = await openLesson();
+    await slide(page, /class guesses/i, inches);
+    await showTruth(page);
+    for (const width of [1920, 1280, 390, 320]) {
+      await lookAt(page, ["light", width]);
+      expect(await faultsSeen(page), `${width} px`).toEqual([]);
+    }
     await close();
   });
 

@@ -1,13 +1,15 @@
 import type { DifferenceAnswer } from "../../src/answer/comparison.ts";
 import type { Shown } from "../../src/report/shownUnits.ts";
 import { caseStyle, fontFamily, words, type Palette } from "./palette.ts";
-import { apart } from "./pitWallLayout.ts";
-import { widthOf } from "./threeNumbersLabel.ts";
+import { clamp } from "./pitWallLayout.ts";
 import { axisOver } from "./yieldRangesAxis.ts";
 
 export const defaults = {
   name: "Guess and truth on one axis",
-  sizePx: 16,
+  /** Of the type, as the drawing is wide: read from the last row on a projector. */
+  sizePx: { share: 0.041, least: 16, most: 26 },
+  /** Kept free at either end, px: as far as a letter's halo goes. */
+  edgePx: 4,
 } as const;
 
 interface GuessAxisProps {
@@ -29,10 +31,10 @@ export function GuessAxis({ guessMm, difference, c, runs, width, colours, shown,
   const rule = difference.ruleOfThumbMm;
   const perUnit = shown.system === "us" ? 25.4 : 1;
   const inside = [0, p10, p50, p90, rule, ...(guessMm === null ? [] : [guessMm])].map((mm) => mm / perUnit);
+  const size = clamp(width * defaults.sizePx.share, defaults.sizePx.least, defaults.sizePx.most);
   const axis = axisOver(Math.min(...inside), Math.max(...inside), 12, width - 12, width > 420 ? 5 : 4);
   const x = (mm: number) => axis.at(mm / perUnit);
   const { color } = caseStyle(c, colours);
-  const size = defaults.sizePx;
   const [guessY, truthY, ruleY, axisY] = [1.4 * size, 3.1 * size, 6.1 * size, 6.8 * size];
   const said = [
     ...(guessMm === null ? [] : [`guess ${say(guessMm)}`]),
@@ -52,8 +54,12 @@ export function GuessAxis({ guessMm, difference, c, runs, width, colours, shown,
         {axis.ticks.map((tick) => (
           <g key={tick} fill={colours.pencil}>
             <path d={`M${axis.at(tick)} ${1.9 * size}V${axisY}`} stroke={colours.rule} />
-            <text x={axis.at(tick)} y={axisY + 1.2 * size} font-size={size - 2}>
-              {tick.toFixed(axis.digits)}
+            <text
+              {...placed(axis.at(tick), tick.toFixed(axis.digits), size, width)}
+              y={axisY + 1.2 * size}
+              font-size={size - 2}
+            >
+              {tick.toFixed(axis.digits).replace("-", "−")}
             </text>
           </g>
         ))}
@@ -124,13 +130,23 @@ interface LabelProps {
   readonly size: number;
 }
 
+/** A letter of the boldest and widest face that may stand in for ours, against the size of its type. */
+const widestLetter = 0.72;
+
+/** Centred on its mark, or, where it might not have the room, with its end at the drawing's. */
+function placed(at: number, text: string, size: number, width: number) {
+  const { edgePx } = defaults;
+  const half = (text.length * size * widestLetter) / 2;
+  if (at + half > width - edgePx) return { x: width - edgePx, "text-anchor": "end" } as const;
+  if (at - half < edgePx) return { x: edgePx, "text-anchor": "start" } as const;
+  return { x: at, "text-anchor": "middle" } as const;
+}
+
 /** Under or over its mark, but within the drawing. */
 function Label({ at, y, text, color, width, size }: LabelProps) {
-  const room = widthOf(text, size);
-  const [centre = at] = apart([at], [room], 0, width);
   return (
     <text
-      x={centre}
+      {...placed(at, text, size, width)}
       y={y}
       font-weight="700"
       fill={color}

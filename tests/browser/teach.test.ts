@@ -299,6 +299,37 @@ describe("both root systems", () => {
     await close();
   });
 
+  test("have names that no front line and no rain strikes through", async () => {
+    const { page, close } = await openLesson();
+    const clashes = () =>
+      page.locator(".lesson .root-panel").evaluateAll((all) =>
+        all.map((panel) => {
+          const slips = panel.querySelector(".layer-slips")!;
+          const lines = panel.querySelector(".roots-front");
+          const name = panel.querySelector(".root-name")!.getBoundingClientRect();
+          const rain = panel.querySelector(".roots-rain")?.getBoundingClientRect();
+          return {
+            isUnder:
+              lines === null ||
+              (lines.compareDocumentPosition(slips) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0,
+            isWet: rain !== undefined,
+            isClear: rain === undefined || rain.top >= name.bottom - 4,
+          };
+        }),
+      );
+    await slider(page, /^Day$/).press("Home");
+    let wetDays = 0;
+    for (let n = 0; n < 45; n++) {
+      await slider(page, /^Day$/).press("ArrowRight");
+      for (const { isUnder, isWet, isClear } of await clashes()) {
+        expect([isUnder, isClear]).toEqual([true, true]);
+        if (isWet) wetDays++;
+      }
+    }
+    expect(wetDays).toBeGreaterThan(0);
+    await close();
+  });
+
   test("are read as a table", async () => {
     const { page, close } = await openLesson();
     await showTruth(page);
@@ -400,6 +431,33 @@ describe("guess first", () => {
 });
 
 describe("the handout", () => {
+  test.each(["sunflower-over-dry-clay.json", "wheat-after-fallow.json"])(
+    "of %s is one page in both units, and asks nothing of soil below the last layer",
+    async (file) => {
+      const scenario = readJson(textOf(file), file) as Record<string, unknown>;
+      const { record } = scenario["weather"] as { record?: string };
+      const files = record === undefined ? {} : { [record]: textOf(record) };
+      const { page, close } = await openLesson({}, { ...scenario, ensemble: { years: 12, seed: 1 } }, files);
+      for (const name of ["mm · kg", "in · lb"]) {
+        await page.getByRole("radio", { name }).check();
+        await settled(page);
+        for (const format of ["Letter", "A4"]) {
+          await page.evaluate(() => delete document.documentElement.dataset["printed"]);
+          await button(page, "Print the handout").click();
+          await page.waitForSelector("html[data-printed]");
+          expect(await page.locator(".handout").innerText()).not.toMatch(/dense layer|soil below “/);
+          // Cautions are printed no smaller than can be read: 8 pt, and little less.
+          const zoom = await page.locator(".handout").evaluate((sheet) => Number(sheet.style.zoom));
+          expect(zoom).toBeGreaterThan(0.9);
+          const pdf = (await page.pdf({ format })).toString("latin1");
+          expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+          await expect.poll(() => page.locator(".handout").count(), patience).toBe(0);
+        }
+      }
+      await close();
+    },
+  );
+
   const many = Array.from({ length: 2 }, (_, i) => ({
     name: `roots let down by a long-winded treatment of the pan, no ${i + 1}`,
     rootingDepth: `+${i + 2} in`,
@@ -493,9 +551,34 @@ describe("the lesson for all", () => {
         expect(await over(), name).toBeLessThanOrEqual(0);
       }
     };
+    // The roots are on the first screen, before what moves them.
+    const top = async (of: string) => (await page.locator(of).boundingBox())!.y;
+    expect(await top(".lesson .root-panel >> nth=0")).toBeLessThan(844 * 0.65);
+    expect(await top(".teach-roots")).toBeLessThan(await top(".teach-sliders"));
+    const order = await page
+      .locator(".lesson > section")
+      .evaluateAll((all) => all.map(({ classList }) => classList[0]));
+    expect(order).toEqual(["teach-roots", "teach-sliders", "guess"]);
     await inBothUnits();
     await showTruth(page);
     await inBothUnits();
+    await close();
+  });
+
+  test("is written large where the projector is", async () => {
+    const { page, close } = await openLesson({ viewport: { width: 1920, height: 1080 } });
+    await showTruth(page);
+    const small = await page.locator(".lesson").evaluate((lesson) =>
+      [...lesson.querySelectorAll("text, label, p, output, select")].flatMap((one) => {
+        if (one.getClientRects().length === 0 || one.closest(".only-heard") !== null) return [];
+        const drawing = one.closest<SVGSVGElement>("svg");
+        const scale =
+          drawing === null ? 1 : drawing.getBoundingClientRect().width / drawing.viewBox.baseVal.width;
+        const px = Number.parseFloat(getComputedStyle(one).fontSize) * scale;
+        return px < 19 ? [`${px} px: ${one.textContent}`] : [];
+      }),
+    );
+    expect(small).toEqual([]);
     await close();
   });
 });

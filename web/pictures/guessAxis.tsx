@@ -57,9 +57,9 @@ export function GuessAxis({ guessMm, difference, c, runs, width, colours, shown,
             <text
               {...placed(axis.at(tick), tick.toFixed(axis.digits), size, width)}
               y={axisY + 1.2 * size}
-              font-size={size - 2}
+              font-size={size - 1}
             >
-              {tick.toFixed(axis.digits).replace("-", "−")}
+              {tick.toFixed(axis.digits)}
             </text>
           </g>
         ))}

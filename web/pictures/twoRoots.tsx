@@ -4,12 +4,12 @@ import type { Shown } from "../../src/report/shownUnits.ts";
 import type { CaseSeason, LayerShown, SeasonShown } from "../worker/protocol.ts";
 import { fontFamily, type Palette } from "./palette.ts";
 import { earthOf, handLine } from "./pitWallEarth.ts";
-import { apart, depthY, type Box, type Window } from "./pitWallLayout.ts";
+import { depthY, type Box, type Window } from "./pitWallLayout.ts";
 import { passageOf } from "./pitWallReading.ts";
 import { rootSystemOf } from "./rootSystem.ts";
-import { Fronts, GrownRoots, Plant, RainFalling, WaterBehind } from "./twoRootsDay.tsx";
+import { FrontLines, FrontNumber, GrownRoots, Plant, RainFalling, WaterBehind } from "./twoRootsDay.tsx";
 import { CaseName, DepthAxis, WaterKey } from "./twoRootsFrame.tsx";
-import { crownIn, layerSaid, type TwoRootsLayout } from "./twoRootsLayout.ts";
+import { crownIn, slipsOf, slipWeight, type Slip, type TwoRootsLayout } from "./twoRootsLayout.ts";
 import { sliceAt } from "./waterHeatmap.ts";
 
 export const defaults = {
@@ -46,7 +46,7 @@ export function TwoRoots({ season, pair, layers, layout, depthMm, day, colours, 
       {here.map((c, n) => (
         <RootPanel
           key={c}
-          {...{ c, season, layout, window, day, colours, shown }}
+          {...{ c, n, season, layout, window, day, colours, shown }}
           others={here.filter((other) => other !== c)}
           layers={layers[n] ?? []}
           box={layout.panels[n]!}
@@ -60,6 +60,8 @@ export function TwoRoots({ season, pair, layers, layout, depthMm, day, colours, 
 
 interface PanelProps {
   readonly c: number;
+  /** Place from the left. */
+  readonly n: number;
   readonly others: readonly number[];
   readonly season: SeasonShown;
   readonly layers: readonly LayerShown[];
@@ -73,9 +75,10 @@ interface PanelProps {
 }
 
 function RootPanel(props: PanelProps) {
-  const { c, season, layers, box, layout, window, day, colours, id } = props;
+  const { c, n, season, layers, box, layout, window, day, colours, id } = props;
   const one = season.cases[c]!;
   const bands = useMemo(() => bandsOf(one, layers, box, window), [one, layers, box, window.depthMm]);
+  const slips = useMemo(() => slipsOf(bands, box, layout), [bands, box, layout]);
   const roots = useMemo(
     () =>
       rootSystemOf({ width: box.width, height: box.height, crown: crownIn(box) }, (px) => {
@@ -94,7 +97,7 @@ function RootPanel(props: PanelProps) {
       </clipPath>
       <RainFalling {...{ season, box, layout, day, colours }} />
       <Plant {...{ one, box, layout, day, colours }} />
-      <CaseName {...{ c, box, layout, colours }} name={one.name} />
+      <CaseName {...{ c, n, layout, colours }} />
       <g clip-path={`url(#${id})`}>
         <WaterBehind {...{ one, box, window, day, colours }} />
         {bands.map(({ band, layer, isSlow, pace }, i) => (
@@ -112,8 +115,9 @@ function RootPanel(props: PanelProps) {
         />
       ))}
       <path d={`M${box.x} ${box.y}h${box.width}`} stroke={colours.ink} stroke-width="3" />
-      <LayerSlips {...{ bands, box, layout, colours }} />
-      <Fronts {...props} />
+      <FrontLines {...props} />
+      <LayerSlips {...{ slips, bands, layout, colours }} />
+      <FrontNumber {...props} slips={slips} />
     </g>
   );
 }
@@ -190,48 +194,28 @@ function hatching({ x, y, width, height }: Box, pace: number): string {
 }
 
 interface SlipsProps {
+  readonly slips: readonly Slip[];
   readonly bands: readonly BandOfLayer[];
-  readonly box: Box;
   readonly layout: TwoRootsLayout;
   readonly colours: Palette;
 }
 
-/** Names on slips of paper; a dense layer says what it does. */
-function LayerSlips({ bands, box, layout, colours }: SlipsProps) {
-  const size = layout.sizePx - (layout.wide ? 2 : 2.5);
-  const line = size * 1.2;
-  const letters = Math.floor((crownIn(box) - 22) / (size * 0.56));
-  const slips = bands.map(({ layer, isSlow }) => layerSaid(layer, isSlow, letters));
-  const heights = slips.map((lines) => lines.length * line + 4);
-  const centres = apart(
-    bands.map(({ band }, i) => band.y + Math.min(band.height / 2, heights[i]! / 2 + 5)),
-    heights.map((height) => height + 1),
-    box.y + 2,
-    box.y + box.height,
-  );
+/** Names on slips of paper, which no line strikes through; a dense layer says what it does. */
+function LayerSlips({ slips, bands, layout, colours }: SlipsProps) {
   return (
-    <g font-size={size}>
-      {slips.map((lines, i) => {
+    <g class="layer-slips">
+      {slips.map(({ box, sizePx, lines }, i) => {
         const { isSlow } = bands[i]!;
-        const top = centres[i]! - heights[i]! / 2;
         return (
-          <g key={i}>
-            <rect
-              x={box.x + 8}
-              y={top}
-              width={Math.max(...lines.map(({ length }) => length)) * size * 0.56 + 10}
-              height={heights[i]!}
-              rx="2"
-              fill={colours.paper}
-              fill-opacity="0.86"
-            />
+          <g key={i} font-size={sizePx}>
+            <rect {...box} rx="2" fill={colours.paper} fill-opacity="0.94" />
             {lines.map((text, l) => (
               <text
-                key={text}
-                x={box.x + 13}
-                y={top + size + l * line}
+                key={l}
+                x={box.x + 5}
+                y={box.y + sizePx * (1 + l * 1.2)}
                 fill={isSlow ? colours.pan : colours.ink}
-                font-weight={isSlow ? 600 : 400}
+                font-weight={slipWeight(isSlow, layout)}
               >
                 {text}
               </text>

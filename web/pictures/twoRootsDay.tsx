@@ -6,7 +6,7 @@ import { caseStyle, type CaseStyle, type Palette } from "./palette.ts";
 import { plantOf } from "./pitWallEarth.ts";
 import { clamp, depthY, type Box, type Window } from "./pitWallLayout.ts";
 import { strokesTo, type RootSystem } from "./rootSystem.ts";
-import { crownIn, type TwoRootsLayout } from "./twoRootsLayout.ts";
+import { crownIn, numberTop, type Slip, type TwoRootsLayout } from "./twoRootsLayout.ts";
 import { heldFront } from "./twoRootsTable.ts";
 import { colourTable, shareAvailable } from "./waterHeatmap.ts";
 
@@ -101,7 +101,7 @@ export function Plant({ one, box, layout, day, colours }: PlantProps) {
   const { startsAt, sowingDay, floweringDay } = one;
   const grown = clamp((day.value - startsAt - sowingDay) / Math.max(1, floweringDay - sowingDay), 0, 1);
   if (day.value < startsAt + sowingDay) return null;
-  const heightPx = 5 + (layout.skyPx - (layout.wide ? 22 : 40)) * grown;
+  const heightPx = 5 + (layout.skyPx - layout.namesPx - 14) * grown;
   return (
     <path
       d={plantOf(box.x + crownIn(box), box.y, heightPx)}
@@ -118,7 +118,7 @@ interface RainProps extends OfDay {
   readonly layout: TwoRootsLayout;
 }
 
-/** A stroke for each so much of the day's rain, mm. */
+/** From under the names down to the ground; a stroke for each so much of the day's rain, mm. */
 const mmPerStroke = 0.6;
 
 export function RainFalling({ season, box, layout, day, colours }: RainProps) {
@@ -129,11 +129,12 @@ export function RainFalling({ season, box, layout, day, colours }: RainProps) {
   for (let i = 0; i < count; i++) {
     // Evenly, yet without rows (the additive R2 sequence of Roberts 2018).
     const x = box.x + 6 + ((0.5 + i * 0.7548776662466927) % 1) * (box.width - 12);
-    const y = 4 + ((0.5 + i * 0.5698402909980532) % 1) * (layout.skyPx - 20);
+    const y = layout.namesPx + ((0.5 + i * 0.5698402909980532) % 1) * (layout.skyPx - layout.namesPx - 12);
     path += `M${x.toFixed(1)} ${y.toFixed(1)}l-3 10`;
   }
   return (
     <path
+      class="roots-rain"
       d={path}
       fill="none"
       stroke={colours.rain}
@@ -161,17 +162,12 @@ interface FrontsProps extends OfDay {
   readonly shown: Shown;
 }
 
-/** How deep these roots are, with its number; thin, how deep the others are. */
-export function Fronts({ c, others, season, box, layout, window, day, colours, shown }: FrontsProps) {
+/** How deep these roots are; thin, how deep the others are. Names of layers lie over it. */
+export function FrontLines({ c, others, season, box, window, day, colours }: FrontsProps) {
   const mm = heldFront(season.cases[c]!, day.value);
   const line = (mmDeep: number) => `M${box.x} ${depthY(box, window, mmDeep).toFixed(1)}h${box.width}`;
   if (mm === null) return null;
   const { color, dash } = caseStyle(c, colours);
-  const y = depthY(box, window, mm);
-  const size = layout.sizePx + (layout.wide ? 5 : 2);
-  const text = `${shown.depth(mm)} ${shown.length}`;
-  const width = text.length * size * 0.56 + 12;
-  const top = clamp(y + 4, box.y, box.y + box.height - size - 8);
   return (
     <g class="roots-front" data-front-mm={mm.toFixed(2)}>
       {others.map((other) => {
@@ -191,22 +187,39 @@ export function Fronts({ c, others, season, box, layout, window, day, colours, s
       })}
       <path d={line(mm)} stroke={colours.paper} stroke-width="6" stroke-opacity="0.8" />
       <path d={line(mm)} stroke={color} stroke-width="3.2" stroke-dasharray={dashes[dash]} />
-      <rect
-        x={box.x + box.width - width - 8}
-        y={top}
-        width={width}
-        height={size + 7}
-        rx="3"
-        fill={colours.paper}
-        fill-opacity="0.92"
-      />
+    </g>
+  );
+}
+
+/** The depth of these roots, in figures. */
+export function FrontNumber({
+  c,
+  season,
+  box,
+  layout,
+  window,
+  day,
+  colours,
+  shown,
+  slips,
+}: Omit<FrontsProps, "others"> & { readonly slips: readonly Slip[] }) {
+  const mm = heldFront(season.cases[c]!, day.value);
+  if (mm === null) return null;
+  const size = layout.sizePx + (layout.wide ? 5 * layout.scale : 2);
+  const text = `${shown.depth(mm)} ${shown.length}`;
+  const [width, height] = [text.length * size * 0.62 + 12, size + 7];
+  const x = box.x + box.width - width - 8;
+  const top = numberTop(depthY(box, window, mm), { x, y: 0, width, height }, box, slips);
+  return (
+    <g class="roots-front-number">
+      <rect {...{ x, width, height }} y={top} rx="3" fill={colours.paper} fill-opacity="0.94" />
       <text
         x={box.x + box.width - 14}
         y={top + size}
         text-anchor="end"
         font-size={size}
         font-weight="700"
-        fill={color}
+        fill={caseStyle(c, colours).color}
       >
         {text}
       </text>

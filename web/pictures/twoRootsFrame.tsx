@@ -1,41 +1,34 @@
 import type { Shown } from "../../src/report/shownUnits.ts";
 import { caseStyle, type Palette } from "./palette.ts";
 import { LineSample } from "./pitWallFronts.tsx";
-import { depthTicks, depthY, type Box, type Window } from "./pitWallLayout.ts";
-import { wrapped } from "./threeNumbersLabel.ts";
-import { crownIn, type TwoRootsLayout } from "./twoRootsLayout.ts";
+import { depthTicks, depthY, type Window } from "./pitWallLayout.ts";
+import { widthOf } from "./threeNumbersLabel.ts";
+import type { TwoRootsLayout } from "./twoRootsLayout.ts";
 
 /** What stands around the two root systems to read them by: names, the scale of depth, what the colours mean. */
 
 interface CaseNameProps {
   readonly c: number;
-  readonly name: string;
-  readonly box: Box;
+  /** Place from the left. */
+  readonly n: number;
   readonly layout: TwoRootsLayout;
   readonly colours: Palette;
 }
 
-/** A case's name over its roots, with the line its front is drawn in. */
-export function CaseName({ c, name, box, layout, colours }: CaseNameProps) {
-  const size = layout.sizePx + (layout.wide ? 3 : 1);
-  const lines = wrapped(name, crownIn(box) - (layout.wide ? 85 : 18), size).slice(0, layout.wide ? 2 : 3);
+/** A case's whole name over its roots, with the line its front is drawn in. */
+export function CaseName({ c, n, layout, colours }: CaseNameProps) {
+  const { wide, scale, nameSizePx: size } = layout;
+  const { x } = layout.panels[n]!;
   return (
-    <g>
-      {layout.wide && (
-        <svg x={box.x} y="6" width="38" height="16">
+    <g class="root-name">
+      {wide && (
+        <svg x={x} y={6 * scale} width={38 * scale} height={14 * scale} viewBox="0 0 38 14">
           <LineSample c={c} colours={colours} />
         </svg>
       )}
-      <g
-        font-size={size}
-        font-weight="600"
-        fill={caseStyle(c, colours).color}
-        stroke={colours.paper}
-        stroke-width="6"
-        paint-order="stroke"
-      >
-        {lines.map((line, i) => (
-          <text key={line} x={box.x + (layout.wide ? 44 : 2)} y={4 + size + i * size * 1.15}>
+      <g font-size={size} font-weight="600" fill={caseStyle(c, colours).color}>
+        {layout.names[n]!.map((line, i) => (
+          <text key={i} x={x + (wide ? 44 * scale : 2)} y={2 + size * (1 + i * 1.15)}>
             {line}
           </text>
         ))}
@@ -54,7 +47,12 @@ interface AxisProps {
 /** One scale of depth for both. */
 export function DepthAxis({ layout, window, colours, shown }: AxisProps) {
   const box = layout.panels[0]!;
-  const ticks = depthTicks(window.depthMm, box.height, shown.system === "us", layout.wide ? 46 : 40);
+  const ticks = depthTicks(
+    window.depthMm,
+    box.height,
+    shown.system === "us",
+    (layout.wide ? 46 : 40) * layout.scale,
+  );
   const last = layout.panels.at(-1)!;
   return (
     <g fill={colours.pencil} text-anchor="end">
@@ -90,12 +88,13 @@ export function WaterKey({
   readonly colours: Palette;
   readonly id: string;
 }) {
-  const { panels, legendY, sizePx, wide } = layout;
+  const { panels, legendY, sizePx, wide, scale } = layout;
   const x = panels[0]!.x;
   const size = sizePx - 1;
   const words = wide ? "water that roots can take: dry" : "water: dry";
-  const from = x + words.length * size * 0.52 + 8;
-  const length = wide ? 160 : 90;
+  const from = x + widthOf(words, size) + 8;
+  const length = wide ? 160 * scale : 90;
+  const base = legendY + 12 * scale;
   return (
     <g font-size={size} fill={colours.pencil}>
       <linearGradient id={`${id}-key`}>
@@ -103,19 +102,19 @@ export function WaterKey({
           <stop key={at} offset={at} stop-color={colour} />
         ))}
       </linearGradient>
-      <text x={x} y={legendY + 12}>
+      <text x={x} y={base}>
         {words}
       </text>
       <rect
         x={from}
         y={legendY}
         width={length}
-        height="14"
+        height={14 * scale}
         fill={`url(#${id}-key)`}
         stroke={colours.pencil}
         stroke-width="0.8"
       />
-      <text x={from + length + 8} y={legendY + 12}>
+      <text x={from + length + 8} y={base}>
         full
       </text>
     </g>

@@ -1,5 +1,7 @@
 import "../style/answer.css";
 import "../style/teach.css";
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
 import { shownIn } from "../../src/report/shownUnits.ts";
 import { units } from "../state/view.ts";
 import { answer } from "../worker/client.ts";
@@ -31,11 +33,13 @@ export function TeachView() {
 }
 
 function Lesson() {
+  const isNarrow = useNarrow();
+  // Read, and gone through by keyboard, in the order in which it is seen: on a phone the roots come first.
+  const parts = [<Sliders key="sliders" />, <Roots key="roots" />];
   return (
     <>
       <div class="lesson">
-        <Sliders />
-        <Roots />
+        {isNarrow ? parts.toReversed() : parts}
         <Guess />
       </div>
       <Told />
@@ -54,6 +58,21 @@ function Lesson() {
       <Method />
     </>
   );
+}
+
+/** One column, as in `style/teach.css`. */
+const narrow = matchMedia("(max-width: 56rem)");
+
+function useNarrow(): boolean {
+  const isNarrow = useSignal(narrow.matches);
+  useEffect(() => {
+    const look = () => {
+      isNarrow.value = narrow.matches;
+    };
+    narrow.addEventListener("change", look);
+    return () => narrow.removeEventListener("change", look);
+  }, []);
+  return isNarrow.value;
 }
 
 /** The answer in words and its three numbers, once it may be seen. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { shownIn } from "../../../src/report/shownUnits.ts";
 import { rootSystemOf, strokesTo, type Strokes } from "../../../web/pictures/rootSystem.ts";
+import { layerSaid, numberTop, twoRootsLayout } from "../../../web/pictures/twoRootsLayout.ts";
 import type { Json } from "../../../web/state/json.ts";
 import { getAt, setAt } from "../../../web/state/path.ts";
 import {
@@ -264,6 +265,39 @@ describe("a guess", () => {
   ])("of %d in is said as %s", (inches, words) =>
     expect(saidMore(inches * inch, shown.fineWater, shown.length)).toBe(words),
   );
+});
+
+describe("words on two root systems", () => {
+  const name = "two and a half inches deeper than they grow beside it";
+  test.each([1920, 828, 390, 320])("at %d px have a name whole, above the sky", (width) => {
+    const { names, namesPx, nameSizePx, skyPx, panels } = twoRootsLayout(width, 450, ["as they grow", name]);
+    expect(names[1]!.join(" ")).toBe(name);
+    expect(namesPx).toBeGreaterThanOrEqual(names[1]!.length * nameSizePx);
+    expect(skyPx).toBeGreaterThan(namesPx + 45);
+    expect(panels[0]!.height).toBeGreaterThan(200);
+  });
+  test("say that a name has more than there is room for", () =>
+    expect(twoRootsLayout(390, 450, [`${name} `.repeat(6).trim(), name]).names[0]!.at(-1)).toMatch(/…$/));
+  test("grow with the drawing", () => {
+    expect(twoRootsLayout(828, 450, ["a", "b"]).sizePx).toBeCloseTo(17, 0);
+    expect(twoRootsLayout(1200, 735, ["a", "b"]).sizePx).toBeGreaterThan(23);
+  });
+  test("put a front's number under its line, over it where a slip or the end of the soil is in the way", () => {
+    const soil = { x: 0, y: 100, width: 200, height: 300 };
+    const room = { x: 120, y: 0, width: 80, height: 20 };
+    const slip = (x: number, y: number) => ({ box: { x, y, width: 90, height: 30 }, sizePx: 12, lines: [] });
+    expect(numberTop(200, room, soil, [slip(8, 200)])).toBe(204);
+    expect(numberTop(200, room, soil, [slip(40, 200)])).toBe(176);
+    expect(numberTop(395, room, soil, [])).toBe(371);
+  });
+  test("say what a layer is and does, in lines that fit", () => {
+    const pan = { name: "plough pan", bulkDensityKgPerM3: 1800 };
+    const said = (isSlow: boolean, letters: number, wide: boolean) =>
+      layerSaid(pan, isSlow, letters, { isWhole: true, wide });
+    expect(said(true, 30, true)).toEqual(["plough pan, 1.80", "slows roots"]);
+    expect(said(true, 11, false)).toEqual(["plough pan,", "1.80", "slows roots"]);
+    expect(said(false, 11, false)).toEqual(["plough pan"]);
+  });
 });
 
 describe("a root system", () => {

@@ -1,6 +1,6 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { signal, useSignal } from "@preact/signals";
-import { useEffect, useId, useLayoutEffect, useMemo, useRef } from "preact/hooks";
+import { useEffect, useId, useLayoutEffect, useRef } from "preact/hooks";
 import { shownIn } from "../../../src/report/shownUnits.ts";
 import { printPalette, type Palette } from "../../pictures/palette.ts";
 import { rootedDepthMm } from "../../pictures/pitWallLayout.ts";
@@ -111,7 +111,8 @@ function SoilPicture({ soil, season: drawn }: Omit<SheetProps, "now">) {
   const lastDay = useSignal(drawn.days - 1);
   const shown = shownIn(units.value);
   const layers = both.map((c) => soil.cases[c]?.layers ?? []);
-  const layout = useMemo(() => twoRootsLayout(picture.width, picture.height, both.length), [both.length]);
+  const names = both.map((c) => drawn.cases[c]?.name ?? "");
+  const layout = twoRootsLayout(picture.width, picture.height, names);
   const bottomMm = Math.max(...layers.map((some) => some.at(-1)?.bottomMm ?? 0));
   const cases = both.flatMap((c) => drawn.cases[c] ?? []);
   const ends = cases.map((one) => {

@@ -41,9 +41,10 @@ function Drawn({ season: now, soil }: { readonly season: SeasonShown; readonly s
   const shown = shownIn(units.value);
   const colours = palette();
   const height = width < 520 ? clamp(screenPx * 0.55, 360, 520) : clamp(screenPx - 345, 360, 900);
+  const namesNow = both.map((c) => now.cases[c]?.name ?? "");
   const layout = useMemo(
-    () => twoRootsLayout(width, Math.round(height), both.length),
-    [width, height, both.length],
+    () => twoRootsLayout(width, Math.round(height), namesNow),
+    [width, height, namesNow.join("\n")],
   );
   const layers = useMemo(() => both.map((c) => soil.cases[c]?.layers ?? []), [soil, both]);
   const depthMm = useMemo(() => {
@@ -55,7 +56,7 @@ function Drawn({ season: now, soil }: { readonly season: SeasonShown; readonly s
     () => twoRootsTable(now, both, startDay.value, endDay.value, shown),
     [now, both, startDay.value, endDay.value, units.value],
   );
-  const names = both.map((c) => `“${now.cases[c]?.name ?? ""}”`).join(" and ");
+  const names = namesNow.map((name) => `“${name}”`).join(" and ");
   return (
     <div ref={room} class="teach-picture">
       <SvgPicture

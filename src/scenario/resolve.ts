@@ -220,7 +220,7 @@ function resolveCase(
   };
 }
 
-/** Of a later case's defaults, those that are not the first's as well. */
+/** Of a later case's defaults, those that are not the first's as well, each told at the case's own place. */
 function tellOwnDefaults(
   defaults: readonly DefaultUsed[],
   merged: MergedCase,
@@ -233,9 +233,9 @@ function tellOwnDefaults(
     const [here, there] = places.find(([from]) => one.field.startsWith(from)) ?? [`${merged.path}.`, ""];
     const inBase = one.field.startsWith(here) ? there + one.field.slice(here.length) : one.field;
     if (told.has(`${inBase} ${one.value}`)) continue;
-    // What follows from a case's soil, such as its curve numbers, is told as that case's, wherever it would be written.
-    const isOwn = one.field.startsWith(`${merged.path}.`);
-    notebook.defaults.push(isOwn ? one : { ...one, field: `${merged.path}.${one.field}` });
+    // What follows from a case's own soil is noted at the base's place, where another value stands already.
+    const isOfCase = one.field.startsWith(`${merged.path}.`);
+    notebook.defaults.push(isOfCase ? one : { ...one, field: `${merged.path}.${one.field}` });
   }
 }
 

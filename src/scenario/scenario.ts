@@ -29,7 +29,7 @@ export interface Scenario {
   readonly rowPositions: RowPositions | null;
   /** Every default that was used, for `check` and for results. */
   readonly defaults: readonly DefaultUsed[];
-  /** What the reader noticed: textures out of range, gaps filled, parts of the file not used yet. */
+  /** What the reader noticed: textures out of range, gaps filled, parts of the file that change nothing. */
   readonly notes: readonly string[];
 }
 

@@ -138,7 +138,7 @@ describe("what is typed", () => {
     expect(await page.locator(".stale-mark").count()).toBe(1);
     expect(await page.locator(".answer-sentence").count()).toBe(1);
 
-    await page.locator(".banner").getByRole("button", { name: "Bulk density, plough pan" }).click();
+    await page.locator(".banner").getByRole("link", { name: "Soil, plough pan: bulk density" }).click();
     await field.locator("input:focus").waitFor();
     await typeAt(page, "soil.layers[1].bulkDensity", "88.2 lb/ft^3");
     await expect.poll(() => field.getByRole("alert").count()).toBe(0);

@@ -146,7 +146,7 @@ describe("what is saved", () => {
     const words = readFileSync(await saved(page, "The scenario in words"), "utf8");
     expect(words).toContain("Winter wheat after fallow");
     const text = readFileSync(await saved(page, "Answer (text)"), "utf8");
-    expect(text).toContain("Cautions");
+    expect(text).toBe((await call(folder, "compare", basename(file))).out);
     expect(wrong).toEqual([]);
     await close();
   });
@@ -244,10 +244,10 @@ describe("what is opened", () => {
 describe("the link", () => {
   test("carries the whole scenario; the field holds it where nothing can be copied", async () => {
     const { page, close } = await openKeep(small, { clipboard: false });
-    const field = page.getByLabel(/^The link, [\d,]+ letters/);
+    const field = page.getByLabel(/^The link, [\d,]+ characters/);
     await field.waitFor();
     const link = await field.inputValue();
-    expect(await page.getByText(`The link, ${link.length.toLocaleString("en")} letters`).count()).toBe(1);
+    expect(await page.getByText(`The link, ${link.length.toLocaleString("en")} characters`).count()).toBe(1);
     await page.evaluate(() => {
       navigator.clipboard.writeText = () => Promise.reject(new Error("not allowed"));
     });

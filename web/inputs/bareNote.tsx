@@ -1,7 +1,7 @@
 import { kinds, type QuantityKind } from "../../src/quantity/kinds.ts";
 import { units } from "../state/view.ts";
 
-/** A number without a unit counts in the scenario's own unit, whatever units are shown: said beside it, with the way out. */
+/** A number without a unit that a file brought counts in the file's own unit, whatever units are shown: said, with the way out. */
 export function BareNote({
   text,
   kind,

@@ -1,13 +1,17 @@
 import type { ComponentChildren } from "preact";
+import { useSignal } from "@preact/signals";
 import { useId } from "preact/hooks";
-import type { QuantityKind } from "../../src/quantity/kinds.ts";
+import { kinds, type QuantityKind } from "../../src/quantity/kinds.ts";
 import { edit, editMany, letGo } from "../state/scenarioStore.ts";
 import type { Json } from "../state/json.ts";
 import { BareNote } from "./bareNote.tsx";
+import { equivalent } from "./equivalent.ts";
 import { listText, textList } from "./listText.ts";
 import { DefaultNote, InheritNote, ProblemNote } from "./notes.tsx";
 import { placeAt } from "./place.tsx";
 import { sayDefault } from "./sayDefault.ts";
+import { units } from "../state/view.ts";
+import { listWithUnits, withUnit } from "./withUnit.ts";
 
 type Changes = readonly (readonly [path: string, value: Json | undefined])[];
 
@@ -28,13 +32,16 @@ export interface FieldProps {
 }
 
 interface QuantityProps extends FieldProps {
-  /** Tells in which unit a number without one counts. */
+  /** A number typed alone is taken in the unit that the page shows for this kind. */
   readonly kind?: QuantityKind;
+  /** In place of the kind's unit: bushels of a crop that is counted in them. */
+  readonly unit?: string | undefined;
 }
 
 /**
- * A quantity, typed with its unit: "14 in", "355 mm". Whatever is typed is kept, right or wrong; emptied, the field is left out
- * of the scenario and its default holds.
+ * A quantity, typed with its unit: "14 in", "355 mm". A number alone is kept with the unit shown, and is seen with it once the
+ * field is left. Whatever else is typed is kept, right or wrong; emptied, the field is left out of the scenario and its default
+ * holds.
  */
 export function QuantityField(props: QuantityProps) {
   return <TextLike {...props} as="quantity" />;
@@ -55,6 +62,9 @@ export function ListField(props: QuantityProps) {
   return <TextLike {...props} as="list" />;
 }
 
+/** Characters that a field has room for; what is longer stands under it only. */
+const roomInField = 24;
+
 type As = "quantity" | "text" | "number" | "list";
 
 function TextLike({
@@ -66,17 +76,28 @@ function TextLike({
   also,
   otherwise,
   kind,
+  unit = kind === undefined ? "" : kinds[kind][units.value].unit,
   as,
 }: QuantityProps & { as: As }) {
   const id = useId();
+  // While it is typed in, a field shows what was typed; the scenario has its unit already.
+  const typing = useSignal<{ readonly shown: string; readonly kept: string } | null>(null);
   const place = placeAt(path, defaultPath, as === "list");
   const text = as === "list" ? listText(place.value) : place.text;
   const wrong = place.problems.length > 0;
   const noted = place.value === undefined && (place.fallback !== null || otherwise !== undefined);
-  const ids = [hint && `${id}-hint`, wrong ? `${id}-wrong` : noted && `${id}-default`];
+  const alike = kind === undefined || wrong ? null : equivalent(text, kind, units.value);
+  const ids = [
+    hint && `${id}-hint`,
+    alike !== null && `${id}-alike`,
+    wrong ? `${id}-wrong` : noted && `${id}-default`,
+  ];
   const fallback = otherwise ?? (place.fallback === null ? undefined : sayDefault(place.fallback.value));
   const write = (written: string) => {
-    const value = asWritten(written, as);
+    const whole =
+      as === "quantity" ? withUnit(written, unit) : as === "list" ? listWithUnits(written, unit) : written;
+    typing.value = whole === written ? null : { shown: written, kept: whole };
+    const value = asWritten(whole, as);
     editMany([[path, value], ...(also?.(value) ?? [])], "typed", `type ${label}`);
   };
   return (
@@ -89,16 +110,24 @@ function TextLike({
         type="text"
         autoComplete="off"
         spellcheck={false}
-        value={text}
-        placeholder={fallback}
+        value={typing.value?.kept === text ? typing.value.shown : text}
+        placeholder={fallback !== undefined && fallback.length <= roomInField ? fallback : undefined}
         aria-invalid={wrong || undefined}
         aria-describedby={ids.filter(Boolean).join(" ") || undefined}
         onInput={(event) => write(event.currentTarget.value)}
-        onBlur={letGo}
+        onBlur={() => {
+          typing.value = null;
+          letGo();
+        }}
       />
       {hint && (
         <p class="field-hint" id={`${id}-hint`}>
           {hint}
+        </p>
+      )}
+      {alike !== null && (
+        <p class="field-default" id={`${id}-alike`}>
+          ≈ {alike}
         </p>
       )}
       {kind !== undefined && <BareNote text={text} kind={kind} onMend={write} />}

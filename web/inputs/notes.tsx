@@ -1,4 +1,6 @@
 import { sayDefault } from "./sayDefault.ts";
+import { forThePage } from "./placeWords.ts";
+import { sayWhy } from "./sayWhy.ts";
 import type { Place } from "./place.tsx";
 import type { Problem } from "../../src/problem.ts";
 
@@ -9,7 +11,7 @@ export function ProblemNote({ id, problems }: { id: string; problems: readonly P
     <p class="field-problem" id={id} role="alert">
       {problems.map(({ expected, found, mend }) => (
         <span key={expected}>
-          Expected {expected}, found {found}; {mend}.
+          Expected {forThePage(expected)}, found {found}; {forThePage(mend)}.
         </span>
       ))}
     </p>
@@ -22,7 +24,7 @@ export function DefaultNote({ id, place }: { id: string; place: Place }) {
   if (fallback === null || value !== undefined) return null;
   return (
     <p class="field-default" id={id}>
-      Left out: {sayDefault(fallback.value)} <span class="field-why">({fallback.why})</span>
+      If left empty: {sayDefault(fallback.value)} <span class="field-why">({sayWhy(fallback.why)})</span>
     </p>
   );
 }
@@ -31,7 +33,7 @@ export function DefaultNote({ id, place }: { id: string; place: Place }) {
 export function InheritNote({ id, otherwise }: { id: string; otherwise: string }) {
   return (
     <p class="field-default" id={id}>
-      Left out: {otherwise}
+      If left empty: {otherwise}
     </p>
   );
 }

@@ -3,10 +3,7 @@ export const words: Readonly<Record<string, string>> = {
   name: "name",
   latitude: "latitude",
   elevation: "elevation",
-  record: "weather record",
-  annualRain: "rain in the year",
   rainTotals: "rainfall totals",
-  rootingDepth: "deepest rooting of the case",
   price: "price",
   priceRange: "price range",
   addedCost: "what it costs more",
@@ -75,6 +72,17 @@ export const words: Readonly<Record<string, string>> = {
   length: "length",
   uptake: "uptake rule",
   slowDrainage: "drainage below field capacity",
+  rootingDepth: "deepest rooting",
+  annualRain: "rain in the year",
+  seasonRain: "rain from sowing to maturity",
+  tMax: "mean high",
+  tMin: "mean low",
+  monthlyNormals: "monthly normals",
+  record: "the station's record",
+  pattern: "when the rain falls",
+  referenceEt: "reference ET",
+  line: "published line",
+  testWeight: "mass of a bushel",
 };
 
 /** With a capital, as a label. */

@@ -1,8 +1,9 @@
+import { goToField, leafOf } from "../inputs/goToField.ts";
+import { forThePage, placeInWords } from "../inputs/placeWords.ts";
 import { LeaveOut } from "../inputs/leaveOut.tsx";
-import { placeInWords } from "../inputs/placeWords.ts";
 import { keepingSays, leaveOtherTab, otherTab, takeOver } from "../state/keeping.ts";
 import { scenario } from "../state/scenarioStore.ts";
-import { goToProblem } from "../views/inputs/sections.ts";
+import { addressOf } from "../state/view.ts";
 import { fault, problems, stale } from "../worker/client.ts";
 import { newVersion, takeNewVersion } from "../offline/offline.ts";
 
@@ -59,10 +60,16 @@ function WrongInput() {
     <div class="banner banner-wrong" role="status">
       <p>
         {stale.value && <strong>The answer below is that of the last scenario that could be read. </strong>}
-        <button type="button" class="as-link" onClick={() => goToProblem(first)}>
+        <a
+          href={addressOf(leafOf(first.field) === null ? "inputs" : "field")}
+          onClick={(event) => {
+            event.preventDefault();
+            goToField(first);
+          }}
+        >
           {placeInWords(first.field, scenario.value)}
-        </button>
-        : expected {first.expected}, found {first.found}; {first.mend}.
+        </a>
+        : expected {forThePage(first.expected)}, found {first.found}; {forThePage(first.mend)}.
         {more.length > 0 && ` (and ${more.length} more)`}
       </p>
       <LeaveOut />

@@ -25,9 +25,10 @@ export function InputsView() {
       <div class="leaves">
         <h1>Inputs</h1>
         <p class="aside">
-          Write quantities with their unit, as you have them: 14 in or 355 mm, 1.42 g/cm^3, 50 F, 35 %. What
-          you leave out is filled in, and each field says with what and why. Units chosen above change what is
-          shown, never what you typed.
+          Write quantities with their unit, as you have them: 14 in or 355 mm, 1.42 g/cm^3, 50 F, 35 %. A
+          number alone gets the unit chosen above. What you leave empty is filled in, and each field says with
+          what and why; “not yet checked against the source” means that the figure was written down from
+          memory. Changing the units changes what is shown, never what you typed.
         </p>
         <ProblemList />
         <ScenarioSection />

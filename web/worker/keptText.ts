@@ -75,7 +75,7 @@ function answerText(ensemble: Ensemble, units: Units): string {
   return comparisonText(
     comparison,
     units,
-    "each",
+    "short",
     fieldParts(comparison, ensemble.preparation.scenario, units),
   );
 }

@@ -4,10 +4,14 @@ import { InputError, type Problem } from "../../../src/problem.ts";
 import { readHorizons } from "../../../src/soil/horizons.ts";
 import { readWeather } from "../../../src/weather/readers/index.ts";
 import { profilesAsked, stationsAsked } from "../../../web/inputs/choicesAsked.ts";
+import { equivalent } from "../../../web/inputs/equivalent.ts";
 import { listText, textList } from "../../../web/inputs/listText.ts";
 import { monthColumns, pastedCells } from "../../../web/inputs/pasted.ts";
 import { sayDefault } from "../../../web/inputs/sayDefault.ts";
 import { startingNormals } from "../../../web/inputs/startingNormals.ts";
+import { forThePage, placeInWords } from "../../../web/inputs/placeWords.ts";
+import { sayWhy } from "../../../web/inputs/sayWhy.ts";
+import { listWithUnits, withUnit } from "../../../web/inputs/withUnit.ts";
 
 function problemsOf(act: () => unknown): readonly Problem[] {
   try {
@@ -18,6 +22,83 @@ function problemsOf(act: () => unknown): readonly Problem[] {
   }
   return [];
 }
+
+describe("a number typed alone", () => {
+  test.each([
+    ["10", "in", "10 in"],
+    [" +2 ", "in", "+2 in"],
+    ["24,000", "plants/ac", "24,000 plants/ac"],
+    [".5", "%", ".5 %"],
+    ["10 cm", "in", "10 cm"],
+    ["1,42", "g/cm^3", "1,42"],
+    ["half", "%", "half"],
+    ["", "%", ""],
+    ["10", "", "10"],
+  ])("%j in %s", (text, unit, whole) => expect(withUnit(text, unit)).toBe(whole));
+
+  test.each([
+    ["12, 15 in, 1,300", "12 in, 15 in, 1,300 in"],
+    ["12..14", "12..14 in"],
+    ["12..14 in", "12..14 in"],
+    ["12 in, ", "12 in, "],
+  ])("in a list: %j", (text, whole) => expect(listWithUnits(text, "in")).toBe(whole));
+});
+
+describe("what was typed in the other system", () => {
+  test.each([
+    ["14 in", "depth", "metric", "356 mm"],
+    ["3 ft", "depth", "metric", "914 mm"],
+    ["14 in", "depth", "us", null],
+    ["340 mm", "rain", "us", "13.4 in"],
+    ["10 C", "temperature", "us", "50 F"],
+    ["300 psi", "resistance", "metric", "2.07 MPa"],
+    ["1.42 g/cm^3", "density", "us", null],
+    ["about 14 in", "depth", "metric", null],
+    ["14", "depth", "us", null],
+  ] as const)("%s as %s in %s", (text, kind, units, said) =>
+    expect(equivalent(text, kind, units)).toBe(said),
+  );
+});
+
+describe("a place in words", () => {
+  const scenario = {
+    soil: { layers: [{ name: "topsoil" }, { name: "plough pan" }] },
+    cases: [{ name: "as it is" }, { name: "loosened", soil: { layers: [{ name: "plough pan" }] } }],
+    colour: "red",
+  };
+  test.each([
+    ["soil.layers[1].bulkDensity", "Soil, plough pan: bulk density"],
+    ["soil.layers[4].bulkDensity", "Soil, layer 5: bulk density"],
+    ["cases[1].soil.layers[0].bulkDensity", "case “loosened”, soil, plough pan: bulk density"],
+    ["surface.residueCover", "Surface: residue cover"],
+    ["soil.startingWater.share", "Soil, water at the start: share of the available water"],
+    ["weather.monthlyNormals.rain[0]", "Weather, monthly normals, rain: month 1"],
+    ["colour", "Colour"],
+    ["bad.csv line 12", "bad.csv line 12"],
+    ["station.csv", "station.csv"],
+  ])("%s", (path, said) => expect(placeInWords(path, scenario)).toBe(said));
+});
+
+describe("texts made for the command line too", () => {
+  test.each([
+    [
+      "set weather.station in the scenario, or --weather-station, to one of them",
+      "set “Station” to one of them",
+    ],
+    [', or set weather.units or --weather-units to "us"', ', or set “Units of the record” to "us"'],
+    ["write the unit as in or mm", "write the unit as in or mm"],
+  ])("%s", (text, said) => expect(forThePage(text)).toBe(said));
+
+  test.each([
+    ["FAO-56 Ze, 100 to 150 mm (read)", "FAO-56 Ze, 100 to 150 mm"],
+    [
+      "by texture (Ritchie et al. 1989, memory)",
+      "by texture (Ritchie et al. 1989, not yet checked against the source)",
+    ],
+    ["a handbook (memory)", "a handbook (not yet checked against the source)"],
+    ["TR-55 Table 2-2b (read): fallow, bare", "TR-55 Table 2-2b: fallow, bare"],
+  ])("%s", (text, said) => expect(sayWhy(text)).toBe(said));
+});
 
 describe("a list typed as one text", () => {
   test.each([

@@ -128,6 +128,22 @@ describe("every default is written down", () => {
     expect(own).toContain("cases[1].soil.layers[0].saturation");
     expect(own).not.toContain("cases[1].soil.layers[0].organicMatter");
   });
+
+  test("what follows from a case's own soil is told at the case, and the base's stays what it is", async () => {
+    const scenario = await resolved({
+      "cases[1].soil": { layers: [{ name: "pan", saturatedConductivity: "0.01 in/h" }] },
+    });
+    for (const field of ["soil.hydrologicGroup", "surface.curveNumberFallow", "surface.curveNumberCrop"]) {
+      expect(scenario.defaults.filter((one) => one.field === field)).toHaveLength(1);
+      expect(defaultOf(scenario, `cases[1].${field}`)).toBeDefined();
+      expect(defaultOf(scenario, `cases[1].${field}`)).not.toBe(defaultOf(scenario, field));
+    }
+    expect(defaultOf(scenario, "surface.curveNumberCrop")).toBe(
+      String(scenario.cases[0].ground.curveNumberCrop),
+    );
+    const fields = scenario.defaults.map(({ field }) => field);
+    expect(new Set(fields).size).toBe(fields.length);
+  });
 });
 
 describe("a case is the file with what differs", () => {

@@ -4,6 +4,7 @@ import { InputError } from "../../../src/problem.ts";
 import { readJson } from "../../../src/scenario/readJson.ts";
 import { isGroup, type Json } from "../../state/json.ts";
 import { attachments, replace, scenario } from "../../state/scenarioStore.ts";
+import { addressOf } from "../../state/view.ts";
 import { More, Section } from "./section.tsx";
 
 /** Text under way that is not used yet; outlives a reload of its tab. Null = the scenario as it stands. */
@@ -15,6 +16,10 @@ const said = signal("");
 export function FileSection() {
   return (
     <Section id="file">
+      <p class="aside">
+        Plants dug, soil samples, counts, strips, rows and money are part of the file too; they are entered
+        under <a href={addressOf("field")}>In the field</a>.
+      </p>
       <More title="The scenario as text" paths={[]} open={draft.value !== null}>
         {() => (
           <>

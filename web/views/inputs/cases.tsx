@@ -16,6 +16,7 @@ import { placeAt } from "../../inputs/place.tsx";
 import { sayDefault } from "../../inputs/sayDefault.ts";
 import { type Json } from "../../state/json.ts";
 import { attachments, edit, replace, scenario, written } from "../../state/scenarioStore.ts";
+import { units } from "../../state/view.ts";
 import { defaultsByPath } from "../../worker/client.ts";
 import { CropFields } from "./cropFields.tsx";
 import { LayerFields, layerShown, whereOf } from "./layer.tsx";
@@ -43,6 +44,14 @@ export function CasesSection() {
       </p>
     </Section>
   );
+}
+
+/** A first case stands by itself; the others may be told against it. */
+function depthHint(index: number): string {
+  const [depth, more] = units.value === "us" ? ["34 in", "+2 in"] : ["860 mm", "+50 mm"];
+  return index === 0
+    ? `If you have dug and know it, for example ${depth}`
+    : `For example ${depth}; or ${more}: so much deeper than the first case`;
 }
 
 function act(next: Json, said: string): void {
@@ -76,8 +85,8 @@ function CaseForm({ index }: { index: number }) {
           path={`${path}.rootingDepth`}
           label="Deepest rooting"
           kind="depth"
-          hint={index === 0 ? "34 in, where it is known" : "+2 in against the first case, or 34 in"}
-          otherwise="roots grow through what lies beneath them"
+          hint={depthHint(index)}
+          otherwise="as deep as the soil lets them grow"
         />
       </Fields>
       {layers.map((layer, l) => (
@@ -93,7 +102,7 @@ function CaseForm({ index }: { index: number }) {
       <More title="Surface" paths={[`${path}.surface`]}>
         {() => (
           <>
-            <SurfaceFields path={`${path}.surface`} inherited={baseOf("surface")} />
+            <SurfaceFields path={`${path}.surface`} inherited={baseOf("surface", path)} />
           </>
         )}
       </More>
@@ -296,12 +305,18 @@ function StartPatch({ path }: { path: string }) {
   );
 }
 
-/** What the base says of a key, in words; undefined where it says nothing and has no default. */
-function baseOf(group: string): (key: string) => string | undefined {
+/**
+ * What the base says of a key, in words; undefined where it says nothing and has no default.
+ *
+ * @param casePath where the case has a default of its own: one that follows from its own soil
+ */
+function baseOf(group: string, casePath?: string): (key: string) => string | undefined {
   return (key) => {
     const path = `${group}.${key}`;
     const value = written(path);
     if (value !== undefined) return `${listText(value)}, as in the rest`;
+    const own = casePath === undefined ? undefined : defaultsByPath.value.get(`${casePath}.${path}`);
+    if (own !== undefined) return `${sayDefault(own.value)}, by this case's own soil and surface`;
     const usual = defaultsByPath.value.get(path);
     return usual === undefined ? undefined : `${sayDefault(usual.value)}, as in the rest`;
   };

@@ -1,5 +1,8 @@
 import { Choice, ListField, NumberField, QuantityField } from "../../inputs/field.tsx";
 import { fieldsOf } from "../../inputs/fieldsOf.ts";
+import { placeAt } from "../../inputs/place.tsx";
+import { written } from "../../state/scenarioStore.ts";
+import { units } from "../../state/view.ts";
 import { Fields, More } from "./section.tsx";
 
 interface CropFieldsProps {
@@ -10,6 +13,8 @@ interface CropFieldsProps {
 }
 
 const stages = "Initial, development, mid-season and late season, a comma and a space between them";
+const ofStand = ["population", "fullPopulation", "plantHabit"];
+const ofRoots = ["maxRootDepth", "frontVelocity", "sowingDepth"];
 const development = ["clock", "stageLengths", "stageDays", "baseTemperature", "dormantBelow", "kcbDormant"];
 const waterUse = ["kcbInitial", "kcbMid", "kcbEnd", "height", "uptakeShare", "depletionFraction"];
 
@@ -17,6 +22,8 @@ const waterUse = ["kcbInitial", "kcbMid", "kcbEnd", "height", "uptakeShare", "de
 export function CropFields({ path, inherited }: CropFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
   const field = fieldsOf(path, inherited);
+  const clock = written(at("clock")) ?? written("crop.clock") ?? placeAt("crop.clock").fallback?.value;
+  const byDays = clock === "days";
   return (
     <>
       <Fields>
@@ -26,21 +33,37 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
           kind="share"
           hint="Leaf area against a full stand; or give the plants"
         />
-        <QuantityField
-          {...field("population", "stand")}
-          kind="population"
-          hint="24,000 plants/ac or 6 plants/m^2, over rows and the room between them"
-        />
-        <QuantityField
-          {...field("fullPopulation", "stand")}
-          kind="population"
-          hint="In rows of the usual width"
-        />
-        <Choice {...field("plantHabit")} choices={["fills in", "stays small"]} />
-        <QuantityField {...field("maxRootDepth")} kind="depth" hint="With nothing in the way" />
-        <QuantityField {...field("frontVelocity")} kind="rate" hint="With nothing in the way: 0.9 in/day" />
-        <QuantityField {...field("sowingDepth")} kind="depth" hint="Where the root front starts" />
       </Fields>
+      <More title="Plants in a thin stand" paths={ofStand.map(at)}>
+        {() => (
+          <Fields>
+            <QuantityField
+              {...field("population", "stand")}
+              kind="population"
+              hint="24,000 plants/ac or 6 plants/m^2, over rows and the room between them"
+            />
+            <QuantityField
+              {...field("fullPopulation", "stand")}
+              kind="population"
+              hint="In rows of the usual width"
+            />
+            <Choice {...field("plantHabit")} choices={["fills in", "stays small"]} />
+          </Fields>
+        )}
+      </More>
+      <More title="Roots and seed" paths={ofRoots.map(at)}>
+        {() => (
+          <Fields>
+            <QuantityField {...field("maxRootDepth")} kind="depth" hint="Where nothing is in the way" />
+            <QuantityField
+              {...field("frontVelocity")}
+              kind="rate"
+              hint={`Where nothing is in the way; for example ${units.value === "us" ? "0.9 in/day" : "23 mm/day"}`}
+            />
+            <QuantityField {...field("sowingDepth")} kind="depth" hint="Where the root front starts" />
+          </Fields>
+        )}
+      </More>
       <More title="Stages and warmth" paths={development.map(at)}>
         {() => (
           <>
@@ -48,9 +71,10 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
               <Choice {...field("clock")} choices={["thermal time", "days"]} />
               <ListField
                 {...field("stageLengths")}
+                kind={byDays ? "duration" : "thermalTime"}
                 hint={`${stages}: degree days such as 200 C day, or days`}
               />
-              <ListField {...field("stageDays")} hint={`${stages}, such as 20 days`} />
+              <ListField {...field("stageDays")} kind="duration" hint={`${stages}, such as 20 days`} />
               <QuantityField
                 {...field("baseTemperature")}
                 kind="temperature"

@@ -60,6 +60,8 @@ interface LayerFieldsProps {
   readonly inherited?: (key: string) => string | undefined;
 }
 
+const ofEarth = ["sand", "clay", "organicMatter", "thickness"];
+const ofProbe = ["penetrationResistance", "structure", "openShare"];
 const measured = [
   "gravelVolume",
   "gravelMass",
@@ -98,21 +100,27 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
           kind="depth"
           hint="Depth of its lower edge"
         />
-        <QuantityField
-          {...field("thickness", "bottom")}
-          otherwise={derived("thickness")}
-          kind="depth"
-          hint="Instead of the lower edge"
-        />
         <Choice
           {...field("texture", "sand", "clay")}
           choices={textureClasses}
           none={byShares ? "by sand and clay" : along === undefined ? "choose" : "as in the rest"}
         />
-        <QuantityField {...field("sand", "texture")} kind="share" hint="Of the fine earth, by weight" />
-        <QuantityField {...field("clay", "texture")} kind="share" hint="Of the fine earth, by weight" />
-        <QuantityField {...field("organicMatter")} kind="share" hint="By weight" />
       </Fields>
+      <More title="Sand, clay, organic matter, thickness" paths={ofEarth.map(at)}>
+        {() => (
+          <Fields>
+            <QuantityField {...field("sand", "texture")} kind="share" hint="Of the fine earth, by weight" />
+            <QuantityField {...field("clay", "texture")} kind="share" hint="Of the fine earth, by weight" />
+            <QuantityField {...field("organicMatter")} kind="share" hint="By weight" />
+            <QuantityField
+              {...field("thickness", "bottom")}
+              otherwise={derived("thickness")}
+              kind="depth"
+              hint="Instead of the lower edge"
+            />
+          </Fields>
+        )}
+      </More>
       <Fields title="What holds roots back">
         <div class="with-ruler">
           <QuantityField
@@ -128,22 +136,28 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
             />
           )}
         </div>
-        <QuantityField
-          {...field("penetrationResistance")}
-          kind="resistance"
-          hint="Or by penetrometer near field capacity: 300 psi or 2.1 MPa. It takes the density's place."
-        />
-        <Choice
-          {...field("structure")}
-          choices={soilStructures}
-          hint="What the penetrometer's limit depends on"
-        />
-        <QuantityField
-          {...field("openShare")}
-          kind="share"
-          hint="Roots that find cracks and old root channels"
-        />
       </Fields>
+      <More title="Penetrometer, cracks and old root channels" paths={ofProbe.map(at)}>
+        {() => (
+          <Fields>
+            <QuantityField
+              {...field("penetrationResistance")}
+              kind="resistance"
+              hint="Or by penetrometer near field capacity: 300 psi or 2.1 MPa. It takes the density's place."
+            />
+            <Choice
+              {...field("structure")}
+              choices={soilStructures}
+              hint="For a penetrometer reading: how hard a soil roots still get through"
+            />
+            <QuantityField
+              {...field("openShare")}
+              kind="share"
+              hint="Roots that find cracks and old root channels"
+            />
+          </Fields>
+        )}
+      </More>
       <More title="Stones and measured water limits" paths={measured.map(at)}>
         {() => (
           <>

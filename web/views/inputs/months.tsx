@@ -4,6 +4,7 @@ import { monthNames } from "../../../src/quantity/dates.ts";
 import { ProblemNote } from "../../inputs/notes.tsx";
 import { monthColumns, pastedCells } from "../../inputs/pasted.ts";
 import { placeAt, problemsWithin } from "../../inputs/place.tsx";
+import { withUnit } from "../../inputs/withUnit.ts";
 import { isList, type Json } from "../../state/json.ts";
 import { editMany, letGo, written } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
@@ -115,15 +116,14 @@ function write(cells: readonly CellText[], how: "typed" | "chosen", said: string
     const list: Json[] = Array.from({ length: 12 }, (_, month) =>
       isList(before) ? (before[month] ?? "") : "",
     );
-    for (const { month, text } of own) list[month] = withUnit(text, unit());
+    for (const { month, text } of own) list[month] = withUnit(withPoint(text), unit());
     const empty = list.every((one) => one === "");
     return [[`${path}.${key}`, empty ? undefined : list] as const];
   });
   editMany(changes, how, said);
 }
 
-/** @example withUnit("0.6", "in") // "0.6 in" */
-function withUnit(text: string, unit: string): string {
-  const plain = text.trim();
-  return /^[+\u2212-]?\d+(?:[.,]\d+)?$/.test(plain) ? `${plain.replace(",", ".")} ${unit}` : text;
+/** A month of a spreadsheet may come with a decimal comma; none reaches a thousand of anything. */
+function withPoint(text: string): string {
+  return /^\s*[+\u2212-]?\d+,\d+\s*$/.test(text) ? text.replace(",", ".") : text;
 }

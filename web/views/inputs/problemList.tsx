@@ -1,5 +1,6 @@
 import type { Problem } from "../../../src/problem.ts";
-import { placeInWords } from "../../inputs/placeWords.ts";
+import { goToField, leafOf } from "../../inputs/goToField.ts";
+import { forThePage, placeInWords } from "../../inputs/placeWords.ts";
 import { LeaveOut } from "../../inputs/leaveOut.tsx";
 import { parsePath } from "../../state/path.ts";
 import { edit, scenario, written } from "../../state/scenarioStore.ts";
@@ -22,16 +23,22 @@ export function ProblemList() {
       <ul>
         {list.map((problem) => (
           <li key={`${problem.field} ${problem.expected}`}>
-            <button type="button" class="as-link" onClick={() => goToProblem(problem)}>
+            <button type="button" class="as-link" onClick={() => goTo(problem)}>
               {placeInWords(problem.field, scenario.value)}
             </button>
-            : expected {problem.expected}, found {problem.found}; {problem.mend}.{" "}
+            : expected {forThePage(problem.expected)}, found {problem.found}; {forThePage(problem.mend)}.{" "}
             <TakeOut problem={problem} />
           </li>
         ))}
       </ul>
     </div>
   );
+}
+
+/** What is entered "In the field" is mended there. */
+function goTo(problem: Problem): void {
+  if (leafOf(problem.field) === null) goToProblem(problem);
+  else goToField(problem);
 }
 
 /** For a key that has no field on the page, as none knows it. */

@@ -1,45 +1,53 @@
 import { Choice, NumberField, QuantityField, Toggle } from "../../inputs/field.tsx";
-import { Fields, Section } from "./section.tsx";
+import { Fields, More, Section } from "./section.tsx";
 
 export function RunsSection() {
   return (
     <Section id="runs">
-      <Fields title="How uncertain things are drawn">
-        <NumberField path="ensemble.years" label="Years run for each total" hint="1 to 5000" />
-        <NumberField path="ensemble.seed" label="Seed" hint="The same seed gives the same draws" />
-        <QuantityField
-          path="ensemble.availableCapacitySpread"
-          label="Spread of available capacity"
-          kind="share"
-          hint="Standard deviation, of every layer's"
-        />
-        <QuantityField
-          path="ensemble.deepWaterSpread"
-          label="Spread of deep starting water"
-          kind="share"
-          hint="Standard deviation, of available capacity"
-        />
-        <QuantityField path="ensemble.deepBelow" label="Deep starts at" kind="depth" />
-        <Choice
-          path="ensemble.density"
-          label="How a density is read"
-          choices={["range", "strict", "usual", "lenient"]}
-          hint="As hindrance to roots; range draws between strict and lenient"
-        />
-      </Fields>
-      <Fields title="Choices between published methods">
-        <Choice
-          path="model.uptake"
-          label="Uptake rule"
-          choices={["by slice", "root-zone average"]}
-          hint="The second is FAO-56's form"
-        />
-        <Toggle
-          path="model.slowDrainage"
-          label="Soil drains on below field capacity"
-          hint="Stores more over a fallow, but may drain too fast"
-        />
-      </Fields>
+      <More title="How uncertain things are drawn" paths={["ensemble"]}>
+        {() => (
+          <Fields>
+            <NumberField path="ensemble.years" label="Years run for each total" hint="1 to 5000" />
+            <NumberField path="ensemble.seed" label="Seed" hint="The same seed gives the same draws" />
+            <QuantityField
+              path="ensemble.availableCapacitySpread"
+              label="Spread of available capacity"
+              kind="share"
+              hint="Standard deviation, of every layer's"
+            />
+            <QuantityField
+              path="ensemble.deepWaterSpread"
+              label="Spread of deep starting water"
+              kind="share"
+              hint="Standard deviation, of available capacity"
+            />
+            <QuantityField path="ensemble.deepBelow" label="Deep starts at" kind="depth" />
+            <Choice
+              path="ensemble.density"
+              label="How a density is read"
+              choices={["range", "strict", "usual", "lenient"]}
+              hint="As hindrance to roots; range draws between strict and lenient"
+            />
+          </Fields>
+        )}
+      </More>
+      <More title="Choices between published methods" paths={["model"]}>
+        {() => (
+          <Fields>
+            <Choice
+              path="model.uptake"
+              label="Uptake rule"
+              choices={["by slice", "root-zone average"]}
+              hint="The second is FAO-56's form"
+            />
+            <Toggle
+              path="model.slowDrainage"
+              label="Soil drains on below field capacity"
+              hint="Stores more over a fallow, but may drain too fast"
+            />
+          </Fields>
+        )}
+      </More>
     </Section>
   );
 }

@@ -1,7 +1,5 @@
 import type { Problem } from "../../../src/problem.ts";
 import { attachments } from "../../state/scenarioStore.ts";
-import { view } from "../../state/view.ts";
-import { leafOf, openLeaf } from "../field/openLeaf.ts";
 import { written } from "../../state/scenarioStore.ts";
 
 /** The pages of the notebook, in order, and which places of the scenario each holds. */
@@ -48,33 +46,22 @@ export function goToSection(id: SectionId): void {
   heading?.focus({ preventScroll: true });
 }
 
-/** Takes them to the field of a problem on whatever view it is, opening what it is folded into; to what is around it where it has none. */
+/** Takes them to the field of a problem, opening what it is folded into; to what is around it where it has none. */
 export function goToProblem(problem: Problem): void {
-  const leaf = leafOf(problem.field);
-  const wanted = leaf === null ? "inputs" : "field";
-  if (leaf !== null) openLeaf.value = leaf;
-  if (view.peek() === wanted && leaf === null) return goWithin(problem);
-  view.value = wanted;
-  // The view is drawn first, and may have to be fetched before.
-  let left = 40;
-  const look = () => {
-    const isThere =
-      leaf === null ? sectionElement("scenario") !== null : document.querySelector(".field-leaves") !== null;
-    if (isThere || --left === 0) requestAnimationFrame(() => goWithin(problem));
-    else setTimeout(look, 50);
-  };
-  setTimeout(look);
+  if (!focusNear(problem.field)) goToSection(sectionOf(problem));
 }
 
-function goWithin(problem: Problem): void {
-  const element = fieldNear(problem.field);
-  if (element === null) return goToSection(sectionOf(problem));
+/** Takes them to the field at a place, or to the nearest around it; false = there is none here. */
+export function focusNear(path: string): boolean {
+  const element = fieldNear(path);
+  if (element === null) return false;
   for (let around = element.parentElement; around !== null; around = around.parentElement) {
     if (around instanceof HTMLDetailsElement) around.open = true;
   }
   element.scrollIntoView({ block: "center" });
   const control = element.querySelector<HTMLElement>("input, select, textarea, button");
   control?.focus({ preventScroll: true });
+  return true;
 }
 
 function fieldNear(path: string): HTMLElement | null {

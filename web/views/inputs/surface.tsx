@@ -49,7 +49,7 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
         <NumberField
           {...field("curveNumber", "curveNumberFallow", "curveNumberCrop")}
           otherwise={inherited?.("curveNumber") ?? lookedUp(path)}
-          hint="30 to 100, at average wetness; left out, from the handbook's table"
+          hint="30 to 100, at average wetness; if left empty, looked up in the handbook's table"
         />
       </Fields>
       <More title="What the curve number is looked up by" paths={ofCurve.map(at)}>
@@ -99,5 +99,5 @@ function lookedUp(path: string): string | undefined {
     defaultsByPath.value.get(`${path}.${key}`),
   );
   if (fallow === undefined || crop === undefined) return undefined;
-  return `${fallow.value} in fallow, ${crop.value} with the crop (${crop.why})`;
+  return `${fallow.value} fallow, ${crop.value} crop`;
 }

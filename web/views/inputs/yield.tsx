@@ -1,10 +1,13 @@
-import { mmPerInch } from "../../../src/quantity/constants.ts";
+import { kgPerPound, mmPerInch } from "../../../src/quantity/constants.ts";
+import { sayNumber, sayQuantity } from "../../../src/quantity/sayQuantity.ts";
+import { slopeOfUsPerInch } from "../../../src/crop/yieldLine.ts";
 import { cropNamed } from "../../../src/crop/crops.ts";
 import { cropLines, type CropLines, type LineChoice } from "../../../src/crop/yieldLines.ts";
 import { Choice, QuantityField, TextField } from "../../inputs/field.tsx";
 import { ProblemNote } from "../../inputs/notes.tsx";
 import { placeAt } from "../../inputs/place.tsx";
 import { sayDefault } from "../../inputs/sayDefault.ts";
+import { sayMark, sayWhy } from "../../inputs/sayWhy.ts";
 import { edit, written } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { defaultsByPath, understood } from "../../worker/client.ts";
@@ -18,6 +21,9 @@ export function YieldSection() {
   const crop = typeof name === "string" ? cropNamed(name)?.name : undefined;
   const lines = cropLines.find((one) => one.crop === crop);
   const own = ownKeys.some((path) => written(path) !== undefined);
+  // With US units a yield is counted as this crop's is: a number typed alone is taken so too.
+  const counted = units.value === "us" ? understood.value?.yieldLine.unit.us : undefined;
+  const slopeUnit = counted === undefined ? undefined : `${counted}/in`;
   return (
     <Section id="yield">
       <p class="aside">
@@ -38,19 +44,22 @@ export function YieldSection() {
                 path="yield.slope.low"
                 label="Slope, low end"
                 kind="yieldPerWater"
-                hint="All three: 3 bu/ac/in or 7 kg/ha/mm"
+                unit={slopeUnit}
+                hint={`Give all three; for example ${units.value === "us" ? "3 bu/ac/in" : "7 kg/ha/mm"}`}
                 otherwise={publishedSlope(0)}
               />
               <QuantityField
                 path="yield.slope.middle"
                 label="Slope, middle"
                 kind="yieldPerWater"
+                unit={slopeUnit}
                 otherwise={publishedSlope(1)}
               />
               <QuantityField
                 path="yield.slope.high"
                 label="Slope, high end"
                 kind="yieldPerWater"
+                unit={slopeUnit}
                 otherwise={publishedSlope(2)}
               />
               <QuantityField
@@ -63,7 +72,8 @@ export function YieldSection() {
                 path="yield.cap"
                 label="Yield at most"
                 kind="yieldPerArea"
-                hint="90 bu/ac or 5600 kg/ha"
+                unit={counted}
+                hint={`For example ${units.value === "us" ? "90 bu/ac" : "5600 kg/ha"}`}
               />
               <Choice
                 path="yield.unit"
@@ -115,8 +125,8 @@ function Published({ lines }: { lines: CropLines }) {
             {line.name === lines.defaultChoice && " (the usual one)"}
             <span class="line-said">{lineSaid(lines, line)}</span>
             <span class="line-source">
-              {line.source} ({line.locator}; {line.mark}
-              {line.thresholdMark === line.mark ? "" : `; threshold ${line.thresholdMark}`})
+              {line.source} ({line.locator}; {sayMark(line.mark)}
+              {line.thresholdMark === line.mark ? "" : `; threshold ${sayMark(line.thresholdMark)}`})
               {line.note === null ? "" : `. ${line.note}`}
             </span>
           </span>
@@ -124,34 +134,40 @@ function Published({ lines }: { lines: CropLines }) {
       ))}
       <ProblemNote id="inputs-line-wrong" problems={place.problems} />
       <p class="field-hint">
-        Slope range ({lines.slopeMark}): {lines.slopeWhy}.
+        Slope range ({sayMark(lines.slopeMark)}): {lines.slopeWhy}.
       </p>
       {lines.storedInch !== null && (
         <p class="field-hint">
-          {lines.storedInch.note} ({lines.storedInch.source}; {lines.storedInch.mark})
+          {lines.storedInch.note} ({lines.storedInch.source}; {sayMark(lines.storedInch.mark)})
         </p>
       )}
     </fieldset>
   );
 }
 
-/** Published in inches and US yields; the millimetres beside them for those who want them. */
+/** Published in inches and US yields; said in the units shown. */
 function lineSaid(
-  { us, slopeUsPerInch }: CropLines,
+  { us, lbPerUsUnit, slopeUsPerInch }: CropLines,
   { place, years, thresholdIn, slopeUsPerInch: own, name }: LineChoice,
 ): string {
   const { low, middle, high } = slopeUsPerInch;
   const where = name.includes(place) ? "" : `${place}; `;
   const when = years === null ? "" : `${years}; `;
-  const threshold = units.value === "us" ? `${thresholdIn} in` : `${Math.round(thresholdIn * mmPerInch)} mm`;
-  return `${where}${when}${own ?? middle} ${us} per inch (${Math.min(low, own ?? middle)} to ${Math.max(high, own ?? middle)}) above ${threshold}`;
+  const usual = own ?? middle;
+  const [least, most] = [Math.min(low, usual), Math.max(high, usual)];
+  if (units.value === "us")
+    return `${where}${when}${usual} ${us} per inch (${least} to ${most}) above ${thresholdIn} in`;
+  const metric = (slope: number) =>
+    sayNumber(slopeOfUsPerInch(slope, { us, kgPerUsUnit: lbPerUsUnit * kgPerPound }), 1);
+  const above = sayQuantity(thresholdIn * mmPerInch, "depth", "metric");
+  return `${where}${when}${metric(usual)} kg/ha per mm (${metric(least)} to ${metric(most)}) above ${above}`;
 }
 
 /** The published slope's low end, middle or high end, while none is written: its default tells all three. */
 function publishedSlope(end: 0 | 1 | 2): string | undefined {
   const usual = defaultsByPath.value.get("yield.slope");
   const one = usual?.value.split(", ")[end];
-  return one === undefined ? undefined : `${sayDefault(one)} (${usual?.why})`;
+  return one === undefined || usual === undefined ? undefined : `${sayDefault(one)} (${sayWhy(usual.why)})`;
 }
 
 /** The line that the answer stands on. */
@@ -160,7 +176,7 @@ function InUse() {
   if (source === undefined) return null;
   return (
     <p class="in-use">
-      <strong>In use:</strong> {source}
+      <strong>In use:</strong> {sayWhy(source)}
     </p>
   );
 }

@@ -46,7 +46,7 @@ export function LinkSection() {
             </span>
           </p>
           <label for={id} class="keep-label">
-            The link, {addressFor(link).length.toLocaleString("en")} letters
+            The link, {addressFor(link).length.toLocaleString("en")} characters
             {isLong(link) && ": some mail and chat programs cut so long a one off"}
           </label>
           <input
@@ -60,8 +60,8 @@ export function LinkSection() {
           {link.leftOut.length > 0 && (
             <p class="keep-left-out">
               Without {link.leftOut.join(", ")}, too long for a link (at most{" "}
-              {longestLink.toLocaleString("en")} letters): send that file too, to be dropped on this view, or
-              save the report, which holds both.
+              {longestLink.toLocaleString("en")} characters): send that file too, to be dropped on this view,
+              or save the report, which holds both.
             </p>
           )}
         </>

@@ -1,3 +1,4 @@
+import { withUnit } from "../../../inputs/withUnit.ts";
 import type { Json } from "../../../state/json.ts";
 
 /** What stands in a cell of a table of counts, as text and as the scenario writes it. */
@@ -42,9 +43,4 @@ function quantitiesOf(text: string): string[] {
 
 function asNumber(text: string): Json {
   return /^-?\d+(\.\d+)?$/.test(text) ? Number(text) : text;
-}
-
-/** @example withUnit("6", "in") // "6 in" */
-export function withUnit(text: string, unit: string): string {
-  return unit !== "" && /^[+\u2212-]?\d+(?:\.\d+)?$/.test(text.trim()) ? `${text.trim()} ${unit}` : text;
 }

@@ -34,6 +34,8 @@ export interface Reconciled extends Reconciliation {
   readonly from: string;
   readonly to: string;
   readonly rowPosition: string | null;
+  /** Whether the interval also holds that kernel weight is not known: then it is wider than that of the spots alone. */
+  readonly withKernelWeight: boolean;
 }
 
 /** Of intervals of soil cores where the scenario states no confidence. */
@@ -103,12 +105,14 @@ function reconciliationsOf(
     to: number,
     rowPosition: string | null,
     measured: Reach,
+    withKernelWeight = false,
   ) =>
     found.push({
       by,
       from: names[from]!,
       to: names[to]!,
       rowPosition,
+      withKernelWeight,
       ...reconcile(measured, explained(from, to), confidence),
     });
   const written = scenario.evidence?.strips ?? null;
@@ -122,7 +126,15 @@ function reconciliationsOf(
   }
   for (const one of counts?.differences ?? []) {
     const measured = reachOfCounts(one);
-    if (measured !== null) note("counts", one.againstIndex, one.caseIndex, one.rowPosition, measured);
+    if (measured !== null)
+      note(
+        "counts",
+        one.againstIndex,
+        one.caseIndex,
+        one.rowPosition,
+        measured,
+        measured.low !== null && one.byWeight !== null,
+      );
   }
   return found;
 }

@@ -75,12 +75,12 @@ function differenceSentences(
     const tells =
       low > 0 || high < 0 ? "the spots tell the cases apart" : "the spots can't tell that from nothing";
     lines.push(
-      `${seen}, ${said.moreRange(low, high)} (${percent(confidence)} interval${paired ? ", spots in pairs" : ""}): ${tells}.`,
+      `${seen}, ${said.moreRange(low, high)} (${percent(confidence)} interval${byWeight === null ? "" : " of the spots alone"}${paired ? ", spots in pairs" : ""}): ${tells}.`,
     );
   }
   if (byWeight !== null)
     lines.push(
-      `Kernel weight alone moves the difference from ${said.moreRange(byWeight.lowKgPerHa, byWeight.highKgPerHa)}${shareSaid(byWeight)}.`,
+      `Kernel weight alone moves the difference from ${said.moreRange(byWeight.lowKgPerHa, byWeight.highKgPerHa)}${shareSaid(byWeight)}; the interval above leaves that out.`,
     );
   if (one.sharedWeight)
     lines.push(

@@ -55,7 +55,7 @@ function differenceSaid(
     return `${middle}${dated}; ${depthMm.why === "all equal" || depthMm.why === "all differences equal" ? "depths all alike" : "so few plants"} give no interval.`;
   const how = `${percent(dig.confidence)} interval ${depthRange(interval, shown)}`;
   const told = tellsApart(depthMm)
-    ? "the plants tell the two apart"
+    ? "the depths differ by more than chance"
     : "the plants cannot tell that from no difference";
   return `${middle}${dated}, ${how}${dig.paired ? ", plant against its neighbour" : ""}: ${told}.`;
 }
@@ -146,8 +146,8 @@ function pairSaid(
 ): string {
   const easier = what === "passage" ? "an easier way through the layer" : "a higher limit";
   return toldApart
-    ? `The dig tells "${to}" and "${from}" apart: ${easierShare > 0.5 ? `"${to}"` : `"${from}"`} has ${easier}.`
-    : `The dig cannot tell "${to}" and "${from}" apart: in ${percent(easierShare)} of the draws "${to}" has ${easier}.`;
+    ? `${what === "passage" ? "The layer itself differs" : "The limit itself differs"}: ${easierShare > 0.5 ? `"${to}" has ${easier} than "${from}"` : `"${from}" has ${easier} than "${to}"`}.`
+    : `Whether ${what === "passage" ? "that layer is the cause" : "that limit is what differs"} is not sure: in ${percent(easierShare)} of the draws "${to}" has ${easier} than "${from}".`;
 }
 
 function valueSaid(what: "passage" | "penetration limit"): (value: number) => string {

@@ -11,6 +11,7 @@ import { rowsSentences } from "./rowPositionsText.ts";
 import { shownIn, type Shown } from "./shownUnits.ts";
 import { coresSentences, penetrometerSaid, probeSaid } from "./soilSamplesText.ts";
 import { stripsSentences } from "./stripsText.ts";
+import { typeset } from "./typeset.ts";
 import { yieldsShown, type YieldsShown } from "./yieldsShown.ts";
 
 /** What is said of each kind of thing measured, a sentence or two each; empty where it was not measured. */
@@ -75,6 +76,21 @@ export function fieldSentences(
     reconciliations: reconciliations.map((one) => reconcileSaid(one, confidence, said)),
     yields: yieldsShown(evidence, scenario),
     ...rowsAndMoney,
+  };
+}
+
+/** The same as a page sets it. */
+export function fieldTypeset({ yields, money, ...said }: FieldSentences): FieldSentences {
+  return {
+    dig: said.dig.map(typeset),
+    samples: said.samples.map(typeset),
+    counts: said.counts.map(typeset),
+    countsCautions: said.countsCautions.map(typeset),
+    strips: said.strips.map(typeset),
+    reconciliations: said.reconciliations.map(typeset),
+    rows: said.rows.map(typeset),
+    yields: yields === null ? null : { ...yields, verdicts: yields.verdicts.map(typeset) },
+    money: money.map((sentences) => sentences.map(typeset)),
   };
 }
 

@@ -65,7 +65,7 @@ function whereSaid({ rainTotalMm, annualRainMm, method }: Comparison, shown: Sho
   const { p10, p50, p90 } = annualRainMm;
   return p10 === p90
     ? `With ${shown.total(p50)} ${shown.length} of rain in the year, as it came,`
-    : `With the rain as it came, ${shown.total(p50)} ${shown.length} in the middle year (P10 ${shown.total(p10)} to P90 ${shown.total(p90)}),`;
+    : `With the rain as it came, ${shown.total(p50)} ${shown.length} of it in the middle year (P10 ${shown.total(p10)} to P90 ${shown.total(p90)}),`;
 }
 
 /** Roots that would have gone on: that they were stopped belongs to the answer. */

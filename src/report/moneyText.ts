@@ -183,7 +183,8 @@ function payBackSaid({ payBack }: MoneyOfPair, areaHa: number | null, say: Shown
 }
 
 /** Median net and chance, by price across and rainfall total down. */
-function priceTable({ byRainTotal }: MoneyAnswer, p: number, say: ShownMoney, shown: Shown): string[] {
+function priceTable(money: MoneyAnswer, p: number, say: ShownMoney, shown: Shown): string[] {
+  const { byRainTotal } = money;
   const prices = byRainTotal[0]!.pairs[p]!.byPrice.map(({ pricePerKg }) => say.price(pricePerKg));
   const perLand = say.perLand(
     byRainTotal.flatMap(({ pairs }) => pairs[p]!.byPrice.map(({ netPerHa }) => netPerHa.p50)),
@@ -202,7 +203,7 @@ function priceTable({ byRainTotal }: MoneyAnswer, p: number, say: ShownMoney, sh
   });
   return [
     ...wrap(
-      `Left in the median season, ${say.currency}/${say.land}, and share of the seasons in which it pays:`,
+      `Left in the median season, ${say.currency}/${say.land}, and share of the seasons in which it pays${money.pricePerKg.low < money.pricePerKg.high ? "; here each column holds one price, above every season draws its own" : ""}:`,
     ),
     ...table,
   ];

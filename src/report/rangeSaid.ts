@@ -28,6 +28,15 @@ export function rangeWithUnit(spread: Spread, say: Say, unit: string): string {
   return `${say(Math.abs(spread.p90))} to ${say(Math.abs(spread.p10))} ${unit} less`;
 }
 
+/** Where each end says which way it goes: `0.10 to 0.80 in more`, `1.06 to 3.61 in less`, `0.20 in less to 0.80 in more`. */
+export function rangeMoreOrLess({ p10, p90 }: Pick<Spread, "p10" | "p90">, say: Say, unit: string): string {
+  const [low, high] = [say(Math.abs(p10)), say(Math.abs(p90))];
+  const lowIsLess = p10 < 0 && Number(low) !== 0;
+  const highIsMore = p90 > 0 && Number(high) !== 0;
+  if (lowIsLess && highIsMore) return `${low} ${unit} less to ${high} ${unit} more`;
+  return lowIsLess ? `${high} to ${low} ${unit} less` : `${low} to ${high} ${unit} more`;
+}
+
 /** One end of a range that the middle does not show. */
 export interface Tail {
   readonly side: "less" | "more";

@@ -4,7 +4,7 @@ import { comparisonOf } from "../../src/answer/compare.ts";
 import type { Comparison } from "../../src/answer/comparison.ts";
 import { runEnsemble } from "../../src/answer/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { fieldSentences } from "../../src/report/fieldSentences.ts";
+import { fieldSentences, fieldTypeset } from "../../src/report/fieldSentences.ts";
 import { fixed, percent, shownIn } from "../../src/report/shownUnits.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
 import {
@@ -68,7 +68,7 @@ async function compared(
 ): Promise<[Comparison, readonly string[], readonly string[]]> {
   const read = await resolveScenario(scenario, { fileName: "scenario", readText: () => "" });
   const comparison = comparisonOf(runEnsemble(read), units);
-  const { dig, samples } = fieldSentences(comparison, read, units);
+  const { dig, samples } = fieldTypeset(fieldSentences(comparison, read, units));
   return [comparison, dig, samples];
 }
 

@@ -5,6 +5,7 @@ import { runEnsemble } from "../../src/answer/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import { moneyCaution, pairSentences, shownMoney } from "../../src/report/moneyText.ts";
 import { rowsSentences } from "../../src/report/rowPositionsText.ts";
+import { typeset } from "../../src/report/typeset.ts";
 import { percent, shownIn } from "../../src/report/shownUnits.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
 import {
@@ -92,7 +93,7 @@ describe.each(["us", "metric"] as const)("the numbers in %s units are those of c
     const { comparison, unit } = await compared(full, units);
     const shown = shownIn(units);
     const field = comparison.fieldAverage!;
-    expect(await said(page)).toEqual(rowsSentences(field, unit, shown));
+    expect(await said(page)).toEqual(rowsSentences(field, unit, shown).map(typeset));
     expect(await tableIn(page, "One pass, from above")).toEqual([
       ["wheel track", "over the pan", "2 rows, 13 %"],
       ["beside the track", "pan loosened", "4 rows, 25 %"],
@@ -129,7 +130,7 @@ describe.each(["us", "metric"] as const)("the numbers in %s units are those of c
     expect(worth.pairs).toHaveLength(2);
     for (const [p, pair] of worth.pairs.entries()) {
       await page.getByRole("radio", { name: pair.to, exact: true }).check();
-      expect(await said(page)).toEqual(pairSentences(worth, pair, unit, shown));
+      expect(await said(page)).toEqual(pairSentences(worth, pair, unit, shown).map(typeset));
       const { addedReturns, reducedCosts, addedCosts, reducedReturns, net } = pair.budgetPerHa;
       const perLand = say.perLand(Object.values(pair.budgetPerHa));
       const parts = [addedReturns, reducedCosts, -addedCosts, -reducedReturns, net].map(perLand);
@@ -152,14 +153,16 @@ describe.each(["us", "metric"] as const)("the numbers in %s units are those of c
       );
       const figures = await page.locator(".money-figures dd .big").allTextContents();
       expect(figures[0]).toBe(percent(pair.chanceItPays));
-      expect(figures[1]).toBe(say.yield(pair.breakEven.extraYieldKgPerHa!));
-      expect(figures[2]).toBe(shown.fineWater(pair.breakEven.extraWaterMm!));
+      expect(figures[1]).toBe(typeset(say.yield(pair.breakEven.extraYieldKgPerHa!)));
+      expect(figures[2]).toBe(typeset(shown.fineWater(pair.breakEven.extraWaterMm!)));
       expect(figures[4]).toBe(pair.payBack!.haPerYear === null ? "–" : say.area(pair.payBack!.haPerYear));
     }
     expect(await page.locator(".leaf .caution").textContent()).toBe(moneyCaution);
     expect(await page.locator(".leaf").textContent()).toContain(
       "Each run has its own weather, yield line and price",
     );
+    expect(await page.locator(".leaf").textContent()).toContain("where each season draws its own");
+    expect(await page.locator("details.method summary").textContent()).toBe("Method and sources");
     expect(wrong).toEqual([]);
     await close();
   });

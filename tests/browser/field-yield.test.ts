@@ -4,7 +4,7 @@ import { comparisonOf } from "../../src/answer/compare.ts";
 import type { Comparison } from "../../src/answer/comparison.ts";
 import { runEnsemble } from "../../src/answer/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { fieldSentences, type FieldSentences } from "../../src/report/fieldSentences.ts";
+import { fieldSentences, fieldTypeset, type FieldSentences } from "../../src/report/fieldSentences.ts";
 import { measuredYield, type MeasuredYield } from "../../src/report/measuredYield.ts";
 import { resolveScenario } from "../../src/scenario/resolve.ts";
 import {
@@ -64,7 +64,7 @@ async function told(scenario: unknown, units: Units = "us"): Promise<Told> {
   const comparison = comparisonOf(runEnsemble(read), units);
   return {
     comparison,
-    field: fieldSentences(comparison, read, units),
+    field: fieldTypeset(fieldSentences(comparison, read, units)),
     said: measuredYield(read.yieldLine.unit, units),
   };
 }
@@ -358,7 +358,7 @@ describe("strips", () => {
     await answered(page);
     expect(await page.locator(".stale-mark").count()).toBe(0);
     expect(await paragraphs(page)).toEqual(
-      expect.arrayContaining([expect.stringContaining('pair 2 (lacks the yield of "pan loosened")')]),
+      expect.arrayContaining([expect.stringContaining("pair 2 (lacks the yield of “pan loosened”)")]),
     );
     await page.getByRole("button", { name: "Remove all strips" }).click();
     await answered(page);

@@ -95,9 +95,11 @@ describe("the seasons", () => {
       ] as const) {
         await choose(page, words);
         const byYear = words === "Year";
-        await choose(page, byYear ? "latest first" : "most first");
+        const [loses, gains] = [values.some((one) => one < -0.05), values.some((one) => one > 0.05)];
+        const most = loses ? (gains ? "largest gain first" : "smallest loss first") : "most first";
+        await choose(page, byYear ? "latest first" : most);
         expect(await runsShown(page), `${to}: ${words}, downward`).toEqual(sortedRuns(values, -1));
-        await choose(page, byYear ? "earliest first" : "least first");
+        await choose(page, byYear ? "earliest first" : loses ? "largest loss first" : "least first");
         expect(await runsShown(page), `${to}: ${words}, upward`).toEqual(sortedRuns(values, 1));
       }
     }
@@ -276,7 +278,7 @@ test("the sheet is saved as PNG and SVG, the table as CSV", async () => {
   for (const [button, file, holds] of [
     [/^PNG/, "seasons.png", /^.PNG/s],
     // Two fronts and two uses of water a season.
-    [/^SVG/, "seasons.svg", /^<\?xml(?:[^]*?<path){72}(?![^]*<path)/],
+    [/^SVG/, "seasons.svg", /^<\?xml(?=[^]*18 of 18 seasons, by )(?:[^]*?<path){72}(?![^]*<path)/],
     [/^Save CSV/, "seasons.csv", /^Year,Run,(?:[^\n]*\n){18}[^\n]+$/],
   ] as const) {
     const coming = page.waitForEvent("download");

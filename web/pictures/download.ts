@@ -1,6 +1,7 @@
 import { isGroup } from "../state/json.ts";
 import { scenario, scenarioName } from "../state/scenarioStore.ts";
 import { fontFamily, palette } from "./palette.ts";
+import { wrapped } from "./threeNumbersLabel.ts";
 
 /** Hands a text to the person as a file. */
 export function saveText(fileName: string, text: string, type: string): void {
@@ -26,8 +27,22 @@ export function pictureTitle(name: string): readonly [what: string, of: string] 
   return [name.split(": ")[0] ?? name, `${scenarioName.peek()}${invented}`];
 }
 
+/** From one line of a saved picture's title to the next, in the picture's own units. */
+export const titleLinePx = 18;
+
+/** The title of a saved picture, broken into lines that its width holds, each with its size of type. */
+export function titleLines(name: string, width: number): { text: string; sizePx: 15 | 12 }[] {
+  const [what, of] = pictureTitle(name);
+  return [
+    ...wrapped(what, width - 16, 15).map((text) => ({ text, sizePx: 15 as const })),
+    ...wrapped(of, width - 16, 12).map((text) => ({ text, sizePx: 12 as const })),
+  ];
+}
+
 /** Room for the title over a saved picture, in the picture's own units. */
-export const titlePx = 46;
+export function titleRoomPx(name: string, width: number): number {
+  return 10 + titleLinePx * titleLines(name, width).length;
+}
 
 interface AloneDrawing {
   readonly text: string;
@@ -44,7 +59,7 @@ function standingAlone(svg: SVGSVGElement): AloneDrawing {
   const copy = svg.cloneNode(true) as SVGSVGElement;
   const { x, y, width, height } = svg.viewBox.baseVal;
   const name = svg.getAttribute("aria-label");
-  const above = name === null ? 0 : titlePx;
+  const above = name === null ? 0 : titleRoomPx(name, width);
   copy.setAttribute("xmlns", "http://www.w3.org/2000/svg");
   copy.setAttribute("viewBox", `${x} ${y - above} ${width} ${height + above}`);
   copy.setAttribute("width", String(width));
@@ -53,11 +68,15 @@ function standingAlone(svg: SVGSVGElement): AloneDrawing {
   const sheet = element("rect", { x, y: y - above, width, height: height + above, fill: paper });
   const parts: SVGElement[] = [sheet];
   if (name !== null) {
-    const [what, of] = pictureTitle(name);
+    const [, of] = pictureTitle(name);
+    const lines = titleLines(name, width);
     parts.unshift(element("title", {}, `${name}. ${of}`));
     parts.push(
-      element("text", { x: x + 8, y: y - above + 20, "font-size": 15, "font-weight": 600, fill: ink }, what),
-      element("text", { x: x + 8, y: y - above + 37, "font-size": 12, fill: pencil }, of),
+      ...lines.map(({ text, sizePx }, i) => {
+        const look = sizePx === 15 ? { "font-weight": 600, fill: ink } : { fill: pencil };
+        const at = { x: x + 8, y: y - above + 20 + titleLinePx * i };
+        return element("text", { ...at, "font-size": sizePx, ...look }, text);
+      }),
     );
   }
   copy.prepend(...parts);

@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { isDark, isPrinting } from "../shell/theme.ts";
 import { PictureFrame, type PictureTable } from "./frame.tsx";
-import { pictureTitle, saveUrl, titlePx } from "./download.ts";
+import { saveUrl, titleLinePx, titleLines, titleRoomPx } from "./download.ts";
 import { palette } from "./palette.ts";
 import {
   loadPlotly,
@@ -86,10 +86,10 @@ export function Plot({
     if (plotly === null || place.current === null) return;
     const { clientWidth: width } = place.current;
     const { data, layout } = withBase(figure);
-    const whole = { width, height: height + titlePx };
+    const whole = { width, height: height + titleRoomPx(name, width) };
     const onPaper = {
       ...layout,
-      ...titled(name, layout, whole.height),
+      ...titled(name, layout, width),
       ...whole,
       paper_bgcolor: palette().paper,
     };
@@ -119,21 +119,30 @@ export function Plot({
   );
 }
 
-/** A title over a chart that leaves the page. */
-function titled(name: string, { margin }: Partial<Layout>, height: number): Partial<Layout> {
-  const [what, of] = pictureTitle(name);
+/** A title over a chart that leaves the page, line by line: the chart's own title is cut where it has two. */
+function titled(name: string, { margin, annotations }: Partial<Layout>, width: number): Partial<Layout> {
+  const lines = titleLines(name, width);
+  const room = titleRoomPx(name, width);
+  const above = margin?.t ?? 0;
   const plain = (text: string) => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
   return {
-    title: {
-      text: `${plain(what)}<br><sub>${plain(of)}</sub>`,
-      font: { size: 15 },
-      x: 0.01,
-      xanchor: "left",
-      y: 1 - 8 / height,
-      yanchor: "top",
-      yref: "container",
-    },
-    margin: { ...margin, t: (margin?.t ?? 0) + titlePx },
+    annotations: [
+      ...(annotations ?? []),
+      ...lines.map(({ text, sizePx }, i) => ({
+        xref: "paper" as const,
+        yref: "paper" as const,
+        x: 0,
+        xanchor: "left" as const,
+        xshift: 8 - (margin?.l ?? 0),
+        y: 1,
+        yanchor: "top" as const,
+        yshift: above + room - 2 - i * titleLinePx,
+        text: plain(text),
+        showarrow: false,
+        font: { size: sizePx },
+      })),
+    ],
+    margin: { ...margin, t: above + room },
   };
 }
 

@@ -2,6 +2,7 @@ import { useId } from "preact/hooks";
 import type { MoneyAnswer, MoneyAtPrice } from "../../src/answer/money.ts";
 import type { ShownMoney } from "../../src/report/moneyText.ts";
 import { percent, type Shown } from "../../src/report/shownUnits.ts";
+import { typeset } from "../../src/report/typeset.ts";
 import type { PictureTable } from "./frame.tsx";
 import { fontFamily, palette, type Palette } from "./palette.ts";
 import { priceByRainCells } from "./priceByRainCells.ts";
@@ -94,7 +95,7 @@ export function PriceByRain({ money, p, say, shown, width }: PriceByRainProps) {
               <g key={i} transform={`translate(${labelPx + i * cellPx} 0)`}>
                 <Cell
                   cell={cell}
-                  said={perLand(cell.netPerHa.p50)}
+                  said={typeset(perLand(cell.netPerHa.p50))}
                   share={most > 0 ? Math.abs(cell.netPerHa.p50) / most : 0}
                   hatch={hatch}
                   isMiddle={isMiddle && i === 1}

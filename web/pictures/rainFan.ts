@@ -13,6 +13,8 @@ import { sayExtraYield } from "./yieldRangesDigits.ts";
 
 export const defaults = {
   name: "What depth is worth, against the total of rain",
+  /** Where more than the roots differs. */
+  nameOfDifference: "What the difference is worth, against the total of rain",
   height: 380,
   fileName: "depth-by-rain",
   /** The fan's own span, in. */

@@ -104,12 +104,14 @@ export interface SeasonTold {
 
 interface SeasonSheetProps extends Pick<SeasonLinesProps, "traces" | "places" | "scale" | "colours"> {
   readonly seasons: readonly SeasonTold[];
+  /** Which of how many these are, and by what order. */
+  readonly which: string;
   /** Names of the cases drawn, in order. */
   readonly names: readonly string[];
 }
 
 /** All seasons on one sheet, with their words: for saving as a picture. */
-export function SeasonSheet({ seasons, names, traces, places, scale, colours }: SeasonSheetProps) {
+export function SeasonSheet({ seasons, which, names, traces, places, scale, colours }: SeasonSheetProps) {
   const { widthPx, abovePx, belowPx, wordsPx, sheetColumns } = defaults;
   const columns = Math.min(sheetColumns, Math.max(4, seasons.length));
   const gap = 14;
@@ -122,7 +124,7 @@ export function SeasonSheet({ seasons, names, traces, places, scale, colours }: 
       <rect width={width} height={height} fill={colours.paper} />
       <g font-family={fontFamily} font-size="13" fill={colours.ink}>
         <text x={gap} y="20">
-          Above the ground: water used since sowing. Below: the root front.
+          Above the ground: water used since sowing. Below: the root front. {which}.
         </text>
         {names.map((name, i) => (
           <g key={i} transform={`translate(${gap} ${38 + 22 * i})`}>

@@ -1,10 +1,11 @@
 import { useId } from "preact/hooks";
 import type { DifferenceAnswer } from "../../src/answer/comparison.ts";
 import type { Shown } from "../../src/report/shownUnits.ts";
+import { typeset } from "../../src/report/typeset.ts";
 import type { PictureTable } from "./frame.tsx";
 import { caseStyle, fontFamily, palette, words, type Palette } from "./palette.ts";
 import { SvgPicture } from "./svgPicture.tsx";
-import { wrapped } from "./threeNumbersLabel.ts";
+import { widthOf, wrapped } from "./threeNumbersLabel.ts";
 
 export const defaults = {
   name: "Rule of thumb, water stored there and extra water used",
@@ -76,7 +77,9 @@ export function ThreeNumbers({ difference, c, runs, width, shown }: ThreeNumbers
   const scale = scaleOf(bars, 2.2 * lineHeightPx, barsPx);
   const textTop = scale.bottom + lineHeightPx + 6;
   const height = textTop + (nameLines + Math.max(...texts.map(({ what }) => what.length))) * lineHeightPx - 4;
-  const said = bars.map(({ name, mm }) => `${name} ${shown.fineWater(mm)} ${shown.length}`).join(", ");
+  const said = typeset(
+    bars.map(({ name, mm }) => `${name} ${shown.fineWater(mm)} ${shown.length}`).join(", "),
+  );
   return (
     <SvgPicture
       name={`${difference.to} against ${difference.from}: ${said}`}
@@ -92,15 +95,18 @@ export function ThreeNumbers({ difference, c, runs, width, shown }: ThreeNumbers
           <g key={bar.name} transform={`translate(${column * (b + 0.5)} 0)`}>
             <BarDrawn
               bar={bar}
-              half={Math.min(44, column * 0.28)}
+              half={halfOf(column)}
               y={scale.y}
               {...barLook(b, c, hatch, colours)}
               colours={colours}
               say={shown.fineWater}
             />
-            <text y={labelY(bar, scale.y)} font-size={sizePx + 4} font-weight="600">
-              {shown.fineWater(bar.mm)} {shown.length}
-            </text>
+            <Figure
+              bar={bar}
+              y={scale.y}
+              column={column}
+              text={typeset(`${shown.fineWater(bar.mm)} ${shown.length}`)}
+            />
             {texts[b]!.name.map((line, i) => (
               <text key={line} y={textTop + i * lineHeightPx} font-weight="600">
                 {line}
@@ -149,14 +155,14 @@ function BarDrawn({ bar: { mm, range }, half, y, fill, stroke, dash, colours, sa
         stroke-width="2"
         stroke-dasharray={dash}
       />
-      {range !== null && <Whisker range={range} y={y} x={-0.5 * half} colours={colours} say={say} />}
+      {range !== null && <Whisker range={range} y={y} x={whiskerX(half)} colours={colours} say={say} />}
     </>
   );
 }
 
 interface WhiskerProps extends Pick<BarDrawnProps, "y" | "colours" | "say"> {
   readonly range: readonly [number, number];
-  /** Left of the bar's middle, for its figures to have room. */
+  /** Left of the bar's middle, for its figures to have room on the outer side, and the bar's own on the inner. */
   readonly x: number;
 }
 
@@ -174,15 +180,15 @@ function Whisker({ range, y, x, colours: { ink, paper }, say }: WhiskerProps) {
         range.map((mm, i) => (
           <text
             key={i}
-            x={x + 12}
+            x={x - 12}
             y={y(mm) + 5}
-            text-anchor="start"
+            text-anchor="end"
             font-size={small}
             stroke={paper}
             stroke-width="4"
             paint-order="stroke"
           >
-            {say(mm)}
+            {typeset(say(mm))}
           </text>
         ))}
     </>
@@ -223,9 +229,39 @@ function scaleOf(bars: readonly Bar[], marginPx: number, barsPx: number) {
   return { y, bottom: y(low) + below };
 }
 
-/** Beyond the end of the bar or its whisker, away from 0. */
-function labelY({ mm, range }: Bar, y: (mm: number) => number): number {
-  const down = mm < 0;
-  const ends = [mm, 0, ...(range ?? [])].map(y);
-  return down ? Math.max(...ends) + 22 : Math.min(...ends) - 9;
+/** Half a bar's width. */
+function halfOf(column: number): number {
+  return Math.min(44, column * 0.28);
+}
+
+function whiskerX(half: number): number {
+  return -0.75 * half;
+}
+
+interface FigureProps {
+  readonly bar: Bar;
+  readonly y: (mm: number) => number;
+  readonly column: number;
+  readonly text: string;
+}
+
+/** The bar's own figure at the bar's own end, away from 0; beside the whisker where there is one. */
+function Figure({ bar: { mm, range }, y, column, text }: FigureProps) {
+  const { paper } = palette();
+  const size = defaults.sizePx + (column < 100 ? 1 : 4);
+  const x = whiskerX(halfOf(column)) + 12;
+  return (
+    <text
+      x={range === null ? 0 : Math.min(x, column / 2 - widthOf(text, size))}
+      y={mm < 0 ? y(mm) + size + 3 : y(mm) - 8}
+      text-anchor={range === null ? "middle" : "start"}
+      font-size={size}
+      font-weight="600"
+      stroke={paper}
+      stroke-width="4"
+      paint-order="stroke"
+    >
+      {text}
+    </text>
+  );
 }

@@ -1,6 +1,7 @@
 import "../style/answer.css";
 import type { Comparison, DifferenceAnswer } from "../../src/answer/comparison.ts";
 import { spreadOf } from "../../src/answer/quantiles.ts";
+import { rangeMoreOrLess } from "../../src/report/rangeSaid.ts";
 import { percent, shownIn, type Shown } from "../../src/report/shownUnits.ts";
 import { PairedDifference } from "../pictures/pairedDifference.tsx";
 import { ShareMattered } from "../pictures/shareMattered.tsx";
@@ -57,7 +58,7 @@ function Told({ now }: { now: Answer }) {
           <>
             <ThreePanel difference={difference} c={d + 1} runs={comparison.method.runs} shown={shown} />
             <SharePanel comparison={comparison} d={d} shown={shown} />
-            <Fan />
+            <Fan isOfDepth={difference.onlyRootsDiffer || difference.extraDepthMm >= tellingDepthMm} />
             <PairedPanel now={now} difference={difference} d={d} shown={shown} />
           </>
         )}
@@ -70,6 +71,9 @@ function Told({ now }: { now: Answer }) {
   );
 }
 
+/** From this difference in depth on, more of it counts as what differs, mm. */
+const tellingDepthMm = 5;
+
 interface ThreePanelProps {
   readonly difference: DifferenceAnswer;
   readonly c: number;
@@ -78,20 +82,33 @@ interface ThreePanelProps {
 }
 
 function ThreePanel({ difference, c, runs, shown }: ThreePanelProps) {
-  const { extraDepthMm } = difference;
-  const apart = shown.depth(Math.abs(extraDepthMm));
-  const reached =
-    Number(apart) === 0
-      ? "reached about as deep"
-      : `ended ${apart} ${shown.length} ${extraDepthMm > 0 ? "deeper" : "shallower"}`;
   return (
-    <Panel
-      title="Three numbers, told apart"
-      lead={`The roots of “${difference.to}” ${reached} in the middle season. What that depth could hold, what it held at sowing, and what the crop got out of it are three different things.`}
-    >
+    <Panel title="Three numbers, told apart" lead={threeLead(difference, runs, shown)}>
       {(width) => <ThreeNumbers difference={difference} c={c} runs={runs} width={width} shown={shown} />}
     </Panel>
   );
+}
+
+/** What the three numbers are of: depth gained or given up, or none where the cases do not differ in it. */
+function threeLead(
+  { to, from, extraDepthMm, onlyRootsDiffer }: DifferenceAnswer,
+  runs: number,
+  { depth, length }: Shown,
+): string {
+  const apart = depth(Math.abs(extraDepthMm));
+  const season = runs === 1 ? "in the one season run" : "in the middle season";
+  if (Number(apart) === 0)
+    return `The roots of “${to}” reached about as deep as those of “${from}” ${season}, so the first two numbers are next to nothing. The third is what else differs: how much more or less water the crop took up.`;
+  if (extraDepthMm > 0) {
+    const ended = `The roots of “${to}” ended ${apart} ${length} deeper ${season}. What that depth could hold, what it held at sowing, and what the crop`;
+    return onlyRootsDiffer
+      ? `${ended} got out of it are three different things.`
+      : `${ended} took up more are three different things. More than the roots differs here, and the third number is of all of it.`;
+  }
+  const ended = `The roots of “${to}” ended ${apart} ${length} shallower ${season}.`;
+  return onlyRootsDiffer
+    ? `${ended} What the depth given up could hold, what it held at sowing, and what the crop went without are three different things.`
+    : `${ended} The first two numbers are of that depth alone. The third is of all that differs between the cases, so it may be far larger, or go the other way.`;
 }
 
 interface SharePanelProps {
@@ -106,7 +123,7 @@ function SharePanel({ comparison, d, shown }: SharePanelProps) {
   const marks = marksFor(runs);
   const share = differences[d]!.shareOfSeasonsItMattered;
   const each =
-    marks === runs ? "Each plant is a season" : `Each plant stands for ${saidCount(runs / marks)} seasons`;
+    marks === runs ? "Each plant is a season" : `${marks} plants in a row stand for the ${runs} seasons`;
   return (
     <Panel
       title="How often it mattered"
@@ -125,13 +142,13 @@ interface PairedPanelProps extends Omit<SharePanelProps, "comparison"> {
 function PairedPanel({ now, difference, d, shown }: PairedPanelProps) {
   const runs = middleRuns(now);
   const extraMm = extraWaterByRun(runs, d);
-  const { p10, p90 } = difference.extraWaterUsedMm;
+  const apart = rangeMoreOrLess(difference.extraWaterUsedMm, shown.fineWater, shown.length);
   const alone = spreadOf(runs.cases[0]!.transpirationMm);
-  const { water, fineWater, length } = shown;
+  const { water, length } = shown;
   return (
     <Panel
       title="Season by season"
-      lead={`From season to season the crop of “${difference.from}” took up anything from ${water(alone.p10)} to ${water(alone.p90)} ${length}. But both root systems meet the same seasons, and side by side they differ by ${fineWater(p10)} to ${fineWater(p90)} ${length} in eight of ten. A dot is a season.`}
+      lead={`From season to season the crop of “${difference.from}” took up anything from ${water(alone.p10)} to ${water(alone.p90)} ${length}. But both cases meet the same seasons, and side by side “${difference.to}” took up ${apart} in 8 of 10 seasons. A dot is a season.`}
     >
       {(width) => (
         <PairedDifference
@@ -150,20 +167,24 @@ function PairedPanel({ now, difference, d, shown }: PairedPanelProps) {
 function YieldPanel({ comparison, shown }: Omit<SharePanelProps, "d">) {
   const { yieldLine } = comparison.method;
   const { unit } = comparison.cases[0]!.yield;
+  const [first] = comparison.differences;
+  const what = comparison.differences.every(({ onlyRootsDiffer }) => onlyRootsDiffer)
+    ? "the roots do not matter"
+    : "the cases do as well as each other";
+  const compared =
+    first === undefined
+      ? ""
+      : ` Where the ranges overlap, it is because seasons differ, not because ${what}: the difference has its own range above.`;
   const cap =
     yieldLine.capKgPerHa === null
       ? ""
       : `, at most ${Math.round(yieldLine.capKgPerHa / yieldLine.kgPerHaPerUnit)} ${unit}`;
   return (
     <Panel
-      title="Yield of each case"
-      lead={`From one season in ten to nine in ten, the middle one marked${cap}. The ranges overlap because seasons differ, not because the roots do not matter: the difference has its own range above. Yield is a published straight line against water use; see the cautions.`}
+      title={first === undefined ? "Yield" : "Yield of each case"}
+      lead={`From one season in ten to nine in ten, the middle one marked${cap}.${compared} Yield is a published straight line against water use; see the cautions.`}
     >
       {(width) => <YieldRanges comparison={comparison} width={width} shown={shown} />}
     </Panel>
   );
-}
-
-function saidCount(count: number): string {
-  return String(Number(count.toFixed(1)));
 }

@@ -8,7 +8,7 @@ import { Reconciliation } from "./field/reconciliation.tsx";
 import { Rows } from "./field/rows.tsx";
 import { Samples } from "./field/samples.tsx";
 import { Strips } from "./field/strips.tsx";
-import { Cautions, StaleMark, WhenAnswered } from "./parts.tsx";
+import { Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
 
 const leaves = {
   dig: { title: "The dig", Leaf: Dig },
@@ -50,6 +50,7 @@ export function FieldView() {
         </WhenAnswered>
       </section>
       <Cautions />
+      <Method />
     </>
   );
 }

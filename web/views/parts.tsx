@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { typeset } from "../../src/report/typeset.ts";
 import { answer, busy, fault, problems, progress, stale } from "../worker/client.ts";
 
 /** What stands where an answer will be, until there is one; afterwards its children. */
@@ -44,7 +45,7 @@ export function Cautions({ open = false }: { open?: boolean }) {
       <summary>Cautions ({list.length})</summary>
       <ul>
         {list.map((caution) => (
-          <li key={caution}>{caution}</li>
+          <li key={caution}>{typeset(caution)}</li>
         ))}
       </ul>
     </details>
@@ -69,7 +70,7 @@ export function Method() {
           <h3>Noticed</h3>
           <ul>
             {notes.map((note) => (
-              <li key={note}>{note}</li>
+              <li key={note}>{typeset(note)}</li>
             ))}
           </ul>
         </>

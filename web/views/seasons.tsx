@@ -49,6 +49,7 @@ function Seasons({ now }: { now: Answer }) {
   const keys = keysThatTell(rows);
   const key = keys.includes(sortKey.value) ? sortKey.value : "year";
   const way = sortWay.value;
+  const ways = wayWords(key, rows);
   const sorted = useMemo(() => sortedSeasons(rows, key, way), [rows, key, way]);
   const places = (rows[0]?.cases ?? []).map(({ c }) => c);
   const { traces } = byRun;
@@ -61,13 +62,19 @@ function Seasons({ now }: { now: Answer }) {
   const table = useMemo(() => seasonsTable(sorted, words), [sorted, units]);
   const drawn = sorted.slice(0, seasonsShown.value);
   const told = drawn.map((row) => toldOf(row, words));
+  const order = `${keyWords(key, words).toLowerCase()}, ${ways[way]}`;
+  const which = `${drawn.length} of ${sorted.length} seasons, by ${order}`;
   const save = (format: "png" | "svg") =>
     void saveSheet(
-      <SeasonSheet seasons={told} names={words.names} {...{ traces, places, scale, colours }} />,
+      <SeasonSheet
+        seasons={told}
+        which={which}
+        names={words.names}
+        {...{ traces, places, scale, colours }}
+      />,
       defaults.fileName,
       format,
     );
-  const order = `${keyWords(key, words).toLowerCase()}, ${wayWords(key)[way]}`;
   const name = `${defaults.name}, by ${order}`;
   return (
     <>
@@ -90,8 +97,8 @@ function Seasons({ now }: { now: Answer }) {
               label="Order"
               value={way}
               choices={[
-                ["descending", wayWords(key).descending],
-                ["ascending", wayWords(key).ascending],
+                ["descending", ways.descending],
+                ["ascending", ways.ascending],
               ]}
               onChoose={(chosen) => {
                 sortWay.value = chosen;
@@ -117,7 +124,7 @@ function Seasons({ now }: { now: Answer }) {
         <SeasonKey run={byRun.typicalRun} names={words.names} {...{ traces, places, scale, shown }} />
       </div>
       <p class="seasons-count" role="status">
-        {drawn.length} of {sorted.length} seasons, by {order}
+        {which}
       </p>
       <PictureFrame name={name} table={table} onSavePng={() => save("png")} onSaveSvg={() => save("svg")}>
         <ul class="season-cards">
@@ -223,8 +230,20 @@ function keyWords(key: SortKey, { names }: SeasonWords): string {
   }
 }
 
-function wayWords(key: SortKey): { ascending: string; descending: string } {
-  return key === "year"
-    ? { ascending: "earliest first", descending: "latest first" }
-    : { ascending: "least first", descending: "most first" };
+/** No loss and no gain yet, mm or in the unit of the yields. */
+const hardlyAny = 0.05;
+
+/** A difference below 0 is a loss: there "most" would stand over the smallest. */
+function wayWords(key: SortKey, rows: readonly SeasonRow[]): { ascending: string; descending: string } {
+  if (key === "year") return { ascending: "earliest first", descending: "latest first" };
+  const differences = rows.flatMap(({ extraWaterMm, extraYield }) => {
+    const one = key === "water" ? extraWaterMm : key === "yield" ? extraYield : null;
+    return one === null ? [] : [one];
+  });
+  if (differences.some((one) => one < -hardlyAny))
+    return {
+      ascending: "largest loss first",
+      descending: differences.some((one) => one > hardlyAny) ? "largest gain first" : "smallest loss first",
+    };
+  return { ascending: "least first", descending: "most first" };
 }

@@ -4,10 +4,11 @@ import { middleTotalIndex } from "../../src/answer/middleTotal.ts";
 import type { Ensemble, EnsembleAtRain } from "../../src/answer/ensemble.ts";
 import { shownYield } from "../../src/answer/yieldUnits.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { fieldSentences } from "../../src/report/fieldSentences.ts";
+import { fieldSentences, fieldTypeset } from "../../src/report/fieldSentences.ts";
 import { firstLines } from "../../src/report/firstLine.ts";
 import { methodLines } from "../../src/report/methodText.ts";
 import { shownIn } from "../../src/report/shownUnits.ts";
+import { typeset } from "../../src/report/typeset.ts";
 import type { Answer, RunsAtRain, Traces } from "./protocol.ts";
 
 /** The answer as the page shows it, from the totals that are done; `ensemble` may hold the middle one only, or the first runs. */
@@ -23,9 +24,9 @@ export function answerShown(
   const { factor } = shownYield(ensemble.preparation.scenario.yieldLine.unit, units);
   return {
     comparison,
-    sentences: firstLines(comparison, shown),
-    field: fieldSentences(comparison, ensemble.preparation.scenario, units),
-    method: paragraphs(methodLines(comparison, shown)),
+    sentences: firstLines(comparison, shown).map(typeset),
+    field: fieldTypeset(fieldSentences(comparison, ensemble.preparation.scenario, units)),
+    method: paragraphs(methodLines(comparison, shown)).map(typeset),
     units,
     stage,
     whole,

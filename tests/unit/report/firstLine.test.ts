@@ -188,7 +188,7 @@ describe("the first line", () => {
   test.each([
     [
       { rainTotalMm: null, annualRainMm: inches(11, 13.6, 18.9) },
-      "With the rain as it came, 13.6 in in the middle year (P10 11 to P90 18.9), the",
+      "With the rain as it came, 13.6 in of it in the middle year (P10 11 to P90 18.9), the",
     ],
     [
       { rainTotalMm: null, annualRainMm: inches(13, 13, 13) },

@@ -1,55 +1,59 @@
-import type { Comparison } from "../../../src/answer/comparison.ts";
+import type { CaseAnswer, Comparison } from "../../../src/answer/comparison.ts";
 import { percent, type Shown } from "../../../src/report/shownUnits.ts";
 import { yieldSaid } from "../../pictures/yieldRanges.tsx";
 
-/** What became of each case, in numbers: where the water went. */
-export function CaseTable({
-  comparison: { cases, method },
-  shown,
-}: {
-  comparison: Comparison;
-  shown: Shown;
-}) {
-  const water = shown.water;
+interface CaseTableProps {
+  readonly comparison: Comparison;
+  readonly shown: Shown;
+}
+
+/** What became of each case, in numbers: where the water went. A column a case, as a phone holds few columns. */
+export function CaseTable({ comparison: { cases, method }, shown }: CaseTableProps) {
   return (
     <div class="scrolls" tabIndex={0} role="region" aria-label="The cases, as a table">
       <table class="cases">
         <caption>
-          The cases in numbers, {shown.length}: medians of {method.runs} runs, from sowing to maturity
+          The cases in numbers: {method.runs === 1 ? "one run" : `medians of ${method.runs} runs`}, from
+          sowing to maturity
         </caption>
         <thead>
           <tr>
-            <th scope="col">Case</th>
-            <th scope="col">Root depth</th>
-            <th scope="col">Stored at sowing</th>
-            <th scope="col">Rain</th>
-            <th scope="col">Water used</th>
-            <th scope="col">taken up</th>
-            <th scope="col">evaporated</th>
-            <th scope="col">Ran off</th>
-            <th scope="col">Drained</th>
-            <th scope="col">Of its demand</th>
-            <th scope="col">Yield</th>
+            <th scope="col">
+              {shown.length === "in" ? "Depth and water in inches" : "Depth and water in mm"}
+            </th>
+            {cases.map(({ name }) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody>
-          {cases.map((one) => (
-            <tr key={one.name}>
-              <th scope="row">{one.name}</th>
-              <td>{shown.depth(one.finalRootDepthMm)}</td>
-              <td>{water(one.storedAtSowingMm)}</td>
-              <td>{water(one.seasonRainMm)}</td>
-              <td>{water(one.waterUseMm)}</td>
-              <td>{water(one.transpirationMm)}</td>
-              <td>{water(one.evaporationMm)}</td>
-              <td>{water(one.runoffMm)}</td>
-              <td>{water(one.drainageMm)}</td>
-              <td>{percent(one.demandMet)}</td>
-              <td>{yieldSaid(one)}</td>
+          {rowsOf(shown).map(({ head, say }) => (
+            <tr key={head}>
+              <th scope="row">{head}</th>
+              {cases.map((one) => (
+                <td key={one.name}>{say(one)}</td>
+              ))}
             </tr>
           ))}
         </tbody>
       </table>
     </div>
   );
+}
+
+function rowsOf({ depth, water }: Shown): { head: string; say: (one: CaseAnswer) => string }[] {
+  return [
+    { head: "Root depth", say: (one) => depth(one.finalRootDepthMm) },
+    { head: "Stored at sowing", say: (one) => water(one.storedAtSowingMm) },
+    { head: "Rain", say: (one) => water(one.seasonRainMm) },
+    { head: "Water used", say: (one) => water(one.waterUseMm) },
+    { head: "Taken up by the crop", say: (one) => water(one.transpirationMm) },
+    { head: "Evaporated from the soil", say: (one) => water(one.evaporationMm) },
+    { head: "Ran off", say: (one) => water(one.runoffMm) },
+    { head: "Drained", say: (one) => water(one.drainageMm) },
+    { head: "Share of its demand met", say: (one) => percent(one.demandMet) },
+    { head: "Yield", say: yieldSaid },
+  ];
 }

@@ -10,20 +10,20 @@ import type { RainFan } from "../../worker/protocol.ts";
 import { differenceShown } from "./chosenDifference.ts";
 import { Panel } from "./panel.tsx";
 
-/** What the depth is worth from a dry total to a wet one. */
-export function Fan() {
+/** What the depth, or whatever else differs, is worth from a dry total to a wet one. */
+export function Fan({ isOfDepth }: { isOfDepth: boolean }) {
   return (
     <Panel
-      title="Where depth starts to matter"
+      title={isOfDepth ? "Where depth starts to matter" : "Where the difference starts to matter"}
       class="panel-wide"
       lead="The same comparison at other totals of rain. The line is the middle season; the band holds eight seasons of ten."
     >
-      {(width) => <FanDrawn width={width} />}
+      {(width) => <FanDrawn width={width} title={isOfDepth ? defaults.name : defaults.nameOfDifference} />}
     </Panel>
   );
 }
 
-function FanDrawn({ width }: { width: number }) {
+function FanDrawn({ width, title }: { width: number; title: string }) {
   const [of, setOf] = useState<FanOf>("water");
   const now = fan.value;
   const comparison = answer.value?.comparison ?? null;
@@ -59,7 +59,7 @@ function FanDrawn({ width }: { width: number }) {
         />
       </div>
       <Plot
-        name={`${defaults.name}: ${of === "water" ? "extra water used" : "extra yield"}${asked === null ? "" : `; marked: ${asked.said}`}`}
+        name={`${title}: ${of === "water" ? "extra water used" : "extra yield"}${asked === null ? "" : `; marked: ${asked.said}`}`}
         fileName={defaults.fileName}
         height={defaults.height}
         figure={figure}

@@ -91,13 +91,13 @@ function Worth() {
       <div class="panels">
         <Panel
           title="What it takes, what it brings, what is left"
-          lead={`A year, ${say.currency}/${say.land}, at the median extra yield and your price. Each run has its own weather, yield line and price; the whisker holds eight of ten of them.`}
+          lead={`A year, ${say.currency}/${say.land}, at the median extra yield and your price. Each run has its own weather, yield line and price; the whisker holds eight of ten of them, and “Pays in” counts them all.`}
         >
           {(width) => <Budget pair={pair} say={say} runs={now.comparison.method.runs} width={width} />}
         </Panel>
         <Panel
           title="By price and by rain"
-          lead={`Left in the median season, ${say.currency}/${say.land}, and in how many seasons it pays. Hatched: a loss. ${low < high ? "Prices are the ends of your range and your price." : "Without a price range: a fifth less and a fifth more."}`}
+          lead={`Left in the median season, ${say.currency}/${say.land}, and in how many seasons it pays. Hatched: a loss. ${low < high ? "Each column holds one price for all seasons: the ends of your range and your price. So the middle column may differ a little from the figures above, where each season draws its own." : "Without a price range: a fifth less and a fifth more."}`}
         >
           {(width) => <PriceByRain money={money} p={p} say={say} shown={shown} width={width} />}
         </Panel>

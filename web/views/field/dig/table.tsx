@@ -36,8 +36,9 @@ export function PlantsTable({ caseNames, date }: PlantsTableProps) {
   return (
     <div class="plants" data-path={dugPath}>
       <p class="aside" id={howId}>
-        Depth of the deepest root of each plant. A number alone counts in {unit}; another unit may be typed
-        with it. Go on in the last row, or paste columns from a spreadsheet into the cell where they begin.
+        Depth of the deepest root of each plant. A number alone counts as {unit === "in" ? "inches" : unit};
+        another unit may be typed with it. Go on in the last row, or paste columns from a spreadsheet into the
+        cell where they begin.
       </p>
       <div class="scrolls" tabIndex={0} role="region" aria-label="Plants dug">
         <table>

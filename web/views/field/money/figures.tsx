@@ -1,6 +1,7 @@
 import type { MoneyOfPair } from "../../../../src/answer/money.ts";
 import type { ShownMoney } from "../../../../src/report/moneyText.ts";
 import { percent, type Shown } from "../../../../src/report/shownUnits.ts";
+import { typeset } from "../../../../src/report/typeset.ts";
 
 interface FiguresProps {
   readonly pair: MoneyOfPair;
@@ -39,7 +40,7 @@ export function figuresOf(
   const { extraYieldKgPerHa, pricePerKg, extraWaterMm } = breakEven;
   const figure = (name: string, value: number | null, text: (value: number) => string, unit: string) => ({
     name,
-    figure: value === null ? "–" : text(value),
+    figure: value === null ? "–" : typeset(text(value)),
     unit: value === null ? "" : unit,
   });
   const chance = figure("Pays in", chanceItPays, percent, "of the seasons");

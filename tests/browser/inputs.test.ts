@@ -321,6 +321,21 @@ describe("layers", () => {
   });
 });
 
+test("an edge that a typed thickness takes out is there again when the thickness is emptied", async () => {
+  const { page, wrong, done } = await opened();
+  const before = await textOf(page, "soil.layers[1].bottom");
+  expect(before).toBe("10 in");
+  await typeAt(page, "soil.layers[1].thickness", "x");
+  expect(await textOf(page, "soil.layers[1].bottom")).toBe("");
+  await typeAt(page, "soil.layers[1].thickness", "");
+  expect(await textOf(page, "soil.layers[1].bottom")).toBe(before);
+  await page.waitForTimeout(400);
+  await settled(page);
+  expect(await page.locator(".problem-list").count()).toBe(0);
+  expect(wrong).toEqual([]);
+  await done();
+});
+
 test("a crop that fits neither counts nor price can be answered without them, in one step of undo", async () => {
   const { page, wrong, done } = await opened({ ...demo, ensemble: { years: 12, seed: 1 } });
   await page.getByLabel("Crops we have numbers of").selectOption("sunflower");

@@ -26,3 +26,20 @@ export function changeWay(
     said,
   );
 }
+
+/**
+ * Of two ways to say the same, what to write to the other when one is typed or emptied: typed, the other is put away; emptied, it
+ * is there again.
+ */
+export function otherWay(
+  other: string,
+  value: Json | undefined,
+): readonly (readonly [path: string, value: Json | undefined])[] {
+  const there = written(other);
+  if (value !== undefined) {
+    if (there !== undefined) kept.set(other, there);
+    return [[other, undefined]];
+  }
+  const before = kept.get(other);
+  return there === undefined && before !== undefined ? [[other, before]] : [];
+}

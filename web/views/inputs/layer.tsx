@@ -12,6 +12,7 @@ import { units } from "../../state/view.ts";
 import { understood } from "../../worker/client.ts";
 import type { LayerShown } from "../../worker/protocol.ts";
 import { DensityRuler } from "./densityRuler.tsx";
+import { otherWay } from "../../inputs/stash.ts";
 import { Fields, More } from "./section.tsx";
 
 /** A layer as the engine last read it; null while it cannot be told which that is. */
@@ -85,6 +86,14 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
       also: (value: Json | undefined) => [...usual.also(value), ...(along?.(key, value) ?? [])],
     };
   };
+  /** An edge taken out by a slip in the thickness comes back when that is emptied again, and the other way round. */
+  const edgeField = (key: "bottom" | "thickness") => ({
+    ...field(key),
+    also: (value: Json | undefined) => [
+      ...otherWay(at(key === "bottom" ? "thickness" : "bottom"), value),
+      ...(along?.(key, value) ?? []),
+    ],
+  });
   const derived = (key: "bottom" | "thickness") =>
     shown === null || written(at(key === "bottom" ? "thickness" : "bottom")) === undefined
       ? inherited?.(key)
@@ -95,7 +104,7 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
       <Fields>
         {name}
         <QuantityField
-          {...field("bottom", "thickness")}
+          {...edgeField("bottom")}
           otherwise={derived("bottom")}
           kind="depth"
           hint="Depth of its lower edge"
@@ -113,7 +122,7 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
             <QuantityField {...field("clay", "texture")} kind="share" hint="Of the fine earth, by weight" />
             <QuantityField {...field("organicMatter")} kind="share" hint="By weight" />
             <QuantityField
-              {...field("thickness", "bottom")}
+              {...edgeField("thickness")}
               otherwise={derived("thickness")}
               kind="depth"
               hint="Instead of the lower edge"

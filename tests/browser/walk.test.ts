@@ -11,6 +11,7 @@ import { comparisonOf } from "../../src/answer/compare.ts";
 import type { Comparison } from "../../src/answer/comparison.ts";
 import { runEnsemble } from "../../src/answer/ensemble.ts";
 import { firstLines } from "../../src/report/firstLine.ts";
+import { typeset } from "../../src/report/typeset.ts";
 import { shownIn } from "../../src/report/shownUnits.ts";
 import { resolved } from "../support/demos.ts";
 import { differing } from "./differing.ts";
@@ -66,7 +67,7 @@ async function saved(name: string): Promise<string> {
 test("the answer is the command line's: every number of it, and its sentence", async () => {
   expect(differing(await lastComparison(page), expected)).toEqual([]);
   const [sentence] = firstLines(expected, shownIn("us"));
-  expect(await page.locator(".answer-sentence").textContent()).toBe(sentence);
+  expect(await page.locator(".answer-sentence").textContent()).toBe(typeset(sentence!));
   await page.waitForSelector(".plot .main-svg", patience);
 });
 
@@ -77,7 +78,7 @@ test("the pit wall reads out a day, and keys step through them", async () => {
     .getByText(/day \d+/)
     .first();
   const last = await readout.textContent();
-  await page.getByRole("slider").last().focus();
+  await page.locator(".glass").focus();
   await page.keyboard.press("ArrowLeft");
   await expect.poll(() => readout.textContent(), patience).not.toBe(last);
 });
@@ -106,7 +107,7 @@ test("a value is typed and undone; a bad one says what is wrong, and the last go
 test("what was dug stands in the field notes, with money and whether it can be water", async () => {
   await go("field");
   const said = () => page.locator("main").innerText();
-  await expect.poll(said, patience).toContain('"pan loosened" is');
+  await expect.poll(said, patience).toContain("“pan loosened” is");
   await button("Money").click();
   await expect.poll(said, patience).toMatch(/not advice/);
   await button("Can it be water?").click();

@@ -248,11 +248,13 @@ interface FigureProps {
 /** The bar's own figure at the bar's own end, away from 0; beside the whisker where there is one. */
 function Figure({ bar: { mm, range }, y, column, text }: FigureProps) {
   const { paper } = palette();
-  const size = defaults.sizePx + (column < 100 ? 1 : 4);
+  // Bold letters are wider than `widthOf` takes them.
+  const size = defaults.sizePx + (column < 130 ? 1 : 4);
+  const room = 1.12 * widthOf(text, size);
   const x = whiskerX(halfOf(column)) + 12;
   return (
     <text
-      x={range === null ? 0 : Math.min(x, column / 2 - widthOf(text, size))}
+      x={range === null ? 0 : Math.min(x, column / 2 - room)}
       y={mm < 0 ? y(mm) + size + 3 : y(mm) - 8}
       text-anchor={range === null ? "middle" : "start"}
       font-size={size}

@@ -6,6 +6,7 @@ import { SvgPicture } from "./svgPicture.tsx";
 import { wrapped } from "./threeNumbersLabel.ts";
 import type { Axis } from "./yieldRangesAxis.ts";
 import { markPath } from "./yieldRanges.tsx";
+import { YieldGrid } from "./yieldRows.tsx";
 
 export const defaults = { sizePx: 14, lineHeightPx: 18, markPx: 30 } as const;
 
@@ -103,19 +104,12 @@ interface RuledProps {
 }
 
 function Ruled({ axis, bottom, width, edge, unit }: RuledProps) {
-  const { rule, pencil, ink } = palette();
+  const { pencil, ink } = palette();
   const { lineHeightPx } = defaults;
+  const title = `${unit} more${axis.to > 0 ? " →" : ""}`;
   return (
     <>
-      {axis.ticks.map((tick) => (
-        <g key={tick}>
-          <line x1={axis.at(tick)} x2={axis.at(tick)} y1="4" y2={bottom} stroke={rule} />
-          <text x={axis.at(tick)} y={bottom + lineHeightPx} text-anchor="middle" fill={pencil}>
-            {fixed(tick, axis.digits)}
-          </text>
-        </g>
-      ))}
-      <line x1={axis.at(axis.from)} x2={axis.at(axis.to)} y1={bottom} y2={bottom} stroke={pencil} />
+      <YieldGrid {...{ axis, bottom, lineHeightPx, title }} right={width - edge} />
       <line
         class="at-nothing"
         x1={axis.at(0)}
@@ -125,11 +119,8 @@ function Ruled({ axis, bottom, width, edge, unit }: RuledProps) {
         stroke={ink}
         stroke-width="2"
       />
-      <text x={edge} y={bottom + 2 * lineHeightPx} fill={pencil}>
+      <text x={edge} y={bottom + 2.2 * lineHeightPx} fill={pencil}>
         {axis.from < 0 ? "← less" : ""}
-      </text>
-      <text x={width - edge} y={bottom + 2 * lineHeightPx} text-anchor="end" fill={pencil}>
-        {unit} more{axis.to > 0 ? " →" : ""}
       </text>
     </>
   );

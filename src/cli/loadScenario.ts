@@ -1,4 +1,5 @@
 import { dirname, resolve } from "node:path";
+import { InputError } from "../problem.ts";
 import { readJson, resolveScenario, type Scenario } from "../scenario/index.ts";
 import type { Context } from "./context.ts";
 import type { GivenFlags } from "./flags.ts";
@@ -27,6 +28,14 @@ export async function resolveWith(
       readText: (path: string, field: string) => readInput(context, flags, folder, path, field),
     });
   } catch (error) {
-    throw namingFlags(error, overrides);
+    throw namingFlags(wholeFile(error, fileName), overrides);
   }
+}
+
+/** What is no scenario at all is told of the file. */
+function wholeFile(error: unknown, fileName: string): unknown {
+  if (!(error instanceof InputError)) return error;
+  return new InputError(
+    error.problems.map((one) => (one.field === "scenario" ? { ...one, field: fileName } : one)),
+  );
 }

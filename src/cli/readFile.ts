@@ -1,5 +1,5 @@
 import { constants } from "node:buffer";
-import { readFileSync, statSync } from "node:fs";
+import { closeSync, openSync, readFileSync, readSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { InputError } from "../problem.ts";
 import type { Context } from "./context.ts";
@@ -38,13 +38,32 @@ export function readInput(
 
 function readBytes(absolute: string, path: string, field: string): Uint8Array {
   try {
-    // Before it is read: what cannot become a text need not fill the memory first. A pipe has no size yet.
-    const { size } = statSync(absolute);
-    if (size > constants.MAX_STRING_LENGTH) refuseSize(field, size);
-    return readFileSync(absolute);
+    // Before it is read: what cannot become a text need not fill the memory first.
+    const stats = statSync(absolute);
+    if (stats.size > constants.MAX_STRING_LENGTH) refuseSize(field, stats.size);
+    return stats.isFile() ? readFileSync(absolute) : readStream(absolute, field);
   } catch (error) {
     if (error instanceof InputError) throw error;
     return refuseFile(field, path, codeOf(error));
+  }
+}
+
+/** A pipe or a device has no size, and may have no end. */
+function readStream(absolute: string, field: string): Uint8Array {
+  const file = openSync(absolute, "r");
+  try {
+    const pieces: Uint8Array[] = [];
+    let size = 0;
+    for (;;) {
+      const piece = new Uint8Array(2 ** 20);
+      const read = readSync(file, piece);
+      if (read === 0) return Buffer.concat(pieces, size);
+      size += read;
+      if (size > constants.MAX_STRING_LENGTH) refuseSize(field, size);
+      pieces.push(piece.subarray(0, read));
+    }
+  } finally {
+    closeSync(file);
   }
 }
 

@@ -61,6 +61,8 @@ function targetOf(cwd: string, path: string, flag: string): string {
   if (path === "") refuseWrite(flag, "an empty path", "name a file");
   const absolute = resolve(cwd, path);
   const there = lookAt(absolute);
+  if (there === null && /[/\\]$/.test(path))
+    refuseWrite(flag, `"${path}", a folder's name`, "name a file in it");
   if (there === null) {
     if (lookAt(absolute, false) !== null)
       refuseWrite(flag, `"${path}", a link that leads nowhere`, "name a file");

@@ -40,7 +40,7 @@ function stationLines({ station, firstDate, lastDate, days, completeYears }: Wea
     [...new Set([name, id])].filter((text) => text !== "").join(", ") || "a station without a name";
   return [
     ...wrap(
-      `${called}: ${firstDate} to ${lastDate}, ${days} days, ${completeYears} complete ${completeYears === 1 ? "year" : "years"}.`,
+      `${called}: ${firstDate} to ${lastDate}, ${days} ${days === 1 ? "day" : "days"}, ${completeYears} complete ${completeYears === 1 ? "year" : "years"}.`,
     ),
     ...wrap(`Read as ${format}; ${place}.`),
   ];

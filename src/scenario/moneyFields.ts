@@ -101,7 +101,7 @@ export const moneyFields = group(
     ).optional(),
     area: quantity("area", {
       means: "The field, or all land worked in a year",
-      within: { from: 0, to: 100_000, above: true, says: "more than 0 and at most 247,000 ac" },
+      within: { from: 0.01, to: 100_000, says: "0.025 to 247,000 ac (0.01 to 100,000 ha)" },
     }).optional(),
   },
   "For a partial budget of each later case against the first",

@@ -21,6 +21,21 @@ export interface Issue {
   readonly keys?: readonly string[];
 }
 
+/** What people call things that have another name here. */
+const calledElsewhere: Readonly<Record<string, string>> = {
+  stones: "gravelVolume",
+  gravel: "gravelVolume",
+  rocks: "gravelVolume",
+  density: "bulkDensity",
+  depth: "bottom",
+  om: "organicMatter",
+  humus: "organicMatter",
+  fc: "fieldCapacity",
+  pwp: "wiltingPoint",
+  rain: "annualRain",
+  residue: "residueCover",
+};
+
 /** The problems of a file in the order they stand in it. */
 export function problemsOf(issues: readonly Issue[], raw: unknown): Problem[] {
   return issues
@@ -43,7 +58,8 @@ function problemsOfIssue(
     return [{ path, problem: { field: sayPath(path), expected, found, mend } }];
   }
   return keys.map((key) => {
-    const near = nearestName(key, fault.known);
+    const meant = calledElsewhere[key.toLowerCase()];
+    const near = meant !== undefined && fault.known.includes(meant) ? meant : nearestName(key, fault.known);
     return {
       path: [...path, key],
       problem: {

@@ -154,7 +154,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     ["compare", "list.json"],
-    'scenario: expected a group of keys in braces, such as { "format": ... }, found an empty list; write it between { and }',
+    'list.json: expected a group of keys in braces, such as { "format": ... }, found an empty list; write it between { and }',
   ],
   [
     ["compare", "no-weather.json"],

@@ -114,7 +114,7 @@ const bad: readonly (readonly [string, unknown, ...string[]])[] = [
   [
     "no field",
     { price: "5 USD/bu", area: 0 },
-    "money.area: expected more than 0 and at most 247,000 ac, found 0; check the number and its unit",
+    "money.area: expected 0.025 to 247,000 ac (0.01 to 100,000 ha), found 0; check the number and its unit",
   ],
 ];
 

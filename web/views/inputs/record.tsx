@@ -135,8 +135,9 @@ function Held({ holdings }: { holdings: Holdings }) {
   return (
     <div class="held" role="group" aria-label="What the record holds">
       <p>
-        <strong>{called}</strong>: {isoDate(firstDay)} to {isoDate(lastDay)}, {days} days,{" "}
-        {completeYears.length} complete {completeYears.length === 1 ? "year" : "years"}
+        <strong>{called}</strong>: {isoDate(firstDay)} to {isoDate(lastDay)}, {days}{" "}
+        {days === 1 ? "day" : "days"}, {completeYears.length} complete{" "}
+        {completeYears.length === 1 ? "year" : "years"}
         {whole.length > 0 && ` with ${range(whole, shown.fineWater)} ${shown.length} of rain`}. Read as{" "}
         {station.format}.
       </p>

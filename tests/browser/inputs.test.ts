@@ -124,6 +124,11 @@ describe("a quantity", () => {
     await undo(page);
     expect(await textOf(page, "soil.layers[1].bottom")).toBe("10 in");
     expect(await leave("surface.residueCover", "40")).toBe("40 %");
+    expect(await leave("surface.residueCover", "0.4")).toBe("0.4");
+    expect(await field(page, "surface.residueCover").locator(".field-bare").textContent()).toContain(
+      "counts as 40 %",
+    );
+    expect(await leave("surface.residueCover", "40")).toBe("40 %");
     expect(await leave("soil.layers[1].bulkDensity", "1.5")).toBe("1.5 g/cm^3");
     expect(await leave("weather.annualRain", "12, 15")).toBe("12 in, 15 in");
     await page.getByRole("radio", { name: "mm · kg" }).check();

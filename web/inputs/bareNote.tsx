@@ -12,9 +12,12 @@ export function BareNote({
   onMend: (text: string) => void;
 }) {
   const { bare } = kinds[kind];
-  if (bare === null || bare === "1" || !/^\s*[+\u2212-]?\d[\d.,]*\s*$/.test(text)) return null;
+  if (bare === null || !/^\s*[+\u2212-]?[\d.][\d.,]*\s*$/.test(text)) return null;
+  const isShare = bare === "1";
+  // A whole percentage without its sign is refused, in words of its own.
+  if (isShare && !(Number(text) < 1)) return null;
   const { unit } = kinds[kind][units.value];
-  const spelt = bare.replace("deg", "");
+  const spelt = isShare ? `${Number((100 * Number(text)).toPrecision(6))} %` : bare.replace("deg", "");
   return (
     <p class="field-bare">
       Without a unit it counts as {spelt}.{" "}

@@ -3,9 +3,12 @@
  * has a unit already, or is no number, stays as it was typed.
  * @example withUnit("6", "in") // "6 in"
  * @example withUnit("24,000", "plants/ac") // "24,000 plants/ac"
+ * @example withUnit("0.35", "%") // "0.35"
  */
 export function withUnit(text: string, unit: string): string {
   const plain = text.trim();
+  // 0.35 may be a third or a third of a percent: it stays as it is typed, and what it counts as is said.
+  if (unit === "%" && /^0?\.\d+$/.test(plain)) return text;
   return unit !== "" && isBare(plain) ? `${plain} ${unit}` : text;
 }
 

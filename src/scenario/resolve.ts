@@ -104,8 +104,10 @@ function casesOf({ cases }: ScenarioFile, notebook: Notebook): readonly CasePart
     notebook.defaults.push({ field: "cases", value: 'one case, "as described"', why: "nothing is compared" });
     return [{ name: "as described" }];
   }
+  // "a" and " A " are one name to the reader of a table.
+  const plain = cases.map(({ name }) => name.trim().toLowerCase());
   cases.forEach(({ name, rootingDepth }, c) => {
-    const before = cases.findIndex((other) => other.name === name);
+    const before = plain.indexOf(plain[c]!);
     if (before < c)
       complain(
         notebook,

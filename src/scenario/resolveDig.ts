@@ -7,6 +7,7 @@ import { caseNamed } from "./caseNamed.ts";
 import type { EvidencePart } from "./file.ts";
 import { complain, orPlainDefault, type Notebook } from "./notebook.ts";
 import type { Case } from "./scenario.ts";
+import { isoDate, yearOf } from "../weather/calendar.ts";
 
 /** Above this passage a layer is none that slows roots. */
 const freePassage = 0.99;
@@ -39,6 +40,15 @@ export function resolveDig(
         "describe the soil deeper, or check the number and its unit",
       );
     });
+    const year = yearOf(date);
+    if (year < firstYearDug || year > lastYearDug)
+      complain(
+        notebook,
+        `${field}.date`,
+        `a day from ${firstYearDug} to ${lastYearDug}`,
+        isoDate(date),
+        "check the year",
+      );
     return {
       field: `${field}.date`,
       caseIndex,
@@ -59,6 +69,10 @@ export function resolveDig(
   );
   return { groups, paired, confidence, fitted: fittedOf(evidence, known, notebook), drives };
 }
+
+/** Other years are slips of the pen. */
+const firstYearDug = 1900;
+const lastYearDug = 2100;
 
 /** Plants in pairs: as many of each case on each day. */
 function refuseUnpaired(groups: readonly DugGroup[], notebook: Notebook): void {

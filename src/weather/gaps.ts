@@ -104,12 +104,11 @@ function neededOf(record: WeatherRecord): Element[] {
   return ["rainMm", ...temperatures, ...(bareEt ? (["referenceEtMm"] as const) : [])];
 }
 
-/** The days from `from` to `to`. */
 /** The record from `from` to `to`, both included; refused where it holds no day of them. */
 export function chosen(record: WeatherRecord, { from, to }: GapOptions): WeatherRecord {
   const last = record.firstDay + record.days - 1;
   if (from !== undefined && to !== undefined && from > to) {
-    const mend = "exchange weather.from and weather.to";
+    const mend = "exchange the two days";
     refuse("weather.from", `a day not after weather.to (${isoDate(to)})`, isoDate(from), mend);
   }
   const start = Math.max(record.firstDay, from ?? record.firstDay);

@@ -73,3 +73,15 @@ test.each([
     : ((demo as never)[groups] ?? {});
   expect(await problemsOf(withAt(demo, groups, { ...(at as object), [key]: text }))).toEqual([]);
 });
+
+describe("a slip is refused where it stands", () => {
+  const demo = demoAsWritten("sorghum-over-plough-pan") as Json;
+  test.each(["1500-07-18", "9999-07-18"])("plants dug on %s", async (date) => {
+    expect(await problemsOf(withAt(demo, "evidence.rootDepths[0].date", date))).toEqual([
+      "evidence.rootDepths[0].date",
+    ]);
+  });
+  test("two cases whose names differ by a capital and a space", async () => {
+    expect(await problemsOf(withAt(demo, "cases[2].name", " Over the Pan "))).toContain("cases[2].name");
+  });
+});

@@ -36,9 +36,14 @@ export function convertByTable(value: number, from: string, to: string): number 
   if (dimensions.some((one) => powerOf(source, one) !== powerOf(target, one))) return null;
   let si = value;
   for (const { unit, power } of source) si *= (unit.value * unit.prefix) ** power;
-  if (!isDerived(source)) si += source[0]!.unit.zero - target[0]!.unit.zero;
+  if (!isDerived(source)) si += zeroOf(source[0]!.unit) - zeroOf(target[0]!.unit);
   for (const { unit, power } of target) si /= (unit.value * unit.prefix) ** power;
   return si;
+}
+
+/** What is no temperature begins where kelvins do: at nothing. */
+function zeroOf({ zero, dimensions: { temperature } }: UnitWorth): number {
+  return temperature === undefined ? table.K.zero : zero;
 }
 
 /** Units that are multiplied in a row, those after a slash with the power below 0; null for anything else. */

@@ -78,6 +78,15 @@ describe("the table of units", () => {
     expect(notThere).toEqual(["percent", "pct", "lb/cu·ft", "bu/ac/in"]);
   });
 
+  test("a plain unit in a row that begins with a degree is what mathjs makes of it, odd as that is", () => {
+    for (const to of ["K^-1/K^-1 ft ^ 2 / dm", "degC/degC ft^2/dm", "degF^-1/degF^-1 ft^2/dm", "ft K/K"]) {
+      expectSame(0, "m", to);
+      expectSame(10, "m", to);
+    }
+    expectSame(10, "degC", "K^2/K");
+    expectSame(10, "degF", "degC K/K");
+  });
+
   test("converts any row of units with powers as mathjs does, from 1e-9 to 1e9", () => {
     const one = fc.tuple(
       fc.constantFrom(...Object.keys(table)),

@@ -9,7 +9,10 @@ const mostYearlyRainMm = 3800;
 const leastYearlyRainMm = 40;
 /** No station of the world has a mean daily maximum above this over its record, C. Ours, with room. */
 const hottestMeanC = 45;
-/** Where no month's mean comes up to this, C, is polar climate without even trees: no crop grows there. Köppen's limit (memory). */
+/**
+ * Where no month's mean comes up to this, C, is polar climate without even trees: Köppen's limit (memory). Asked here of the
+ * days' highest alone, which lie above their means: only a record far too cold falls short.
+ */
 const warmestMonthLeastC = 10;
 const monthDays = 30;
 /** Shorter records say nothing of a year. */

@@ -107,7 +107,7 @@ const readers: Partial<Record<QuantityKind, Reader>> = {
 function readShare(value: number, unit: string): number | null {
   if (unit === "") return value;
   const spelt = spellUnit(unit);
-  if (spelt === "%") return value / 100;
+  if (spelt === "%") return tidy(value / 100);
   // "0.27 cm3/cm3", "2.1 in/ft"
   return /^(in|ft|[cm]?m)(\^3)?\s*\/\s*(in|ft|[cm]?m)(\^3)?$/.test(spelt)
     ? byDimension(value, spelt, "m/m")
@@ -171,7 +171,7 @@ function byDimension(value: number, unit: string, inside: string): number | null
   }
 }
 
-/** 1.42 g/cm^3 is 1420, not 1419.9999999999998. */
+/** 1.42 g/cm^3 is 1420, not 1419.9999999999998; 99.9 % is 0.999. */
 function tidy(value: number): number {
   return Number(value.toPrecision(13));
 }

@@ -3,7 +3,7 @@ import { faultAt, group, list, quantity } from "./fields.ts";
 /** Soil cores of a layer in a scenario file. */
 
 const mass = { from: 0, to: 20_000, above: true, says: "more than 0 and at most 20 kg (44 lb)" };
-const ring = { from: 10, to: 300, says: "0.4 to 12 in (10 to 300 mm)" };
+const ring = { from: 10, to: 304.8, says: "0.4 to 12 in (10 to 300 mm)" };
 
 const coreFields = group(
   {
@@ -21,7 +21,7 @@ const coreFields = group(
     diameter: quantity("depth", { means: "Inside of the ring; needs `length`", within: ring }).optional(),
     length: quantity("depth", {
       means: "Of the core; needs `diameter`",
-      within: { from: 10, to: 2000, says: "0.4 to 79 in (10 to 2000 mm)" },
+      within: { from: 10, to: 2006.6, says: "0.4 to 79 in (10 to 2000 mm)" },
     }).optional(),
     stoneMass: quantity("sampleMass", {
       means: "Dry stones > 2 mm of the core, for the density of the fine earth",

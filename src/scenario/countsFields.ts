@@ -12,7 +12,7 @@ const rowLength = { from: 150, to: 305_000, says: "6 in to 1000 ft (0.15 to 305 
 const rowWidth = { from: 75, to: 3100, says: "3 in to 10 ft (75 to 3100 mm)" };
 const someShare = { from: 0, to: 1, says: "0 to 100 %" };
 const moisture = { from: 0.01, to: 0.6, says: "1 to 60 %" };
-const headDiameter = { from: 25, to: 500, says: "1 to 20 in (25 to 500 mm)" };
+const headDiameter = { from: 25, to: 508, says: "1 to 20 in (25 to 500 mm)" };
 
 /** Where the counting was done; of a spot, or of all spots of the group. */
 const groundShape = {

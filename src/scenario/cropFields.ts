@@ -4,7 +4,7 @@ import { choice, group, list, monthDay, number, quantity, quantityAsWritten, tex
 
 const own = "the crop's own";
 const kcb = { from: 0, to: 1.5, says: "0 to 1.5" };
-const rootDepth = { from: 50, to: 6000, says: "2 in to 20 ft (50 to 6000 mm)" };
+const rootDepth = { from: 50, to: 6096, says: "2 in to 20 ft (50 to 6000 mm)" };
 
 const cropShape = {
   sowing: monthDay(`Day of sowing, such as "Jun 1". Left out: ${own}`).optional(),
@@ -36,7 +36,7 @@ const cropShape = {
   height: quantity("height", {
     means: "Largest height",
     otherwise: own,
-    within: { from: 50, to: 6000, says: "2 in to 20 ft (50 to 6000 mm)" },
+    within: { from: 50, to: 6096, says: "2 in to 20 ft (50 to 6000 mm)" },
   }).optional(),
   dormantBelow: quantity("temperature", {
     means: "A winter crop sleeps below this daily mean",
@@ -66,7 +66,7 @@ const cropShape = {
   sowingDepth: quantity("depth", {
     means: "Where the root front starts",
     otherwise: own,
-    within: { from: 1, to: 300, says: "0.04 to 12 in (1 to 300 mm)" },
+    within: { from: 1, to: 304.8, says: "0.04 to 12 in (1 to 300 mm)" },
   }).optional(),
   maxRootDepth: quantity("depth", {
     means: "Deepest rooting with nothing in the way",
@@ -76,7 +76,7 @@ const cropShape = {
   frontVelocity: quantity("rate", {
     means: "Pace of the root front with nothing in the way",
     otherwise: "Borg & Grimes (1986)",
-    within: { from: 0, to: 100, above: true, says: "more than 0 and at most 4 in/day (100 mm/day)" },
+    within: { from: 0, to: 101.6, above: true, says: "more than 0 and at most 4 in/day (100 mm/day)" },
   }).optional(),
   uptakeShare: quantity("sharePerDay", {
     means: "Share of a rooted slice's available water that roots can take in a day",

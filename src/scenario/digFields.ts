@@ -2,7 +2,7 @@ import { choice, date, group, list, quantity, text, yesOrNo } from "./fields.ts"
 
 /** Dug plants in a scenario file. */
 
-const depth = { from: 0, to: 6000, above: true, says: "more than 0 and at most 20 ft (6000 mm)" };
+const depth = { from: 0, to: 6096, above: true, says: "more than 0 and at most 20 ft (6000 mm)" };
 
 const rootDepthsFields = group(
   {

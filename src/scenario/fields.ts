@@ -21,7 +21,7 @@ export interface Within {
   readonly to: number;
   /** The lower end itself is too small. */
   readonly above?: boolean;
-  /** The range as people read it: `0.5 to 2.2 g/cm^3`. */
+  /** The range as people read it: `0.5 to 2.2 g/cm^3`. Where both systems are said, each round, `from` and `to` let both through. */
   readonly says: string;
 }
 
@@ -77,7 +77,7 @@ export function quantityAsWritten(
     if (Number(known.read) < 0)
       return { fault: { expected: `${expected}, not below 0`, mend: "leave out the minus" } };
     const { to, says } = mostAsWritten[known.kind];
-    return Number(known.read) <= to * (1 + roundedEnds)
+    return Number(known.read) <= to
       ? { value: found }
       : { fault: { expected: `${expected}, ${says}`, mend: "check the number and its unit" } };
   }).describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`);
@@ -118,7 +118,7 @@ export function rainTotals(means: string) {
     .transform((found, context) => {
       const read = tryRainTotals(found);
       if (!isFault(read)) {
-        if (read.every((mm) => mm >= 25 && mm <= 5004)) return read;
+        if (read.every((mm) => mm >= 25 && mm <= 5003.8)) return read;
         complain(context.issues, found, {
           expected: "rainfall totals from 1 to 197 in (25 to 5000 mm)",
           mend: isBare(found)
@@ -266,10 +266,6 @@ function complain(issues: z.core.$ZodRawIssue[], input: unknown, { expected, men
   issues.push({ code: "custom", input, message: fault(expected, mend) });
 }
 
-/** Ends said in both systems are round in each: 12 in is a little more than the 300 mm beside it, and both are to pass. */
-const roundedEnds = 0.02;
-
-function isWithin(value: number, { from, to, above = false, says }: Within): boolean {
-  const room = says.includes("(") ? roundedEnds : 0;
-  return value <= to + room * Math.abs(to) && (above ? value > from : value >= from - room * Math.abs(from));
+function isWithin(value: number, { from, to, above = false }: Within): boolean {
+  return value <= to && (above ? value > from : value >= from);
 }

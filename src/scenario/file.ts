@@ -21,7 +21,7 @@ const siteFields = group(
     elevation: quantity("elevation", {
       means: "Elevation",
       otherwise: "the station's own",
-      within: { from: -450, to: 6000, says: "-1480 to 19,700 ft (-450 to 6000 m)" },
+      within: { from: -451.104, to: 6004.56, says: "-1480 to 19,700 ft (-450 to 6000 m)" },
     }).optional(),
     setting: choice(
       ["inland", "coastal"],
@@ -70,7 +70,7 @@ const ensembleFields = group(
     deepBelow: quantity("depth", {
       means: "Where deep starts",
       otherwise: "24 in (610 mm)",
-      within: { from: 0, to: 6000, says: "0 to 20 ft (6000 mm)" },
+      within: { from: 0, to: 6096, says: "0 to 20 ft (6000 mm)" },
     }).optional(),
     density: choice(
       ["range", "strict", "usual", "lenient"],

@@ -29,7 +29,7 @@ const readingFields = group(
   {
     depth: quantity("depth", {
       means: "Depth of the cone",
-      within: { from: 0, to: 2000, says: "0 to 79 in (2000 mm)" },
+      within: { from: 0, to: 2006.6, says: "0 to 79 in (2000 mm)" },
     }),
     resistance: quantity("resistance", {
       means: "What the dial shows there",

@@ -82,7 +82,7 @@ const layerShape = {
   saturatedConductivity: quantity("conductivity", {
     means: "Saturated hydraulic conductivity",
     otherwise: estimated,
-    within: { from: 0, to: 100_000, above: true, says: "more than 0 and at most 160 in/h (1200 um/s)" },
+    within: { from: 0, to: 103_680, above: true, says: "more than 0 and at most 160 in/h (1200 um/s)" },
   }).optional(),
   penetrationResistance: quantity("resistance", {
     means: "Penetrometer reading near field capacity; replaces density as what holds roots back",

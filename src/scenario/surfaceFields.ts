@@ -53,17 +53,17 @@ export const surfaceFields = group(
     melt: quantity("meltFactor", {
       means: "Melt for each degree above freezing and day",
       otherwise: "0.06 in/F/day (2.74 mm/C/day)",
-      within: { from: 0.5, to: 10, says: "0.011 to 0.22 in/F/day (0.5 to 10 mm/C/day)" },
+      within: { from: 0.5, to: 10.06, says: "0.011 to 0.22 in/F/day (0.5 to 10 mm/C/day)" },
     }).optional(),
     evaporatingDepth: quantity("depth", {
       means: "Depth that evaporation dries (FAO-56 Ze)",
       otherwise: "4 in (100 mm)",
-      within: { from: 50, to: 200, says: "2 to 8 in (50 to 200 mm)" },
+      within: { from: 50, to: 203.2, says: "2 to 8 in (50 to 200 mm)" },
     }).optional(),
     readilyEvaporable: quantity("rain", {
       means: "Water that evaporates freely after wetting (FAO-56 REW)",
       otherwise: "by the topsoil's texture",
-      within: { from: 1, to: 25, says: "0.04 to 1 in (1 to 25 mm)" },
+      within: { from: 1, to: 25.4, says: "0.04 to 1 in (1 to 25 mm)" },
     }).optional(),
   },
   "The soil surface",

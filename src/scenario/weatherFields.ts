@@ -11,7 +11,7 @@ const normalsFields = group(
     rain: list(
       quantity("rain", {
         means: "Rain of the month",
-        within: { from: 0, to: 2000, says: "0 to 79 in (2000 mm)" },
+        within: { from: 0, to: 2006.6, says: "0 to 79 in (2000 mm)" },
       }),
       "Mean rain of each month, January first. Needed where there is no `record`; beside one it is not used",
       twelve,

@@ -28,7 +28,7 @@ export const yieldFields = group(
     unit: choice(["bu/ac", "lb/ac"], "How people count this yield; for a crop of your own").optional(),
     testWeight: quantity("testWeight", {
       means: "Mass of a bushel; for a crop of your own counted in bushels",
-      within: { from: 5, to: 40, says: "11 to 88 lb/bu (5 to 40 kg/bu)" },
+      within: { from: 4.98, to: 40, says: "11 to 88 lb/bu (5 to 40 kg/bu)" },
     }).optional(),
     source: text("Where the slope comes from: place, years, trial", 300).optional(),
   },

@@ -3,11 +3,11 @@ import { view } from "../state/view.ts";
 import { focusNear, goToProblem } from "../views/inputs/sections.ts";
 import { openLeaf, type LeafName } from "../views/field/openLeaf.ts";
 
-/** What is entered "In the field", by its place in the scenario: the longest that fits counts. */
+/** What is entered "In the field", by its place in the scenario: the first that fits counts. */
 const fieldPlaces: readonly (readonly [place: RegExp, leaf: LeafName])[] = [
   [/^money\b/, "money"],
   [/^rowPositions\b/, "rows"],
-  [/^evidence\.counts\b/, "counts"],
+  [/^evidence\.(?:counts|spotsPaired)\b/, "counts"],
   [/^evidence\.strips\b/, "strips"],
   [/^evidence\.confidence\b/, "water"],
   [/^evidence\b/, "dig"],

@@ -72,14 +72,17 @@ describe("the dense layer", () => {
       { name: "left", ...soilWith(1.34, 1) },
       { name: "track", ...soilWith(1.34, 1) },
     ];
-    const fit = (decides: boolean, layer: string | null, verdict = "meets") =>
+    const fit = (decides: boolean, layer: string | null, verdict = "meets", as: string | null = null) =>
       ({
         decides,
         layer,
         cases: [{ case: "track", value: 0.55, verdict }],
+        undug: [{ case: "left", as }],
       }) as unknown as Parameters<typeof fittedPassage>[0];
     const found = (from: ReturnType<typeof fit>) => slowestLayer(cases, [0, 1], fittedPassage(from, cases))!;
     expect(found(fit(true, "topsoil"))).toEqual({ caseIndex: 1, index: 0 });
+    // The very same layer of a case that was not dug is as slow, and the first case goes first.
+    expect(found(fit(true, "topsoil", "meets", "track"))).toEqual({ caseIndex: 0, index: 0 });
     for (const other of [
       fit(false, "topsoil"),
       fit(true, null),

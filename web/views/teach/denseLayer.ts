@@ -25,7 +25,7 @@ export function paceIn({ hindrance, openShare }: LayerShown): number {
 /** What a dig tells of a layer's passage, by case, and goes before what its density says. */
 export interface FittedPassage {
   readonly layer: string;
-  /** Share of the pace, by place of the case; missing for a case in which nothing was dug, or that no passage meets. */
+  /** Share of the pace, by place of the case; missing for a case that density or a reading decides. */
   readonly byCase: ReadonlyMap<number, number>;
 }
 
@@ -36,8 +36,14 @@ export function fittedPassage(
 ): FittedPassage | null {
   if (!fit || !fit.decides || fit.layer === null) return null;
   const meets = fit.cases.filter(({ verdict }) => verdict === "meets");
-  const placed = meets.map((one) => [cases.findIndex(({ name }) => name === one.case), one.value] as const);
-  return { layer: fit.layer, byCase: new Map(placed.filter(([caseIndex]) => caseIndex >= 0)) };
+  const valueOf = (name: string | null) => meets.find((one) => one.case === name)?.value;
+  const byCase = new Map<number, number>();
+  cases.forEach(({ name }, c) => {
+    // A case that was not dug shares the fit of the very same layer.
+    const value = valueOf(fit.undug.find((one) => one.case === name)?.as ?? name);
+    if (value !== undefined) byCase.set(c, value);
+  });
+  return { layer: fit.layer, byCase };
 }
 
 /**

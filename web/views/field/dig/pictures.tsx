@@ -49,7 +49,7 @@ export function DigPictures() {
         <Panel
           title={
             dig.fit.what === "passage"
-              ? `What "${dig.fit.layer ?? ""}" lets through`
+              ? `What “${dig.fit.layer ?? ""}” lets through`
               : "The reading at which roots stop"
           }
           lead="Fitted to the plants, beside what would be taken without them."

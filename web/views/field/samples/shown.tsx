@@ -52,7 +52,7 @@ interface SampledPartsProps {
 }
 
 function SampledParts({ one, named, confidence, shown }: SampledPartsProps) {
-  const whose = named ? `, "${one.case}"` : "";
+  const whose = named ? `, “${one.case}”` : "";
   const layers = understood.value?.cases.find(({ name }) => name === one.case)?.layers ?? [];
   return (
     <>

@@ -1,9 +1,10 @@
 import generator from "../../data-reference/rain-generator.json" with { type: "json" };
-import { stream, type Draws } from "../randomness.ts";
 import { dayNumber, daysInMonth, isLeapYear } from "./calendar.ts";
 import { checkNormals, yearCourse } from "./normals.ts";
 import { drawDays, serves, type GeneratorDraws } from "./generatorDraws.ts";
-import { isWet, usualRainPerWetDayMm, wetChances, wetDayAmounts, type WetDayAmounts } from "./rainChain.ts";
+import { amountShape, wetDayAmounts, wetDayRainMm, type WetDayAmounts } from "./rainAmounts.ts";
+import { isWet, usualRainPerWetDayMm, wetChances, wetFromMm } from "./rainChain.ts";
+import { persistenceOf, warmRainIndex, wetnessOf, wetnessSpreadOf, wetShareOfYear } from "./rainTiming.ts";
 import type { MonthlyNormals, Site, WeatherRecord } from "./record.ts";
 import { temperatureSpreadC } from "./temperatureResiduals.ts";
 
@@ -17,10 +18,9 @@ export interface GeneratePlan {
 /**
  * Weather years like those of a place of which only monthly normals are known: rain, highest and lowest temperature.
  *
- * Rain: see rainChain.ts. Temperature: a smooth course with the normals as its monthly means, plus residuals of
+ * Rain: wet and dry days (rainChain.ts), wetter and drier years (rainTiming.ts), amounts (rainAmounts.ts). Temperature: a smooth course with the normals as its monthly means, plus residuals of
  * highest and lowest (temperatureResiduals.ts); wet days are cooler than dry ones, the mean staying the month's.
- * Where a draw puts the lowest above the highest the two change places. Monthly means come back over many years;
- * totals of years vary less than measured ones, as with every such chain.
+ * Where a draw puts the lowest above the highest the two change places. Monthly means come back over many years.
  *
  * @param drawn draws kept from before (see generatorDraws.ts): saves time, changes nothing; others are made anew
  * @throws InputError on normals that cannot be (see checkNormals)
@@ -32,8 +32,10 @@ export function generateYears(
   drawn: GeneratorDraws | null = null,
 ): WeatherRecord {
   checkNormals(normals);
-  const amounts = stream(plan.seed, "rain amounts");
-  const months = rainMonths(normals, amounts);
+  const months = rainMonths(normals);
+  const timing = warmRainIndex(normals);
+  const persistence = persistenceOf(timing);
+  const wetnessSpread = wetnessSpreadOf(timing);
   const firstDay = dayNumber(plan.firstYear, 1, 1);
   const days = daysOf(plan);
   const rainMm = new Float64Array(days);
@@ -51,12 +53,14 @@ export function generateYears(
     const kind = isLeapYear(year) ? "leap" : "ordinary";
     const [high, low] = [highs[kind], lows[kind]];
     const lengths = monthLengths[kind];
+    const wetness = wetnessOf(wetnessSpread, draws.wetnessByYear[year - plan.firstYear]!);
     let ofYear = 0;
     for (let m = 0; m < 12; m++) {
-      const { wetShare, chances, amountMm, spreadMaxC, spreadMinC } = months[m]!;
+      const { wetShare, amounts, spreadMaxC, spreadMinC } = months[m]!;
+      const chances = wetShare > 0 ? wetChances(wetShareOfYear(wetShare, wetness), persistence) : never;
       for (const end = ofYear + lengths[m]!; ofYear < end; ofYear++, day++) {
         wet = isWet(wet, chances, draws.wet[day]!);
-        if (wet) rainMm[day] = amountMm();
+        if (wet) rainMm[day] = wetDayRainMm(amounts, draws.which[day]!, draws.size[day]!);
         const coolness = wet ? 1 - wetShare : -wetShare; // mean 0 over the month
         const highC = high[ofYear]! - tMaxCoolerC * coolness + spreadMaxC * draws.tMax[day]!;
         const lowC = low[ofYear]! - tMinCoolerC * coolness + spreadMinC * draws.tMin[day]!;
@@ -98,37 +102,37 @@ const monthLengths = {
 export function assumedWetDays(normals: MonthlyNormals): number[] {
   return normals.rainMm.map((rainMm, month) => {
     const most = 0.9 * daysInMonth(2001, month + 1);
-    return Math.min(most, rainMm / usualRainPerWetDayMm(monthMeanC(normals, month)));
+    return Math.min(most, rainMm > 0 ? rainMm / usualRainPerWetDayMm(monthMeanC(normals, month), rainMm) : 0);
   });
 }
 
 interface RainMonth {
   readonly wetShare: number;
-  readonly chances: { readonly afterDry: number; readonly afterWet: number };
-  /** Draws a wet day's rain. */
-  readonly amountMm: () => number;
+  readonly amounts: WetDayAmounts;
   readonly spreadMaxC: number;
   readonly spreadMinC: number;
 }
 
-/** Never drawn from. */
-const dryMonth: WetDayAmounts = { shape: 1, scaleMm: 1 };
+/** In a month without rain no day is wet, whatever the day before was. */
+const never = { afterDry: 0, afterWet: 0 };
 
-function rainMonths(normals: MonthlyNormals, draws: Draws): RainMonth[] {
+/** Wet days bring at least this on the average, mm, twice what makes one: more wet days than the rain can serve are not believed. Choice of ours. */
+const leastPerWetDayMm = 2 * wetFromMm;
+
+function rainMonths(normals: MonthlyNormals): RainMonth[] {
   const assumed = assumedWetDays(normals);
   return assumed.map((assumedDays, month) => {
     const rainMm = normals.rainMm[month]!;
     const known = normals.wetDays?.[month] ?? 0;
     // Rain without a wet day is a rounded table, wet days without rain bring none: both go by the assumption.
-    const wetDays = rainMm > 0 && known > 0 ? known : assumedDays;
+    const wetDays = Math.min(rainMm / leastPerWetDayMm, rainMm > 0 && known > 0 ? known : assumedDays);
     const length = month === 1 ? 28.25 : daysInMonth(2001, month + 1);
     const wetShare = Math.min(1, wetDays / length);
     const meanC = monthMeanC(normals, month);
-    const { shape, scaleMm } = wetShare > 0 ? wetDayAmounts(rainMm / (wetShare * length)) : dryMonth;
+    const meanMm = wetShare > 0 ? rainMm / (wetShare * length) : leastPerWetDayMm;
     return {
       wetShare,
-      chances: wetShare > 0 ? wetChances(wetShare) : { afterDry: 0, afterWet: 0 },
-      amountMm: draws.gamma(shape, scaleMm),
+      amounts: wetDayAmounts(meanMm, amountShape(meanC)),
       spreadMaxC: temperatureSpreadC("tMax", meanC),
       spreadMinC: temperatureSpreadC("tMin", meanC),
     };
@@ -151,7 +155,7 @@ function stationOf(site: Site): WeatherRecord["station"] {
 
 function notesOf(normals: MonthlyNormals, { years, seed }: GeneratePlan): string[] {
   const notes = [
-    `Weather: ${years} ${years === 1 ? "year" : "years"} generated from monthly normals (seed ${seed}): wet and dry days as a chain with gamma amounts (Geng et al. 1986), temperatures about their normals (Richardson 1981); no real year is among them.`,
+    `Weather: ${years} ${years === 1 ? "year" : "years"} generated from monthly normals (seed ${seed}): wet and dry days as a chain whose persistence, and whose wetter and drier years, follow the season of the rain (fitted on open gauges), amounts of a wet day as a mixed exponential (Woolhiser and Roldan 1982; shape fitted on open gauges), temperatures about their normals (Richardson 1981); no real year is among them.`,
   ];
   if (normals.wetDays === null) {
     const each = assumedWetDays(normals).map((days) => days.toFixed(0));

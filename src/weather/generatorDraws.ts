@@ -2,7 +2,7 @@ import { stream } from "../randomness.ts";
 import { residualWalk } from "./temperatureResiduals.ts";
 
 /**
- * What generated weather draws each day whatever the normals are, so that the same draws serve when only the normals change.
+ * What generated weather draws whatever the normals are, so that the same draws serve when only the normals change.
  * Draws of the first days are the same however many are asked.
  */
 export interface GeneratorDraws {
@@ -11,23 +11,34 @@ export interface GeneratorDraws {
   readonly wetBefore: number;
   /** Indexed by day. 0 to 1: wet below the day's chance. */
   readonly wet: Float64Array;
+  /** Which of the two amounts a wet day has, 0 to 1, and its size, exponential of mean 1. Drawn for dry days too. */
+  readonly which: Float64Array;
+  readonly size: Float64Array;
   /** Residuals of the highest and lowest temperature, in standard deviations. */
   readonly tMax: Float64Array;
   readonly tMin: Float64Array;
+  /** Indexed by year. How wet a year is, in standard deviations. */
+  readonly wetnessByYear: Float64Array;
 }
 
 export function drawDays(seed: number, days: number): GeneratorDraws {
   const occurrence = stream(seed, "wet days");
+  const amounts = stream(seed, "rain amounts");
+  const wetness = stream(seed, "wetness of years");
   const wetBefore = occurrence.uniform();
   const walk = residualWalk(stream(seed, "temperature"));
-  const [wet, tMax, tMin] = [new Float64Array(days), new Float64Array(days), new Float64Array(days)];
+  const byDay = () => new Float64Array(days);
+  const [wet, which, size, tMax, tMin] = [byDay(), byDay(), byDay(), byDay(), byDay()];
   for (let day = 0; day < days; day++) {
     wet[day] = occurrence.uniform();
+    which[day] = amounts.uniform();
+    size[day] = -Math.log1p(-amounts.uniform()); // quantile of the exponential
     const away = walk();
     tMax[day] = away.tMax;
     tMin[day] = away.tMin;
   }
-  return { seed, wetBefore, wet, tMax, tMin };
+  const wetnessByYear = Float64Array.from({ length: Math.ceil(days / 365) }, () => wetness.normal());
+  return { seed, wetBefore, wet, which, size, tMax, tMin, wetnessByYear };
 }
 
 /** Whether draws made before are those of this seed, and reach as far as is asked. */

@@ -1,10 +1,12 @@
 import generator from "../../data-reference/rain-generator.json" with { type: "json" };
 
+/** A day with this much rain or more is a wet one, mm: a hundredth of an inch, the least a gauge is read to. */
+export const wetFromMm = 0.25;
+
 /**
- * Wet and dry days as a chain of two states with gamma amounts: the short method for places of which only
- * monthly totals and wet days are known.
- * Source: [Geng et al. 1986] (coefficients memory); the chain as in [Richardson 1981], gamma amounts as in
- * [Richardson & Wright 1984].
+ * Wet and dry days as a chain of two states, for places of which only monthly totals and wet days are known.
+ * Source: the chain [Gabriel & Neumann 1962], its use in a generator [Richardson 1981], one persistence beside the wet share
+ * [Geng et al. 1986] (memory).
  */
 export interface WetChances {
   readonly afterDry: number;
@@ -14,12 +16,14 @@ export interface WetChances {
 /**
  * Chances of a wet day. The chain's own wet share is exactly the one given.
  *
- * @param wetShare wet days over all days of the month, 0 to 1
- * @example wetChances(0.2) // { afterDry: 0.15, afterWet: 0.4 }
+ * @param wetShare wet days over all days of the month, 0 to 1 (f)
+ * @param persistence correlation of wet and dry with the day before, 0 to 1 (r); 0.25 in [Geng et al. 1986], whose chances
+ *   are 0.75 f and 0.25 + 0.75 f
+ * @example wetChances(0.2, 0.25) // { afterDry: 0.15, afterWet: 0.4 }
  */
-export function wetChances(wetShare: number): WetChances {
-  const afterDry = 0.75 * wetShare;
-  return { afterDry, afterWet: 0.25 + afterDry };
+export function wetChances(wetShare: number, persistence: number): WetChances {
+  const afterDry = (1 - persistence) * wetShare;
+  return { afterDry, afterWet: persistence + afterDry };
 }
 
 /** Whether today is wet. @param drawn evenly from 0 to 1 */
@@ -27,27 +31,15 @@ export function isWet(wetYesterday: boolean, chances: WetChances, drawn: number)
   return drawn < (wetYesterday ? chances.afterWet : chances.afterDry);
 }
 
-export interface WetDayAmounts {
-  readonly shape: number;
-  readonly scaleMm: number;
-}
-
 /**
- * Gamma distribution of a wet day's rain, its mean always the one given.
- * Below 2.6 mm a wet day the source's line leaves the range it was fitted in (its shape would pass 1, and its
- * scale turn negative below 1.2 mm): there the amounts are exponential (shape 1), as in [Richardson 1981].
- * At 2.6 mm the two meet. A drawn wet day may bring less than the 0.25 mm that makes one in the records.
+ * Mean rain of a wet day where wet days are not known, mm: less in cold months, more in wet ones.
+ * (a + b T) (P / 30)^c, fitted on open gauges; see data-reference.
  *
- * @param meanMm mean rain of a wet day, mm, > 0
- * @example wetDayAmounts(8) // { shape: 0.641, scaleMm: 12.48 }
+ * @param monthMeanC mean temperature of the month, C (T)
+ * @param monthRainMm its rain, mm (P)
  */
-export function wetDayAmounts(meanMm: number): WetDayAmounts {
-  const scaleMm = Math.max(meanMm, -2.16 + 1.83 * meanMm);
-  return { shape: meanMm / scaleMm, scaleMm };
-}
-
-/** Mean rain of a wet day where wet days are not known, mm: less in cold months. Assumption, see data-reference. */
-export function usualRainPerWetDayMm(monthMeanC: number): number {
-  const { at0C, perC, least, most } = generator.rainPerWetDay;
-  return Math.min(most, Math.max(least, at0C + perC * monthMeanC));
+export function usualRainPerWetDayMm(monthMeanC: number, monthRainMm: number): number {
+  const { at0C, perC, power, least, most } = generator.rainPerWetDay;
+  const mm = Math.max(least, at0C + perC * monthMeanC) * (monthRainMm / 30) ** power;
+  return Math.min(most, Math.max(least, mm));
 }

@@ -190,6 +190,27 @@ function fitRainPerWetDay(from: readonly Measured[]) {
   return { ...best, rmsOfLogarithm: Math.sqrt(best.misfit / weights) };
 }
 
+/** Share of a gauge's rain on days above an amount, by a shape and the gauge's own months. */
+function shareAbove(
+  { months }: Measured,
+  { cold, warm }: { cold: AmountShape; warm: AmountShape },
+  mm: number,
+) {
+  let [above, total] = [0, 0];
+  for (const { days, wetShare, meanMm, meanC } of months) {
+    const [excess, warmth] = [meanMm - wetFromMm, Math.min(1, Math.max(0, (meanC - 5) / 10))];
+    const between = (of: "smallShare" | "smallTimes") => cold[of] + warmth * (warm[of] - cold[of]);
+    const shape = shapeFrom(between("smallShare"), between("smallTimes"));
+    const times = (mm - wetFromMm) / excess;
+    const daysAbove =
+      shape.smallShare * Math.exp(-times / shape.smallTimes) +
+      (1 - shape.smallShare) * Math.exp(-times / shape.largeTimes);
+    above += days * wetShare * (excess * shareAboveTimes(shape, times) + wetFromMm * daysAbove);
+    total += days * wetShare * meanMm;
+  }
+  return above / total;
+}
+
 const say = (label: string, { cold, warm, persistence, wetness }: ReturnType<typeof fit>) =>
   console.log(
     `${label}: cold ${cold.smallShare} ${cold.smallTimes} ${cold.largeTimes.toFixed(2)}; warm ${warm.smallShare} ${warm.smallTimes} ${warm.largeTimes.toFixed(2)}; ` +
@@ -237,6 +258,15 @@ if (process.argv.includes("--gauges")) {
     );
   }
   say("all gauges", fit(all));
-  for (const { id } of all) say(`without ${id}`, fit(all.filter((one) => one.id !== id)));
+  for (const gauge of all) {
+    const others = fit(all.filter((one) => one !== gauge));
+    say(`without ${gauge.id}`, others);
+    const { a, b } = others.persistence;
+    const square = others.wetness.a + others.wetness.b * gauge.index;
+    console.log(
+      `  ${gauge.id} by the others: persistence ${gauge.persistence.toFixed(3)} measured, ${(a + b * gauge.index).toFixed(3)}; ` +
+        `wetness^2 ${square.toFixed(4)}; share of the rain ${[20, 30].map((mm, at) => `above ${mm} mm ${gauge.character.shareAbove[at]!.toFixed(3)} measured, ${shareAbove(gauge, others, mm).toFixed(3)}`).join(", ")}`,
+    );
+  }
   console.log("rain of a wet day", fitRainPerWetDay(all));
 }

@@ -60,7 +60,7 @@ export function generateYears(
       const chances = wetShare > 0 ? wetChances(wetShareOfYear(wetShare, wetness), persistence) : never;
       for (const end = ofYear + lengths[m]!; ofYear < end; ofYear++, day++) {
         wet = isWet(wet, chances, draws.wet[day]!);
-        if (wet) rainMm[day] = wetDayRainMm(amounts, draws.which[day]!, draws.size[day]!);
+        if (wet) rainMm[day] = wetDayRainMm(amounts, draws.amount[day]!);
         const coolness = wet ? 1 - wetShare : -wetShare; // mean 0 over the month
         const highC = high[ofYear]! - tMaxCoolerC * coolness + spreadMaxC * draws.tMax[day]!;
         const lowC = low[ofYear]! - tMinCoolerC * coolness + spreadMinC * draws.tMin[day]!;
@@ -116,20 +116,18 @@ interface RainMonth {
 /** In a month without rain no day is wet, whatever the day before was. */
 const never = { afterDry: 0, afterWet: 0 };
 
-/** Wet days bring at least this on the average, mm, twice what makes one: more wet days than the rain can serve are not believed. Choice of ours. */
-const leastPerWetDayMm = 2 * wetFromMm;
-
 function rainMonths(normals: MonthlyNormals): RainMonth[] {
   const assumed = assumedWetDays(normals);
   return assumed.map((assumedDays, month) => {
     const rainMm = normals.rainMm[month]!;
     const known = normals.wetDays?.[month] ?? 0;
     // Rain without a wet day is a rounded table, wet days without rain bring none: both go by the assumption.
-    const wetDays = Math.min(rainMm / leastPerWetDayMm, rainMm > 0 && known > 0 ? known : assumedDays);
+    // No more of them than the rain serves with the 0.25 mm that makes one.
+    const wetDays = Math.min(rainMm / wetFromMm, rainMm > 0 && known > 0 ? known : assumedDays);
     const length = month === 1 ? 28.25 : daysInMonth(2001, month + 1);
     const wetShare = Math.min(1, wetDays / length);
     const meanC = monthMeanC(normals, month);
-    const meanMm = wetShare > 0 ? rainMm / (wetShare * length) : leastPerWetDayMm;
+    const meanMm = wetShare > 0 ? rainMm / (wetShare * length) : wetFromMm;
     return {
       wetShare,
       amounts: wetDayAmounts(meanMm, amountShape(meanC)),

@@ -11,9 +11,8 @@ export interface GeneratorDraws {
   readonly wetBefore: number;
   /** Indexed by day. 0 to 1: wet below the day's chance. */
   readonly wet: Float64Array;
-  /** Which of the two amounts a wet day has, 0 to 1, and its size, exponential of mean 1. Drawn for dry days too. */
-  readonly which: Float64Array;
-  readonly size: Float64Array;
+  /** 0 to 1: where among its wet days a day's rain stands. Drawn for dry days too. */
+  readonly amount: Float64Array;
   /** Residuals of the highest and lowest temperature, in standard deviations. */
   readonly tMax: Float64Array;
   readonly tMin: Float64Array;
@@ -28,17 +27,16 @@ export function drawDays(seed: number, days: number): GeneratorDraws {
   const wetBefore = occurrence.uniform();
   const walk = residualWalk(stream(seed, "temperature"));
   const byDay = () => new Float64Array(days);
-  const [wet, which, size, tMax, tMin] = [byDay(), byDay(), byDay(), byDay(), byDay()];
+  const [wet, amount, tMax, tMin] = [byDay(), byDay(), byDay(), byDay()];
   for (let day = 0; day < days; day++) {
     wet[day] = occurrence.uniform();
-    which[day] = amounts.uniform();
-    size[day] = -Math.log1p(-amounts.uniform()); // quantile of the exponential
+    amount[day] = amounts.uniform();
     const away = walk();
     tMax[day] = away.tMax;
     tMin[day] = away.tMin;
   }
   const wetnessByYear = Float64Array.from({ length: Math.ceil(days / 365) }, () => wetness.normal());
-  return { seed, wetBefore, wet, which, size, tMax, tMin, wetnessByYear };
+  return { seed, wetBefore, wet, amount, tMax, tMin, wetnessByYear };
 }
 
 /** Whether draws made before are those of this seed, and reach as far as is asked. */

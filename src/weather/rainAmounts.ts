@@ -40,10 +40,10 @@ export function shapeFrom(smallShare: number, smallTimes: number): AmountShape {
 /**
  * Amounts whose mean is the one given.
  *
- * @param meanMm mean rain of a wet day, mm; above 0.25
+ * @param meanMm mean rain of a wet day, mm; 0.25 or more (taken as 0.25 below it)
  */
 export function wetDayAmounts(meanMm: number, shape: AmountShape): WetDayAmounts {
-  const excessMm = meanMm - wetFromMm;
+  const excessMm = Math.max(0, meanMm - wetFromMm);
   return {
     smallShare: shape.smallShare,
     smallMm: shape.smallTimes * excessMm,
@@ -52,13 +52,18 @@ export function wetDayAmounts(meanMm: number, shape: AmountShape): WetDayAmounts
 }
 
 /**
- * Rain of a wet day from two draws, mm; never below 0.25.
+ * Rain of a wet day from one draw, mm; never below 0.25. The draw tells which of the two exponentials it is, and what is left of
+ * it the quantile there.
  *
- * @param which evenly from 0 to 1: small or large
- * @param size exponential draw of mean 1
+ * @param drawn evenly from 0 (may be) to 1 (never)
+ * @example wetDayRainMm({ smallShare: 0.5, smallMm: 1, largeMm: 8 }, 0.75) // 5.795, the large one's median and 0.25
  */
-export function wetDayRainMm(amounts: WetDayAmounts, which: number, size: number): number {
-  return wetFromMm + size * (which < amounts.smallShare ? amounts.smallMm : amounts.largeMm);
+export function wetDayRainMm({ smallShare, smallMm, largeMm }: WetDayAmounts, drawn: number): number {
+  const excessMm =
+    drawn < smallShare
+      ? -smallMm * Math.log(1 - drawn / smallShare)
+      : -largeMm * Math.log((1 - drawn) / (1 - smallShare));
+  return wetFromMm + excessMm;
 }
 
 /** Share of the excess that falls on days with more than `times` the mean excess; 0 to 1. Integral of the mixed exponential. */

@@ -1,3 +1,4 @@
+import generator from "../../data-reference/rain-generator.json" with { type: "json" };
 import table from "../../data-reference/rain-patterns.json" with { type: "json" };
 import { refuse } from "../problem.ts";
 import { daysInMonth } from "./calendar.ts";
@@ -17,8 +18,8 @@ export const patternSite: Site = {
 
 /**
  * Monthly normals for a yearly total: shares of the rain by pattern, temperatures of an invented mid-latitude
- * dryland site. Wet days grow with the root of the total, so more rain is both more wet days and wetter ones
- * (assumption). Everything here is a default of ours, marked so in data-reference.
+ * dryland site. Wet days grow with a power of the total (0.58, the other side of the usual rain of a wet day in
+ * rainChain.ts), so more rain is both more wet days and wetter ones. Everything here is a default of ours, marked so in data-reference.
  *
  * @param yearlyRainMm >= 0; mean of the years
  * @param latitudeDeg south of the equator the year is turned by six months
@@ -32,7 +33,7 @@ export function normalsFromPattern(
     refuse("weather.annualRain", "a yearly total of 0 or more", yearlyRainMm, 'give one such as "13 in"');
   const { rainPercent, wetDays } = table.patterns[pattern];
   const total = rainPercent.reduce((sum, share) => sum + share, 0);
-  const wetter = Math.sqrt(yearlyRainMm / table.yearlyRainMm);
+  const wetter = (yearlyRainMm / table.yearlyRainMm) ** (1 - generator.rainPerWetDay.power);
   const turned = latitudeDeg < 0 ? sixMonthsOn : (values: readonly number[]) => values;
   return {
     rainMm: turned(rainPercent).map((share) => (yearlyRainMm * share) / total),

@@ -1,6 +1,9 @@
 import generator from "../../data-reference/rain-generator.json" with { type: "json" };
 import type { MonthlyNormals } from "./record.ts";
 
+/** Below it the months are equally warm but for rounding, C. */
+const leastSpreadC = 1e-6;
+
 /**
  * Whether a place has its rain in the warm or the cool months: the months' temperatures weighted by their rain, less their
  * plain mean, in standard deviations of the twelve. Near 0.6 on the plains, 0 with even rain, -0.8 with winter rain.
@@ -14,7 +17,7 @@ export function warmRainIndex({ rainMm, tMaxC, tMinC }: MonthlyNormals): number 
   const yearC = meanC.reduce((sum, each) => sum + each, 0) / 12;
   const spreadC = Math.sqrt(meanC.reduce((sum, each) => sum + (each - yearC) ** 2, 0) / 12);
   const yearMm = rainMm.reduce((sum, mm) => sum + mm, 0);
-  if (!(yearMm > 0 && spreadC > 0)) return 0;
+  if (!(yearMm > 0 && spreadC > leastSpreadC)) return 0;
   return rainMm.reduce((sum, mm, month) => sum + (mm / yearMm) * ((meanC[month]! - yearC) / spreadC), 0);
 }
 

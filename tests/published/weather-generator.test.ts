@@ -1,13 +1,22 @@
 /**
- * The rain and temperature generator against its published forms, and its output against the chain's and the gamma
- * distribution's own properties. Rows, sources and tolerances: data-reference/rain-generator.json.
+ * The rain and temperature generator against its published forms, and its output against the chain's and the mixed
+ * exponential's own properties. Rows, sources and tolerances: data-reference/rain-generator.json.
  */
 import { describe, expect, test } from "vitest";
 import generator from "../../data-reference/rain-generator.json" with { type: "json" };
 import { stream } from "../../src/randomness.ts";
 import { dayOfYear, monthOf } from "../../src/weather/calendar.ts";
 import { generateYears } from "../../src/weather/generate.ts";
-import { isWet, wetChances, wetDayAmounts } from "../../src/weather/rainChain.ts";
+import {
+  amountShape,
+  relativeVariance,
+  shapeFrom,
+  shareAboveTimes,
+  wetDayAmounts,
+  wetDayRainMm,
+  type WetDayAmounts,
+} from "../../src/weather/rainAmounts.ts";
+import { isWet, wetChances, wetFromMm } from "../../src/weather/rainChain.ts";
 import type { Site } from "../../src/weather/record.ts";
 import { residualMatrices, residualWalk } from "../../src/weather/temperatureResiduals.ts";
 import { lindonNormals as lindon } from "../support/lindon.ts";
@@ -16,10 +25,10 @@ import { tablesOf } from "./weather-tables.ts";
 const { check, noneLeft } = tablesOf(generator.checks);
 const draws = 200_000;
 
-check("geng-wet-after-dry", (wetShare: number) => wetChances(wetShare).afterDry);
-check("geng-wet-after-wet", (wetShare: number) => wetChances(wetShare).afterWet);
-check("geng-scale", (meanMm: number) => wetDayAmounts(meanMm).scaleMm);
-check("geng-shape", (meanMm: number) => wetDayAmounts(meanMm).shape);
+/** The one persistence that the source has for every place. */
+const gengs = 0.25;
+check("geng-wet-after-dry", (wetShare: number) => wetChances(wetShare, gengs).afterDry);
+check("geng-wet-after-wet", (wetShare: number) => wetChances(wetShare, gengs).afterWet);
 check("richardson-a", (row: number, column: number) => residualMatrices().a[2 * row + column]!);
 check("richardson-b", (row: number, column: number) => residualMatrices().b[2 * row + column]!);
 
@@ -34,10 +43,37 @@ check("chain-lag-one", (afterDry: number, afterWet: number) => {
   return correlation(days.slice(1), days.slice(0, -1));
 });
 
-check("gamma-mean", (shape: number, scaleMm: number) => mean(drawnGamma(shape, scaleMm)));
-check("gamma-spread", (shape: number, scaleMm: number) => spread(drawnGamma(shape, scaleMm)));
+check("mixed-exponential-mean", (meanMm: number, monthMeanC: number) =>
+  mean(drawnAmounts(wetDayAmounts(meanMm, amountShape(monthMeanC)))),
+);
+check("mixed-exponential-spread", (smallShare: number, smallMm: number, largeMm: number) =>
+  spread(drawnAmounts({ smallShare, smallMm, largeMm })),
+);
+check("mixed-exponential-above", (smallShare: number, times: number) =>
+  shareAboveTimes(shapeFrom(smallShare, 1), times),
+);
 
 noneLeft();
+
+describe.each([-5, 10, 25])("amounts drawn in a month of %d C", (monthMeanC) => {
+  const shape = amountShape(monthMeanC);
+  const excess = drawnAmounts(wetDayAmounts(8, shape)).map((mm) => mm - wetFromMm);
+  const meanExcess = mean(excess);
+
+  test.each([0.5, 2, 4, 8])(
+    "bring on days above %d times the mean the share that the form's integral says (within 0.01: four standard errors)",
+    (times) => {
+      const above = mean(excess.map((mm) => (mm > times * meanExcess ? mm : 0))) / meanExcess;
+      expect(Math.abs(above - shareAboveTimes(shape, times))).toBeLessThan(0.01);
+    },
+  );
+
+  test("have the spread of the form, more than a plain exponential (within 3 %)", () => {
+    const drawn = (spread(excess) / meanExcess) ** 2;
+    expect(Math.abs(drawn / relativeVariance(shape) - 1)).toBeLessThan(0.03);
+    expect(relativeVariance(shape)).toBeGreaterThan(1.4);
+  });
+});
 
 /** The matrices' own terms come back from a long walk: 4 / sqrt(200,000), somewhat more for days that hang together. */
 describe("Richardson 1981: residuals of 200,000 days (memory; within 0.02)", () => {
@@ -134,9 +170,9 @@ function drawnChain(afterDry: number, afterWet: number): number[] {
   });
 }
 
-function drawnGamma(shape: number, scaleMm: number): number[] {
-  const amountMm = stream(5, "amounts").gamma(shape, scaleMm);
-  return Array.from({ length: draws }, () => amountMm());
+function drawnAmounts(amounts: WetDayAmounts): number[] {
+  const { uniform } = stream(5, "amounts");
+  return Array.from({ length: draws }, () => wetDayRainMm(amounts, uniform()));
 }
 
 function mean(values: readonly number[]): number {

@@ -102,18 +102,26 @@ export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[
     ...(weather.source.kind === "normals"
       ? [
           {
-            what: "Generated temperatures, wet and dry days",
+            what: "Generated temperatures",
             source: generator.residuals.source,
             mark: generator.residuals.provenance,
           },
-          { what: "Generated amounts of rain", source: rainAmounts.source, mark: rainAmounts.provenance },
+          ...(["persistence", "yearlyWetness", "amounts"] as const).map((part) => ({
+            what: generatedRain[part],
+            source: generator[part].source,
+            mark: generator[part].provenance,
+          })),
         ]
       : []),
     ...yieldLineSource(comparison.method.yieldLine),
   ];
 }
 
-const rainAmounts = generator.checks.find(({ source }) => source.startsWith("Geng"))!;
+const generatedRain = {
+  persistence: "Generated wet and dry days",
+  yearlyWetness: "Generated wet and dry years",
+  amounts: "Generated amounts of rain",
+};
 
 /** Its own text carries its marks already. */
 function yieldLineSource({ source }: ReportMatter["comparison"]["method"]["yieldLine"]): SourceUsed[] {

@@ -2,8 +2,10 @@ import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
 import { isoDate } from "../../../src/weather/calendar.ts";
 import { toDailyWeather } from "../../../src/weather/dailyWeather.ts";
-import { assumedWetDays, generateYears } from "../../../src/weather/generate.ts";
-import { usualRainPerWetDayMm, wetDayAmounts } from "../../../src/weather/rainChain.ts";
+import { assumedWetDays, daysOf, generateYears } from "../../../src/weather/generate.ts";
+import { drawDays } from "../../../src/weather/generatorDraws.ts";
+import { amountShape, wetDayAmounts, wetDayRainMm } from "../../../src/weather/rainAmounts.ts";
+import { usualRainPerWetDayMm } from "../../../src/weather/rainChain.ts";
 import { plains, plainsNormals } from "./sampleRecord.ts";
 
 const plan = { years: 4, firstYear: 2001, seed: 1 };
@@ -82,24 +84,60 @@ describe("generated years", () => {
 });
 
 describe("amounts of a wet day", () => {
-  test.each([0.3, 1.1, 2.59, 2.61, 8, 40])("keep their mean at %d mm a wet day", (meanMm) => {
-    const { shape, scaleMm } = wetDayAmounts(meanMm);
-    expect(shape * scaleMm).toBeCloseTo(meanMm, 12);
-    expect(shape).toBeGreaterThan(0.5);
-    expect(shape).toBeLessThanOrEqual(1);
+  const grid = Array.from({ length: 20_000 }, (_, at) => (at + 0.5) / 20_000);
+
+  test.each([0.25, 0.3, 1.1, 2.6, 8, 40])(
+    "keep their mean at %d mm a wet day, in cold and warm months",
+    (meanMm) => {
+      for (const monthMeanC of [-10, 5, 11, 30]) {
+        const amounts = wetDayAmounts(meanMm, amountShape(monthMeanC));
+        const mean = grid.reduce((sum, drawn) => sum + wetDayRainMm(amounts, drawn), 0) / grid.length;
+        expect(Math.abs(mean / meanMm - 1)).toBeLessThan(0.002);
+      }
+    },
+  );
+
+  test("are never below the 0.25 mm that makes a wet day, even where the normals say less", () => {
+    for (const meanMm of [0.1, 0.25, 5]) {
+      const amounts = wetDayAmounts(meanMm, amountShape(20));
+      for (const drawn of [0, 0.2, 0.44, 0.7, 1 - 2 ** -53]) {
+        const mm = wetDayRainMm(amounts, drawn);
+        expect(mm).toBeGreaterThanOrEqual(0.25);
+        expect(Number.isFinite(mm)).toBe(true);
+      }
+    }
+    expect(wetDayRainMm({ smallShare: 0.5, smallMm: 1, largeMm: 8 }, 0.75)).toBeCloseTo(5.795, 3);
   });
 
-  test("are exponential below 2.6 mm and meet the published line there without a step", () => {
-    expect(wetDayAmounts(2).shape).toBe(1);
-    expect(Math.abs(wetDayAmounts(2.59).scaleMm - wetDayAmounts(2.62).scaleMm)).toBeLessThan(0.06);
+  test("have no step between cold and warm months", () => {
+    for (let celsius = 0; celsius < 20; celsius += 0.1) {
+      const [a, b] = [amountShape(celsius), amountShape(celsius + 0.1)];
+      expect(Math.abs(a.largeTimes - b.largeTimes)).toBeLessThan(0.005);
+    }
   });
 
-  test("assumed wet days are fewest where it is dry or warm, and never a whole month", () => {
-    expect(usualRainPerWetDayMm(-40)).toBe(2);
-    expect(usualRainPerWetDayMm(40)).toBe(9);
+  test("assumed wet days bring least where it is cold, more where it is wet, and never fill a month", () => {
+    expect(usualRainPerWetDayMm(-60, 30)).toBe(1.5);
+    expect(usualRainPerWetDayMm(10, 30)).toBeCloseTo(5.1, 6);
+    expect(usualRainPerWetDayMm(10, 60)).toBeGreaterThan(usualRainPerWetDayMm(10, 30));
+    expect(usualRainPerWetDayMm(40, 2000)).toBe(20);
     const drenched = assumedWetDays({ ...plainsNormals, rainMm: Array<number>(12).fill(900) });
     expect(Math.max(...drenched)).toBeCloseTo(27.9);
+    expect(assumedWetDays({ ...plainsNormals, rainMm: Array<number>(12).fill(0) })).toEqual(
+      Array(12).fill(0),
+    );
   });
+});
+
+test("every drawn wet day brings 0.25 mm or more, and other normals keep the days' draws", () => {
+  const draws = drawDays(3, daysOf(plan));
+  const wetter = { ...plainsNormals, rainMm: plainsNormals.rainMm.map((mm) => 2 * mm) };
+  const [one, two] = [plainsNormals, wetter].map((normals) =>
+    generateYears(normals, plains, { ...plan, seed: 3 }, draws),
+  );
+  expect(one!.rainMm.filter((mm) => mm > 0 && mm < 0.25)).toHaveLength(0);
+  expect([...two!.rainMm].map((mm) => mm > 0)).toEqual([...one!.rainMm].map((mm) => mm > 0));
+  expect(generateYears(wetter, plains, { ...plan, seed: 3 }).rainMm).toEqual(two!.rainMm);
 });
 
 test("rain below 0 in the normals is refused before a year is made", () => {

@@ -3,8 +3,9 @@ import { existsSync } from "node:fs";
 import { judge, type Topic } from "./row.ts";
 import type { JudgedTopic } from "./table.ts";
 import { fallow } from "./topics/fallow.ts";
+import { grass } from "./topics/grass.ts";
 
-export const topics: readonly Topic[] = [fallow];
+export const topics: readonly Topic[] = [fallow, grass];
 
 const folder = "../shared/data";
 

@@ -54,3 +54,10 @@ export async function bySeason<T>(
   await eachSeason(written, files, (season) => found.push(of(season.cases[0]!, season)));
   return found;
 }
+
+/** An ensemble in which the soil is as described in every run. */
+export const noSpread: Written = {
+  availableCapacitySpread: "0 %",
+  deepWaterSpread: "0 %",
+  density: "usual",
+};

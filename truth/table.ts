@@ -65,7 +65,9 @@ function figureText(row: Row): string {
   const { figure, unit } = row;
   const shown = (value: number) => String(Number(value.toFixed(2)));
   const text = typeof figure === "number" ? shown(figure) : `${shown(figure[0])}-${shown(figure[1])}`;
-  return unit === "times" || unit === "share" || unit === "points" ? text : `${text} ${unit.split(" ")[0]}`;
+  return unit === "times" || unit === "share" || unit === "points"
+    ? text
+    : `${text} ${unit.replace("/day", "/d")}`;
 }
 
 function rangeText({ range: [low, high] }: Row): string {

@@ -3,9 +3,11 @@ import { existsSync } from "node:fs";
 import { judge, type Topic } from "./row.ts";
 import type { JudgedTopic } from "./table.ts";
 import { fallow } from "./topics/fallow.ts";
+import { evaporation } from "./topics/evaporation.ts";
 import { grass } from "./topics/grass.ts";
+import { losses } from "./topics/losses.ts";
 
-export const topics: readonly Topic[] = [fallow, grass];
+export const topics: readonly Topic[] = [fallow, losses, evaporation, grass];
 
 const folder = "../shared/data";
 

@@ -47,10 +47,12 @@ export interface Judged {
   readonly inside: boolean;
 }
 
-/** Printed and judged alike: what the table shows is what counts. */
+/** Decimals of ours. Printed and judged alike: what the table shows is what counts. */
 export function digitsOf({ unit }: Pick<Row, "unit">): number {
-  return unit === "in" || unit === "times" || unit === "m" || unit === "mm/day" || unit === "share" ? 2 : 0;
+  return digits[unit] ?? 0;
 }
+
+const digits: Readonly<Record<string, number>> = { in: 2, times: 2, m: 2, "mm/day": 2, share: 2, bu: 1 };
 
 export function isInside({ range: [low, high], ...row }: Row, ours: number): boolean {
   const shown = Number(ours.toFixed(digitsOf(row)));

@@ -7,7 +7,7 @@ export interface JudgedTopic {
   readonly judged: readonly Judged[];
 }
 
-const widths = { what: 33, where: 18, figure: 8, range: 9, ours: 6 } as const;
+const widths = { what: 30, where: 19, figure: 8, range: 10, ours: 5 } as const;
 
 export function tableOf(topics: readonly JudgedTopic[]): string {
   const head = lineOf(["what", "published by", "figure", "range", "ours", ""]);
@@ -64,7 +64,7 @@ function number(value: number, row: Row): string {
 function figureText(row: Row): string {
   const { figure, unit } = row;
   const shown = (value: number) => String(Number(value.toFixed(2)));
-  const text = typeof figure === "number" ? shown(figure) : `${shown(figure[0])}-${shown(figure[1])}`;
+  const text = typeof figure === "number" ? shown(figure) : `${shown(figure[0])}..${shown(figure[1])}`;
   return unit === "times" || unit === "share" || unit === "points"
     ? text
     : `${text} ${unit.replace("/day", "/d")}`;
@@ -73,7 +73,7 @@ function figureText(row: Row): string {
 function rangeText({ range: [low, high] }: Row): string {
   if (low === null) return `<= ${high}`;
   if (high === null) return `>= ${low}`;
-  return low < 0 ? `${low} to ${high}` : `${low}-${high}`;
+  return `${low}..${high}`;
 }
 
 function outsideText(all: readonly Judged[]): string[] {

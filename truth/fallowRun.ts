@@ -40,8 +40,8 @@ export interface Fallow {
   readonly years: number;
 }
 
-/** Enough for a mean good to about 2 points; of the record as many as it holds. */
-const generatedYears = 30;
+/** Enough for a mean good to about 1.5 points; of the record as many as it holds. */
+const generatedYears = 60;
 const recordYears = 12;
 const twoFtMm = 610;
 const daysPerMonth = 365.25 / 12;

@@ -52,7 +52,15 @@ export function digitsOf({ unit }: Pick<Row, "unit">): number {
   return digits[unit] ?? 0;
 }
 
-const digits: Readonly<Record<string, number>> = { in: 2, times: 2, m: 2, "mm/day": 2, share: 2, bu: 1 };
+const digits: Readonly<Record<string, number>> = {
+  in: 2,
+  times: 2,
+  m: 2,
+  "mm/day": 2,
+  share: 2,
+  bu: 1,
+  "t/ha": 2,
+};
 
 export function isInside({ range: [low, high], ...row }: Row, ours: number): boolean {
   const shown = Number(ours.toFixed(digitsOf(row)));

@@ -7,7 +7,7 @@ export interface JudgedTopic {
   readonly judged: readonly Judged[];
 }
 
-const widths = { what: 30, where: 19, figure: 8, range: 10, ours: 5 } as const;
+const widths = { what: 30, where: 18, figure: 9, range: 10, ours: 5 } as const;
 
 export function tableOf(topics: readonly JudgedTopic[]): string {
   const head = lineOf(["what", "published by", "figure", "range", "ours", ""]);
@@ -61,13 +61,13 @@ function number(value: number, row: Row): string {
   return Number(text) === 0 ? (0).toFixed(digitsOf(row)) : text;
 }
 
-function figureText(row: Row): string {
-  const { figure, unit } = row;
+/** The unit where there is room for it; where not, the first column says it. */
+function figureText({ figure, unit }: Row): string {
   const shown = (value: number) => String(Number(value.toFixed(2)));
   const text = typeof figure === "number" ? shown(figure) : `${shown(figure[0])}..${shown(figure[1])}`;
-  return unit === "times" || unit === "share" || unit === "points"
-    ? text
-    : `${text} ${unit.replace("/day", "/d")}`;
+  if (unit === "times" || unit === "share" || unit === "points") return text;
+  const withUnit = `${text} ${unit.replace("/day", "/d")}`;
+  return withUnit.length > widths.figure ? text : withUnit;
 }
 
 function rangeText({ range: [low, high] }: Row): string {

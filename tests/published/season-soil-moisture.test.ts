@@ -12,7 +12,7 @@
 import { existsSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { sumOver } from "../../src/season/ledger.ts";
-import { dayNumber, isoDate } from "../../src/weather/calendar.ts";
+import { isoDate } from "../../src/weather/calendar.ts";
 import {
   drySpells,
   meanOf,
@@ -31,7 +31,6 @@ import {
   grassCourse,
   measuredMm,
   probeDepthsMm,
-  probes,
   runGrass,
   stations,
   type Station,

@@ -25,7 +25,11 @@ export const moistDepth: Topic = {
     const files = { "kansas.csv": westernKansasRecord(openData) };
     for (const feet of [0, 1, 2, 3]) {
       const seasons = await yieldSeasons({
-        ...{ ...wheat, place: "tribune", files, weather: { record: "kansas.csv" }, years: 54 },
+        ...wheat,
+        place: "tribune",
+        files,
+        weather: { record: "kansas.csv" },
+        years: 54,
         startingWater: moistTo(feet),
       });
       const failed = seasons.filter(({ buPerAc }) => buPerAc < failsBelowBuPerAc);
@@ -43,7 +47,9 @@ async function haysBuPerAc(availablePercent: number): Promise<number> {
   const inches = (availablePercent / 100) * 1.3 * 72;
   const water = `${inches.toFixed(2)} in available`;
   const seasons = await yieldSeasons({
-    ...{ ...wheat, place: "hays", years: 40 },
+    ...wheat,
+    place: "hays",
+    years: 40,
     layers: [{ name: "silt loam", thickness: "72 in", texture: "silt loam", water }],
   });
   return mean(seasons.map(({ buPerAc }) => buPerAc));

@@ -19,15 +19,24 @@ export const waterAtSowing: Topic = {
     const afterSorghum = await wheat(11, sorghumStubble);
     const firstSorghum = await sorghum(11, "no-till");
     const akron = (weather: FallowCase["weather"], system: FallowSystem): FallowCase => ({
-      ...{ place: "akron", weather, system, crop: "winter wheat", sowing: "Sep 20", months: 14 },
+      place: "akron",
+      weather,
+      system,
+      crop: "winter wheat",
+      sowing: "Sep 20",
+      months: 14,
       splits: ["09-15", "05-01"],
     });
     const moreAtAkron = async (weather: FallowCase["weather"]) =>
       (await inches(akron(weather, "no-till"))) - (await inches(akron(weather, "tilled")));
     const bushland = (strawTPerHa: number) =>
       inches({
-        ...{ place: "bushland", weather: "generated", system: { strawTPerHa } },
-        ...{ crop: "grain sorghum", sowing: "Jun 10", months: 11 },
+        place: "bushland",
+        weather: "generated",
+        system: { strawTPerHa },
+        crop: "grain sorghum",
+        sowing: "Jun 10",
+        months: 11,
       });
     const gainMm = async (system: FallowSystem) =>
       (await fallowOf(akron("generated", system), openData)).whole;

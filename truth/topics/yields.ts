@@ -37,19 +37,24 @@ const sorghumLeft: Written = { share: "10 %" };
 async function bushland(): Promise<Record<string, number>> {
   const run = (system: YieldRun["system"]) =>
     yieldSeasons({
-      ...{ place: "bushland", crop: "grain sorghum", sowing: "Jun 10", fallowMonths: 11 },
-      ...{ startingWater: sorghumLeft, system: system!, years: 40 },
+      place: "bushland",
+      crop: "grain sorghum",
+      sowing: "Jun 10",
+      fallowMonths: 11,
+      startingWater: sorghumLeft,
+      system: system!,
+      years: 40,
     });
-  const kg = (seasons: readonly YieldSeason[]) => seasons.map(({ kgPerHa }) => kgPerHa);
+  const tons = (seasons: readonly YieldSeason[]) => seasons.map(({ kgPerHa }) => kgPerHa / 1000);
   const [bare, straw, mulch] = await Promise.all([
     run({ strawTPerHa: 0 }),
     run({ strawTPerHa: 12 }),
     run("stubble mulch"),
   ]);
-  const over = kg(mulch).filter((each) => each > 2000).length;
+  const over = tons(mulch).filter((each) => each > 2).length;
   return {
-    "bushland-no-straw": mean(kg(bare)),
-    "bushland-straw": mean(kg(straw)),
+    "bushland-sorghum-no-straw": mean(tons(bare)),
+    "bushland-sorghum-straw": mean(tons(straw)),
     "bushland-over-2000": (100 * over) / mulch.length,
   };
 }
@@ -57,8 +62,13 @@ async function bushland(): Promise<Record<string, number>> {
 /** Tribune, wheat-sorghum-fallow: 11 months of no-till before sorghum. */
 async function wsfSorghum(): Promise<Record<string, number>> {
   const seasons = await yieldSeasons({
-    ...{ place: "tribune", crop: "grain sorghum", sowing: "Jun 1", fallowMonths: 11 },
-    ...{ startingWater: sorghumLeft, system: "no-till", years: 40 },
+    place: "tribune",
+    crop: "grain sorghum",
+    sowing: "Jun 1",
+    fallowMonths: 11,
+    startingWater: sorghumLeft,
+    system: "no-till",
+    years: 40,
   });
   return {
     "tribune-sorghum": mean(buOf(seasons)),
@@ -88,8 +98,14 @@ async function akron2002(openData: string): Promise<Record<string, number>> {
   const files = { "dry.csv": dryRecord(openData, placeNamed("akron")) };
   const inYear = async (year: number, crop: string, sowing: string, fallowMonths: number) => {
     const seasons = await yieldSeasons({
-      ...{ place: "akron", crop, sowing, fallowMonths, files, years: 60 },
-      ...{ startingWater: sorghumLeft, weather: { record: "dry.csv" } },
+      place: "akron",
+      crop,
+      sowing,
+      fallowMonths,
+      files,
+      years: 60,
+      startingWater: sorghumLeft,
+      weather: { record: "dry.csv" },
     });
     return seasons.filter((one) => one.year === year);
   };
@@ -107,15 +123,14 @@ async function akron2002(openData: string): Promise<Record<string, number>> {
 async function montana(place: "havre" | "moccasin", openData: string): Promise<Record<string, number>> {
   const harvested = trialYears(openData, place);
   const seasons = await yieldSeasons({
-    ...{
-      place,
-      crop: "winter wheat",
-      sowing: "Sep 15",
-      fallowMonths: 13,
-      system: "stubble mulch",
-      years: 120,
-    },
-    ...{ startingWater: { share: "10 %" }, ...(place === "moccasin" ? { depth: "40 in" } : {}) },
+    place,
+    crop: "winter wheat",
+    sowing: "Sep 15",
+    fallowMonths: 13,
+    system: "stubble mulch",
+    years: 120,
+    startingWater: { share: "10 %" },
+    ...(place === "moccasin" ? { depth: "40 in" } : {}),
   });
   const near = (rainMm: number) =>
     buOf(

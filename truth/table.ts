@@ -7,18 +7,24 @@ export interface JudgedTopic {
   readonly judged: readonly Judged[];
 }
 
-const widths = { what: 30, where: 18, figure: 9, range: 10, ours: 5 } as const;
+const widths = { what: 28, where: 18, figure: 9, range: 10, ours: 5 } as const;
 
 export function tableOf(topics: readonly JudgedTopic[]): string {
-  const head = lineOf(["what", "published by", "figure", "range", "ours", ""]);
-  const lines = topics.flatMap(({ title, judged }) => ["", title, ...judged.map(rowText)]);
   const all = topics.flatMap(({ judged }) => judged);
+  const letters = reasonLetters(all);
+  const lines = topics.flatMap(({ title, judged }) => [
+    "",
+    title,
+    ...judged.map((one) => rowText(one, letters)),
+  ]);
   return [
-    head,
+    lineOf(["what", "published by", "figure", "range", "ours", ""]),
     "-".repeat(80),
     ...lines,
     "",
-    ...outsideText(all),
+    ...reasonsText(letters),
+    "Full sources, why each range, what each run assumes: data-reference/scoreboard.",
+    "",
     ...skippedText(all),
     ...countText("rows", all),
     ...countText(
@@ -42,17 +48,11 @@ function lineOf([what, where, figure, range, ours, verdict]: readonly string[]):
 }
 
 /** A long first column goes on below. */
-function rowText({ row, ours, inside }: Judged): string {
+function rowText({ row, ours, inside }: Judged, letters: ReadonlyMap<string, string>): string {
   const [first, ...more] = wrapped(row.what, widths.what);
-  const verdict = ours === null ? "-" : inside ? "in" : "OUT";
-  const cells = [
-    first!,
-    row.where,
-    figureText(row),
-    rangeText(row),
-    ours === null ? "-" : number(ours, row),
-    verdict,
-  ];
+  const shown = ours === null ? "-" : number(ours, row);
+  const verdict = ours === null ? "-" : inside ? "in" : `out ${letters.get(reasonOf(row))}`;
+  const cells = [first!, row.where, figureText(row), rangeText(row), shown, verdict];
   return [lineOf(cells), ...more.map((line) => `  ${line}`)].join("\n");
 }
 
@@ -76,14 +76,21 @@ function rangeText({ range: [low, high] }: Row): string {
   return `${low}..${high}`;
 }
 
-function outsideText(all: readonly Judged[]): string[] {
+const reasonOf = ({ outside }: Row): string => outside ?? "no reason given";
+
+/** A letter for each reason, in the order of the table: a to z, then aa. */
+function reasonLetters(all: readonly Judged[]): ReadonlyMap<string, string> {
   const outside = all.filter(({ ours, inside }) => ours !== null && !inside);
-  if (outside.length === 0) return [];
-  return [
-    "Outside, and why:",
-    ...outside.flatMap(({ row }) => hanging(`${row.what}: ${row.outside ?? "no reason given"}`)),
-    "",
-  ];
+  const reasons = [...new Set(outside.map(({ row }) => reasonOf(row)))];
+  const letter = (at: number) =>
+    String.fromCharCode("a".charCodeAt(0) + (at % 26)).repeat(1 + Math.floor(at / 26));
+  return new Map(reasons.map((reason, at) => [reason, letter(at)]));
+}
+
+function reasonsText(letters: ReadonlyMap<string, string>): string[] {
+  if (letters.size === 0) return [];
+  const told = [...letters].flatMap(([reason, letter]) => hanging(`${letter.padEnd(2)} ${reason}`));
+  return ["Outside, and why:", ...told, ""];
 }
 
 function skippedText(all: readonly Judged[]): string[] {
@@ -100,7 +107,7 @@ function countText(what: string, judged: readonly Judged[]): string[] {
 }
 
 const hanging = (text: string): string[] =>
-  wrapped(text, 76).map((line, l) => (l === 0 ? `- ${line}` : `  ${line}`));
+  wrapped(text, 78).map((line, l) => (l === 0 ? line : `   ${line}`));
 
 function wrapped(text: string, width: number): string[] {
   const lines: string[] = [];

@@ -39,7 +39,7 @@ export const pans: Topic = {
   },
 };
 
-/** A layer that is a pan, as a user would describe it. */
+/** A layer as a user would describe it; its kind, if not plain from where it lies, would be said here for every row. */
 const panLayer = (name: string, bottom: string, texture: string, hindrance: Written): Written => ({
   name,
   bottom,

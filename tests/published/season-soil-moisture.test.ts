@@ -12,21 +12,27 @@
 import { existsSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { sumOver } from "../../src/season/ledger.ts";
-import { dayNumber, isoDate } from "../../src/weather/calendar.ts";
+import { isoDate } from "../../src/weather/calendar.ts";
+import {
+  drySpells,
+  meanOf,
+  read,
+  rootMeanSquare,
+  season,
+  sum,
+  thicknessMm,
+  usualQuantile,
+  type DrySpell,
+} from "../support/grassSeason.ts";
 import {
   capacityMm,
   dataFolder,
-  firstWholeDay,
   fittedLayers,
   grassCourse,
   measuredMm,
   probeDepthsMm,
-  probeEdgesMm,
-  probes,
-  readStation,
   runGrass,
   stations,
-  type Measured,
   type Station,
 } from "../support/grassStation.ts";
 
@@ -34,24 +40,11 @@ const absent = !existsSync(dataFolder);
 const orSkipped = absent ? ` (skipped: ${dataFolder} is absent)` : "";
 
 /** Field capacity as this quantile of the year's readings; the answer on drainage is asked of the lower ones too. */
-const usualQuantile = 0.95;
 const quantiles = [0.85, 0.9, usualQuantile];
 
-const thicknessMm = (probe: number): number => probeEdgesMm[probe + 1]! - probeEdgesMm[probe]!;
 /** Readings step by 0.001: half a millimetre in the metre, at both ends of a spell. */
 const readingMm = 1;
-const sum = (values: readonly number[]): number => values.reduce((total, each) => total + each, 0);
-const meanOf = (values: readonly number[]): number => sum(values) / values.length;
-const rootMeanSquare = (values: readonly number[]): number =>
-  Math.sqrt(meanOf(values.map((each) => each * each)));
 const round = (value: number, places = 0): string => value.toFixed(places);
-
-const measured = new Map<string, Measured>();
-function read(station: Station): Measured {
-  const held = measured.get(station.name) ?? readStation(station);
-  measured.set(station.name, held);
-  return held;
-}
 
 describe.skipIf(absent)(`grass (FAO-56, memory) from 1 April to 31 October 2020${orSkipped}`, () => {
   const all = absent ? [] : stations.map((station) => ({ station, ...season(station) }));
@@ -168,99 +161,6 @@ describe.skipIf(absent)(`deep water after a wetting, grass asleep${orSkipped}`, 
       expect(error(({ stopMm }) => stopMm, without)).toBeLessThan(error(({ slowMm }) => slowMm, without));
   });
 });
-
-interface Season {
-  readonly bias: number;
-  readonly rmse: number;
-  /** Volume fraction by probe. */
-  readonly biasByProbe: readonly number[];
-  /** Modelled less measured storage, mm, by day with all five probes. */
-  readonly differences: readonly number[];
-  /** Rain less storage change, mm. */
-  readonly lostMm: number;
-  readonly balanceErrorMm: number;
-}
-
-function season(station: Station): { stop: Season; slow: Season; unchangedRmse: number; lostMm: number } {
-  const { weather, moisture } = read(station);
-  const on = (month: number, day: number) => dayNumber(2020, month, day) - weather.firstDay;
-  const start = firstWholeDay(moisture, on(4, 1));
-  const startMm = measuredMm(moisture, start);
-  let last = on(10, 31);
-  while (Number.isNaN(measuredMm(moisture, last))) last--;
-  const days = Array.from({ length: last - start }, (_, d) => start + 1 + d).filter(
-    (day) => !Number.isNaN(measuredMm(moisture, day)),
-  );
-  const rainMm = sumOver(weather.rainMm, start + 1, last);
-  const layers = fittedLayers(moisture, usualQuantile);
-  const run = (slowDrainage: boolean): Season => {
-    const { ledger, totals, layerMm } = runGrass(read(station), start + 1, last, layers, slowDrainage);
-    const storageMm = (day: number) => ledger.storageMm[day - start - 1]!;
-    const differences = days.map((day) => storageMm(day) - measuredMm(moisture, day));
-    return {
-      bias: meanOf(differences),
-      rmse: rootMeanSquare(differences),
-      biasByProbe: probes.map((probe) =>
-        meanOf(
-          days.map((day) => layerMm[probe]![day - start - 1]! / thicknessMm(probe) - moisture[probe]![day]!),
-        ),
-      ),
-      differences,
-      lostMm: rainMm + startMm - storageMm(last),
-      balanceErrorMm: totals.balanceErrorMm,
-    };
-  };
-  return {
-    stop: run(false),
-    slow: run(true),
-    unchangedRmse: rootMeanSquare(days.map((day) => startMm - measuredMm(moisture, day))),
-    lostMm: rainMm + startMm - measuredMm(moisture, last),
-  };
-}
-
-interface DrySpell {
-  readonly measuredMm: number;
-  readonly modelledMm: number;
-  readonly measuredDeepMm: number;
-  readonly modelledDeepMm: number;
-  /** What leaves the metre at its foot. */
-  readonly stopDrainedMm: number;
-  readonly slowDrainedMm: number;
-}
-
-/** Spells of 8 to 15 days from April to October with less than 1 mm a day and 3 mm in all; the first day only gives the start. */
-function drySpells(station: Station, quantile = usualQuantile): DrySpell[] {
-  const { weather, moisture } = read(station);
-  const layers = fittedLayers(moisture, quantile);
-  const deepFrom = 3;
-  const spells: DrySpell[] = [];
-  let day = dayNumber(2020, 4, 1) - weather.firstDay;
-  const end = dayNumber(2020, 10, 31) - weather.firstDay;
-  while (day <= end) {
-    let [after, rainMm] = [day, 0];
-    while (after <= end && after - day < 15 && weather.rainMm[after]! < 1 && rainMm < 3)
-      rainMm += weather.rainMm[after++]!;
-    const [startMm, endMm] = [measuredMm(moisture, day), measuredMm(moisture, after - 1)];
-    if (after - day >= 8 && !Number.isNaN(startMm) && !Number.isNaN(endMm)) {
-      const run = (slowDrainage: boolean) =>
-        runGrass(read(station), day + 1, after - 1, layers, slowDrainage);
-      const { ledger, layerMm } = run(false);
-      const drained = (drainageMm: Float64Array) => sumOver(drainageMm, 0, after - 2 - day);
-      const deepMm = sum(layerMm.slice(deepFrom).map((layer) => layer.at(-1)!));
-      const startDeepMm = measuredMm(moisture, day, deepFrom);
-      spells.push({
-        measuredMm: startMm - endMm,
-        modelledMm: startMm - ledger.storageMm.at(-1)!,
-        measuredDeepMm: startDeepMm - measuredMm(moisture, after - 1, deepFrom),
-        modelledDeepMm: startDeepMm - deepMm,
-        stopDrainedMm: drained(ledger.drainageMm),
-        slowDrainedMm: drained(run(true).ledger.drainageMm),
-      });
-    }
-    day = Math.max(after, day + 1);
-  }
-  return spells;
-}
 
 interface Recession {
   readonly name: string;

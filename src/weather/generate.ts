@@ -153,7 +153,7 @@ function stationOf(site: Site): WeatherRecord["station"] {
 
 function notesOf(normals: MonthlyNormals, { years, seed }: GeneratePlan): string[] {
   const notes = [
-    `Weather: ${years} ${years === 1 ? "year" : "years"} generated from monthly normals (seed ${seed}): wet and dry days as a chain whose persistence, and whose wetter and drier years, follow the season of the rain (fitted on open gauges), amounts of a wet day as a mixed exponential (Woolhiser and Roldan 1982; shape fitted on open gauges), temperatures about their normals (Richardson 1981); no real year is among them.`,
+    `Weather: ${years} ${years === 1 ? "year" : "years"} generated from monthly normals (seed ${seed}): wet and dry days and years, and mixed exponential amounts (Woolhiser & Roldan 1982), fitted on open gauges; temperatures about their normals (Richardson 1981); no real year is among them.`,
   ];
   if (normals.wetDays === null) {
     const each = assumedWetDays(normals).map((days) => days.toFixed(0));

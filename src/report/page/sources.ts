@@ -106,22 +106,17 @@ export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[
             source: generator.residuals.source,
             mark: generator.residuals.provenance,
           },
-          ...(["persistence", "yearlyWetness", "amounts"] as const).map((part) => ({
-            what: generatedRain[part],
-            source: generator[part].source,
-            mark: generator[part].provenance,
-          })),
+          {
+            what: "Generated rain",
+            source:
+              "Gabriel & Neumann 1962; Katz & Zheng 1999; Woolhiser & Roldan 1982; shapes fitted on open gauges",
+            mark: "memory; abstract read; fitted",
+          },
         ]
       : []),
     ...yieldLineSource(comparison.method.yieldLine),
   ];
 }
-
-const generatedRain = {
-  persistence: "Generated wet and dry days",
-  yearlyWetness: "Generated wet and dry years",
-  amounts: "Generated amounts of rain",
-};
 
 /** Its own text carries its marks already. */
 function yieldLineSource({ source }: ReportMatter["comparison"]["method"]["yieldLine"]): SourceUsed[] {

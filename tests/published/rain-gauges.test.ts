@@ -9,14 +9,22 @@ import { generateYears } from "../../src/weather/generate.ts";
 import { monthOf, yearOf } from "../../src/weather/calendar.ts";
 import { rainCharacter } from "../../src/weather/rainCharacter.ts";
 import type { MonthlyNormals, Site, WeatherRecord } from "../../src/weather/record.ts";
-import { gaugeNormals, gaugeRecord, gauges, gaugesAbsent, orSkipped, spanOf } from "../support/openGauges.ts";
+import {
+  gaugeNormals,
+  gaugeRecord,
+  gauges,
+  gaugesAbsent,
+  longGauge,
+  orSkipped,
+  spanOf,
+} from "../support/openGauges.ts";
 
 const site: Site = { latitudeDeg: 40, elevationM: 1000, setting: "inland" };
 const plan = { years: 2000, firstYear: 2001, seed: 20 };
 const stormsMm = [20, 30];
 
 const checked = gauges.filter((gauge) => gauge.checked);
-const long = checked.filter(({ measured }) => measured.wholeYears >= 8);
+const long = gauges.filter(longGauge);
 const oneYear = checked.filter(({ measured }) => measured.wholeYears === 1);
 
 test("long gauges and single years are all there", () => {

@@ -15,6 +15,9 @@ export type Gauge = (typeof table.gauges)[number];
 
 export const gauges: readonly Gauge[] = table.gauges;
 
+/** Checked, and long enough for means of years. */
+export const longGauge = ({ checked, measured }: Gauge): boolean => checked && measured.wholeYears >= 8;
+
 export const spanOf = ({ fromMonth, toMonth }: Gauge): MonthSpan => ({ fromMonth, toMonth });
 
 /** Its record. Needs the folder of open data. */

@@ -1,37 +1,31 @@
 /** Generated rain beside every long open gauge, each from its own monthly normals. */
 import file from "../../data-reference/scoreboard/rain.json" with { type: "json" };
-import { gauges, rainOf, type RainLike } from "../rainLike.ts";
-import { digitsOf, type Row, type Topic } from "../row.ts";
+import { generateYears } from "../../src/weather/generate.ts";
+import { rainCharacter } from "../../src/weather/rainCharacter.ts";
+import { gauges, longGauge, spanOf } from "../../tests/support/openGauges.ts";
+import type { Row, Topic } from "../row.ts";
 
 const rows = file.rows as unknown as readonly Row[];
+const site = { latitudeDeg: 40, elevationM: 1000, setting: "inland" } as const;
+const plan = { years: 2000, firstYear: 2001, seed: 20 };
 
 export const rain: Topic = {
   file: { title: file.title, rows },
   isFallow: false,
-  async ours(openData) {
+  ours() {
     const ours: Record<string, number> = {};
-    for (const gauge of openData === null ? [] : gauges) {
-      const { measured, generated } = rainOf(openData!, gauge);
-      for (const { id, of } of measures) {
-        holdFigure(`${gauge.id}-${id}`, of(measured));
-        ours[`${gauge.id}-${id}`] = of(generated);
-      }
+    for (const gauge of gauges.filter(longGauge)) {
+      const { shareAbove, wetDays, longestDrySpellDays, yearlySdMm } = rainCharacter(
+        generateYears(gauge.normals, site, plan),
+        [20, 30],
+        spanOf(gauge),
+      );
+      ours[`${gauge.id}-above-20`] = 100 * shareAbove[0]!;
+      ours[`${gauge.id}-above-30`] = 100 * shareAbove[1]!;
+      ours[`${gauge.id}-wet-days`] = wetDays;
+      ours[`${gauge.id}-dry-spell`] = longestDrySpellDays;
+      ours[`${gauge.id}-sd`] = yearlySdMm!;
     }
-    return ours;
+    return Promise.resolve(ours);
   },
 };
-
-const measures: readonly { id: string; of: (rain: RainLike) => number }[] = [
-  { id: "above-20", of: ({ above20Percent }) => above20Percent },
-  { id: "above-30", of: ({ above30Percent }) => above30Percent },
-  { id: "wet-days", of: ({ wetDays }) => wetDays },
-  { id: "dry-spell", of: ({ longestSpellDays }) => longestSpellDays },
-  { id: "sd", of: ({ sdMm }) => sdMm },
-];
-
-/** The rows' figures are the gauge's own. */
-function holdFigure(id: string, measured: number): void {
-  const row = rows.find((one) => one.id === id);
-  if (row === undefined || Number(measured.toFixed(digitsOf(row))) !== row.figure)
-    throw new Error(`${id}: the gauge has ${measured}, the file says ${String(row?.figure)}`);
-}

@@ -108,9 +108,8 @@ export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[
           },
           {
             what: "Generated rain",
-            source:
-              "Gabriel & Neumann 1962; Katz & Zheng 1999; Woolhiser & Roldan 1982; shapes fitted on open gauges",
-            mark: "memory; abstract read; fitted",
+            source: generator.cited.source,
+            mark: generator.cited.provenance,
           },
         ]
       : []),

@@ -1,5 +1,6 @@
 import { mmPerInch } from "../quantity/constants.ts";
-import { layerOrigins } from "../soil/layerOrigin.ts";
+import { layerOrigins, usualOpenShare } from "../soil/layerOrigin.ts";
+import { percent } from "../soil/layerRanges.ts";
 import { soilStructures } from "../soil/penetrationFactor.ts";
 import { readTextureClass, textureClasses, textureMend } from "../soil/texture.ts";
 import { coresField } from "./coreFields.ts";
@@ -98,7 +99,7 @@ const layerShape = {
   ).optional(),
   openShare: quantity("share", {
     means: "Share of the roots that finds cracks and old root channels",
-    otherwise: "50 % in a natural layer, 15 % in a tillage pan or a wheel track",
+    otherwise: `${percent(usualOpenShare("natural").middle)} in a natural layer, ${percent(usualOpenShare("tillage pan").middle)} in a tillage pan or a wheel track`,
     within: share,
   }).optional(),
   cores: coresField,

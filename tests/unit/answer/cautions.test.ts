@@ -18,11 +18,12 @@ const unhindered = asDug.layers.map((layer) => ({
 const deepest = { ...asDug.layers[1]!, name: "deep pan", topMm: 2500, bottomMm: 2600 };
 const denseOnlyBelow = [...unhindered.slice(0, 2), { ...unhindered[2]!, bottomMm: 2500 }, deepest];
 
+/** A foot of loose soil, then a dense subsoil of which nothing more is said. */
 const denseSubsoil = [
-  ...unhindered.slice(0, 2),
+  { ...unhindered[0]!, bottomMm: 310 },
   resolveLayer(
-    { ...asDug.layers[2]!, openShare: undefined, origin: undefined, bulkDensityKgPerM3: 1620 },
-    "l",
+    { name: "subsoil", topMm: 310, bottomMm: 2600, texture: "silt loam", bulkDensityKgPerM3: 1620 },
+    "soil.layers[1]",
   ).layer,
 ];
 

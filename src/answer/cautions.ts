@@ -1,4 +1,6 @@
 import type { Case, Scenario } from "../scenario/scenario.ts";
+import type { Fitted } from "../evidence/dig.ts";
+import type { SoilLayer } from "../soil/layer.ts";
 import { passageOf } from "../soil/slices.ts";
 import type { Comparison } from "./comparison.ts";
 import { atEndMm } from "./rootsOfCases.ts";
@@ -18,6 +20,7 @@ export function cautionsFor(answer: Answer, scenario: Scenario): string[] {
     ...subsoil.said,
     ...fallowCaution(answer),
     ...densityCaution(answer, scenario),
+    ...originCaution(answer, scenario),
     ...columnCaution(answer),
     ...rootlessCaution(answer, scenario),
     ...statedDepthCaution(answer, scenario),
@@ -80,23 +83,60 @@ const beyondMiddleMm = 100;
 
 /** Said only where a density stands in the way of some roots, and its readings differ in what they let through. */
 function densityCaution({ byRainTotal }: Answer, { cases, ensemble }: Scenario): string[] {
-  const hindered = cases.some(({ layers, rooting }, c) => {
+  const hindered = cases.some((plan, c) =>
     // Roots of a depth told against the first case follow that case, not their own soil.
-    if (c > 0 && rooting.kind !== "grown") return false;
-    const reachMm = Math.max(...byRainTotal.map((at) => at.cases[c]!.finalRootDepthMm)) + beyondMiddleMm;
-    return layers.some(
-      (layer) =>
-        layer.topMm < reachMm &&
-        layer.hindrance.basis === "bulk density" &&
-        passageOf(layer, -1) !== passageOf(layer, 1),
-    );
-  });
+    c > 0 && plan.rooting.kind !== "grown"
+      ? false
+      : layersMet(byRainTotal, plan, c).some(
+          (layer) => layer.hindrance.basis === "bulk density" && passageOf(layer, -1) !== passageOf(layer, 1),
+        ),
+  );
   if (!hindered) return [];
   return [
     ensemble.densityReading === "range"
       ? "How a bulk density is read as hindrance to roots moves the answer more than most inputs; the ranges here span a strict to a lenient reading."
       : `How a bulk density is read as hindrance to roots moves the answer more than most inputs; here it is the ${ensemble.densityReading} reading alone, so the ranges are too narrow.`,
   ];
+}
+
+/** The layers of a case that roots come to, or might in another run than the middle one. */
+function layersMet(byRainTotal: Answer["byRainTotal"], { layers }: Case, c: number): SoilLayer[] {
+  const reachMm = Math.max(...byRainTotal.map((at) => at.cases[c]!.finalRootDepthMm)) + beyondMiddleMm;
+  return layers.filter(({ topMm }) => topMm < reachMm);
+}
+
+/** A layer is named from this loss of pace on, in the usual reading: less is within what densities are measured to. Ours. */
+const tellingPace = 0.9;
+
+/** What a dense layer was taken for decides how many roots it lets through: name the choice where nobody made it. */
+function originCaution({ byRainTotal }: Answer, { cases, evidence }: Scenario): string[] {
+  const assumed = cases
+    .flatMap((plan, c) => layersMet(byRainTotal, plan, c))
+    .filter(({ originAssumed, hindrance }) => originAssumed && hindrance.usual < tellingPace)
+    .filter((layer) => !(evidence?.dig?.drives === true && isFitted(layer, evidence.dig.fitted)));
+  const named = (isNatural: boolean) => [
+    ...new Map(
+      assumed.filter(({ origin }) => (origin === "natural") === isNatural).map((one) => [one.name, one]),
+    ).values(),
+  ];
+  return [true, false].flatMap((isNatural) => {
+    const layers = named(isNatural);
+    const first = layers[0];
+    if (first === undefined) return [];
+    const names = layers.map(({ name }) => `"${name}"`).join(", ");
+    const [taken, other] = isNatural
+      ? ["natural dense soil", 'a pan or a wheel track, say so (origin "tillage pan" or "wheel track")']
+      : ["a pan", 'natural, say so (origin "natural")'];
+    const share = Math.round(100 * first.openShare.middle);
+    return [
+      `${names} ${layers.length === 1 ? "is" : "are"} taken for ${taken}, in which ${share} % of the roots find cracks and old channels; if ${layers.length === 1 ? "it is" : "they are"} ${other}: that moves the answer.`,
+    ];
+  });
+}
+
+/** What a dig tells of a layer goes before what it is taken for. */
+function isFitted({ name }: SoilLayer, fitted: Fitted | null): boolean {
+  return fitted?.kind === "passage" && fitted.layer === name;
 }
 
 /** Fewer runs than this make no range to speak of: P10 would be the lowest but one. Ours. */

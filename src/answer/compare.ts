@@ -11,6 +11,8 @@ import type {
 } from "./comparison.ts";
 import type { CaseRuns, Ensemble, EnsembleAtRain } from "./ensemble.ts";
 import { middleOf } from "./middleTotal.ts";
+import { spreadSaid } from "../soil/availableWaterSpread.ts";
+import { percent } from "../soil/layerRanges.ts";
 import { evidenceAnswer } from "../evidence/evidenceAnswer.ts";
 import { fieldAverage } from "./fieldAverage.ts";
 import { moneyOf, type MoneyOfPair } from "./money.ts";
@@ -173,7 +175,10 @@ function methodOf({ preparation, runs }: Ensemble, shown: ShownYield): Compariso
     firstSowingYear: years[0]!,
     lastSowingYear: years.at(-1)!,
     densityReading: ensemble.densityReading,
-    availableCapacitySd: ensemble.availableCapacitySd,
+    availableCapacitySpread:
+      ensemble.availableCapacitySd === null
+        ? spreadSaid(scenario.cases.flatMap(({ layers }) => layers))
+        : `${percent(ensemble.availableCapacitySd)} of it`,
     deepWaterSd: ensemble.deepWaterSd,
     yieldLine: {
       source: yieldLine.source,

@@ -51,7 +51,8 @@ export interface ComparisonMethod {
   readonly firstSowingYear: number;
   readonly lastSowingYear: number;
   readonly densityReading: "range" | "strict" | "usual" | "lenient";
-  readonly availableCapacitySd: number;
+  /** Of available water capacity, as words: a share of it, or of the soil's volume layer by layer. */
+  readonly availableCapacitySpread: string;
   readonly deepWaterSd: number;
   readonly yieldLine: {
     readonly source: string;

@@ -6,16 +6,15 @@ import type { YieldLine } from "../crop/yieldLine.ts";
 export interface RunDraws {
   /** Slope of the yield line, kg/ha per mm. */
   readonly slope: number;
-  /** Scales every layer's available water capacity; > 0. */
-  readonly availableScale: number;
+  /** Available water capacity, in standard deviations of each layer. */
+  readonly capacity: number;
   /** Shifts starting water below the deep limit, share of available capacity. */
   readonly deepShift: number;
   /** How the density table is read: -1 strict, 0 usual, 1 lenient. */
   readonly lenience: number;
+  /** How many roots find cracks and old channels in a dense layer: -1 few, 0 as usual, 1 many. */
+  readonly openness: number;
 }
-
-/** The smallest scale of available capacity a draw may give: a soil still holds some water. */
-const smallestScale = 0.2;
 
 /**
  * The draws of `runs` runs, each quantity from its own named stream, so that asking for more runs, or for
@@ -24,15 +23,17 @@ const smallestScale = 0.2;
 export function drawRuns(runs: number, plan: EnsemblePlan, line: YieldLine): RunDraws[] {
   const { seed } = plan;
   const slopes = stream(seed, "yield slope");
-  const scales = stream(seed, "available water capacity");
+  const capacities = stream(seed, "available water capacity");
   const shifts = stream(seed, "deep starting water");
   const readings = stream(seed, "density reading");
+  const shares = stream(seed, "open share");
   const { low, middle, high } = line.slopeKgPerHaPerMm;
   return Array.from({ length: runs }, () => ({
     slope: slopes.triangle(low, middle, high),
-    availableScale: Math.max(smallestScale, 1 + plan.availableCapacitySd * scales.normal()),
+    capacity: capacities.normal(),
     deepShift: plan.deepWaterSd * shifts.normal(),
     lenience: lenienceOf(plan.densityReading, 2 * readings.uniform() - 1),
+    openness: 2 * shares.uniform() - 1,
   }));
 }
 

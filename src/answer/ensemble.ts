@@ -215,14 +215,20 @@ function workedOutCourse(plan: Case, { weather, workOut }: WeatherYears, sowingI
  * Where a dig decides and can be met, its draw of this run takes the place of what density or penetrometer suggest. A case that
  * was not dug and leaves that layer as it is has the same soil there, and the same draw.
  */
-function hinderedAsDug({ scenario, digFit }: Preparation, c: number, run: number, slices: Slices): Slices {
+function hinderedAsDug(
+  { scenario, digFit, drawsByRun }: Preparation,
+  c: number,
+  run: number,
+  slices: Slices,
+): Slices {
   if (scenario.evidence?.dig?.drives !== true) return slices;
   const found = digFit();
   const place = found?.servedBy[c] ?? null;
   if (found === null || place === null) return slices;
   // The soil is remembered without the dig.
-  const own = { ...slices, passage: slices.passage.slice() };
-  hinderBy(own, scenario.cases[c]!.layers, found.fitted, found.cases[place]!.draws[run]!);
+  const own = { ...slices, passage: slices.passage.slice(), rootsLeft: slices.rootsLeft.slice() };
+  const { openness } = drawsByRun[run]!;
+  hinderBy(own, scenario.cases[c]!.layers, found.fitted, found.cases[place]!.draws[run]!, openness);
   return own;
 }
 

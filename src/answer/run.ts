@@ -41,11 +41,7 @@ export type ReadySoil = Pick<ReadyCase, "slices" | "startWaterMm">;
 
 /** Cuts the soil and fills it with one run's draws; the same draws for every case. */
 export function readySoil(plan: Case, draws: RunDraws, deepBelowMm: number): ReadySoil {
-  const reading = {
-    availableScale: draws.availableScale,
-    lenience: draws.lenience,
-  };
-  const slices = cutSlices(plan.layers, plan.sliceThicknessMm, reading, plan.ground.evaporatingDepthMm);
+  const slices = cutSlices(plan.layers, plan.sliceThicknessMm, draws, plan.ground.evaporatingDepthMm);
   const startWaterMm = startingWaterMm(slices, plan.layers, plan.startingWater, {
     deepShift: draws.deepShift,
     deepBelowMm,

@@ -3,6 +3,7 @@ import { stream } from "../randomness.ts";
 import type { Case, Scenario } from "../scenario/scenario.ts";
 import type { SoilLayer } from "../soil/layer.ts";
 import { limitMPa } from "../soil/penetrationFactor.ts";
+import { passageOf } from "../soil/slices.ts";
 import { middleDepth, type Dig, type DugGroup, type Fitted, type MiddleDepth } from "./dig.ts";
 import type { FrontResponse, Fronts } from "./digResponse.ts";
 
@@ -249,5 +250,5 @@ function frontAt(front: Float64Array, grid: readonly number[], value: number): n
 function usualValue({ layers }: Case, fitted: Fitted): number {
   if (fitted.kind === "penetration limit") return limitMPa("pan without pores").usual;
   const layer = layers.find(({ name }) => name === fitted.layer)!;
-  return layer.openShare + (1 - layer.openShare) * layer.hindrance.usual;
+  return passageOf(layer, 0);
 }

@@ -190,7 +190,7 @@ function frontIn(
   };
   let skippedDays = 0;
   return (fitted, value) => {
-    hinderBy(slices, plan.layers, fitted, value);
+    hinderBy(slices, plan.layers, fitted, value, draws.openness);
     simulate({ ...whatever, ...from }, ledger, workspace);
     const depths = days.map((day) => ledger.frontMm[day - skippedDays]!);
     // What is fitted changes nothing before sowing: with no snow lying then, later runs start there.

@@ -1,3 +1,5 @@
+import { setRootsLeft } from "../soil/rootsLeft.ts";
+import { openShareAt, passageWith } from "../soil/slices.ts";
 import { psiToMPa } from "../soil/penetrationFactor.ts";
 import type { Slices, SoilLayer } from "../soil/layer.ts";
 import type { Fitted } from "./dig.ts";
@@ -5,8 +7,17 @@ import type { Fitted } from "./dig.ts";
 /** Reading up to which roots keep their whole pace, MPa: the usual one of `penetrationHindrance`. */
 const freeUpToMPa = psiToMPa(150);
 
-/** Lays a value of what is fitted over the slices' passage; all other slices stay as they are. */
-export function hinderBy(slices: Slices, layers: readonly SoilLayer[], fitted: Fitted, value: number): void {
+/**
+ * Lays a value of what is fitted over the slices' passage; all other slices stay as they are. Where it is a penetrometer's limit,
+ * the layers keep the run's own open share.
+ */
+export function hinderBy(
+  slices: Slices,
+  layers: readonly SoilLayer[],
+  fitted: Fitted,
+  value: number,
+  openness: number,
+): void {
   const { count, layer: layerOf, passage } = slices;
   for (let j = 0; j < count; j++) {
     const layer = layers[layerOf[j]!]!;
@@ -17,9 +28,10 @@ export function hinderBy(slices: Slices, layers: readonly SoilLayer[], fitted: F
     const { resistanceMPa } = layer.hindrance;
     if (resistanceMPa !== undefined) {
       const kept = Math.min(1, Math.max(0, (value - resistanceMPa) / (value - freeUpToMPa)));
-      passage[j] = layer.openShare + (1 - layer.openShare) * kept;
+      passage[j] = passageWith(openShareAt(layer.openShare, openness), kept);
     }
   }
+  setRootsLeft(slices);
 }
 
 /** Values at which the front is worked out first; between those where much happens others are put, see `gridFor`. */

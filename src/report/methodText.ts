@@ -29,8 +29,8 @@ function drawsSaid(method: ComparisonMethod): string {
       : "";
   return (
     `${method.runs === 1 ? "One run" : `${method.runs} runs`}${again}, seed ${method.seed}. Every case and every rainfall total meets the same years and draws: ` +
-    `yield slope, available water capacity (sd ${percent(method.availableCapacitySd)}), deep starting water ` +
-    `(sd ${percent(method.deepWaterSd)} of capacity), density reading (${method.densityReading}).`
+    `yield slope, available water capacity (sd ${method.availableCapacitySpread}; field capacity moves), deep starting water ` +
+    `(sd ${percent(method.deepWaterSd)} of capacity), density reading (${method.densityReading}), roots that find cracks in a dense layer.`
   );
 }
 

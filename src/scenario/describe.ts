@@ -11,6 +11,8 @@ import {
 } from "../quantity/index.ts";
 import { printable } from "../printable.ts";
 import { bullets, wrap } from "../wrap.ts";
+import { spreadSaid } from "../soil/availableWaterSpread.ts";
+import { passageOf } from "../soil/slices.ts";
 import { textureClass } from "../soil/texture.ts";
 import { isoDate, yearOf } from "../weather/calendar.ts";
 import type { Case, Scenario, WeatherPlan } from "./scenario.ts";
@@ -92,9 +94,9 @@ function yieldLineSaid({ yieldLine }: Scenario, units: Units): string {
   return `Yield: ${shown(slope.low)} to ${shown(slope.high)} (middle ${shown(slope.middle)}) ${per} above ${sayQuantity(thresholdMm, "rain", units)} of water use${cap}. Source: ${source}.`;
 }
 
-function ensembleLine({ ensemble }: Scenario, say: Say): string {
+function ensembleLine({ ensemble, cases }: Scenario, say: Say): string {
   const { years, seed, availableCapacitySd, deepWaterSd, deepBelowMm, densityReading } = ensemble;
-  return `Runs: ${years} weather years for each rainfall total, seed ${seed}; available capacity varies by ${say(availableCapacitySd, "share")}, starting water below ${say(deepBelowMm, "depth")} by ${say(deepWaterSd, "share")} (standard deviations); density reading: ${densityReading}.`;
+  return `Runs: ${years} weather years for each rainfall total, seed ${seed}; available capacity varies by ${availableCapacitySd === null ? spreadSaid(cases.flatMap(({ layers }) => layers)) : say(availableCapacitySd, "share")}, starting water below ${say(deepBelowMm, "depth")} by ${say(deepWaterSd, "share")} (standard deviations); density reading: ${densityReading}.`;
 }
 
 /** A case; after the first only what is not the first's. */
@@ -151,8 +153,7 @@ function layerTable({ layers }: Case, units: Units): string[] {
       .map((text, i) => (i === 0 ? text.slice(0, 15).padEnd(16) : text.padStart(columns[i] ?? 9)))
       .join("");
   const rows = layers.map((layer) => {
-    const { sandFraction, clayFraction, hindrance, openShare } = layer;
-    const pace = openShare + (1 - openShare) * hindrance.usual;
+    const { sandFraction, clayFraction } = layer;
     return [
       printable(layer.name),
       `${depth(layer.topMm, units)}-${depth(layer.bottomMm, units)}`,
@@ -161,7 +162,7 @@ function layerTable({ layers }: Case, units: Units): string[] {
       whole(layer.wiltingPoint),
       whole(layer.fieldCapacity),
       whole(layer.saturation),
-      whole(pace),
+      whole(passageOf(layer, 0)),
     ];
   });
   return [["layer", unit, "texture", "g/cm^3", "WP %", "FC %", "sat %", "pace %"], ...rows].map((row) =>

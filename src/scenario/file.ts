@@ -59,7 +59,7 @@ const ensembleFields = group(
     seed: wholeNumber("The same seed gives the same draws. Left out: 1", 0, 4_294_967_295).optional(),
     availableCapacitySpread: quantity("share", {
       means: "Standard deviation of every layer's available water capacity, share of it",
-      otherwise: "10 %",
+      otherwise: "by layer: 5 % of the soil's volume where estimated from texture, 2 % where measured",
       within: { from: 0, to: 0.5, says: "0 to 50 %" },
     }).optional(),
     deepWaterSpread: quantity("share", {

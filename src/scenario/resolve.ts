@@ -11,6 +11,9 @@ import { isDescribed, resolveCrop } from "./resolveCrop.ts";
 import { resolveEvidence } from "./resolveEvidence.ts";
 import { resolveGround } from "./resolveGround.ts";
 import { readBaseLayers, resolveLayers, type BaseLayers } from "./resolveSoil.ts";
+import { spreadSaid, spreads, withSpread } from "../soil/availableWaterSpread.ts";
+import type { SoilLayer } from "../soil/layer.ts";
+import { percent } from "../soil/layerRanges.ts";
 import { resolveMoney } from "./resolveMoney.ts";
 import { resolveRowPositions } from "./resolveRowPositions.ts";
 import { samplesOf } from "./soilSamples.ts";
@@ -69,7 +72,11 @@ function resolveFile(written: ScenarioFile, readText: ReadText, readings: Readin
     file.money === undefined
       ? null
       : resolveMoney(file.money, unit, rowPositions?.rowsInAll ?? null, notebook);
-  const ensemble = resolveEnsemble(file.ensemble ?? {}, notebook);
+  const ensemble = resolveEnsemble(
+    file.ensemble ?? {},
+    cases.flatMap((one) => one?.layers ?? []),
+    notebook,
+  );
 
   if (notebook.problems.length > 0) throw new InputError(unique(notebook.problems));
   const [first, ...others] = cases.filter((one) => one !== undefined);
@@ -88,7 +95,7 @@ function resolveFile(written: ScenarioFile, readText: ReadText, readings: Readin
     invented: file.invented ?? false,
     site: place.site,
     weather: place.weather,
-    cases: [first, ...others],
+    cases: [spreadAs(ensemble, first), ...others.map((one) => spreadAs(ensemble, one))],
     yieldLine,
     ensemble,
     evidence,
@@ -97,6 +104,11 @@ function resolveFile(written: ScenarioFile, readText: ReadText, readings: Readin
     defaults: notebook.defaults,
     notes: [...new Set(notebook.notes)],
   };
+}
+
+/** A spread given for the whole scenario goes before each layer's own. */
+function spreadAs({ availableCapacitySd: share }: EnsemblePlan, plan: Case): Case {
+  return share === null ? plan : { ...plan, layers: withSpread(plan.layers, share) };
 }
 
 function casesOf({ cases }: ScenarioFile, notebook: Notebook): readonly CasePart[] {
@@ -270,7 +282,8 @@ function rootingOf(
   }
   const densities = (soil?.layers ?? []).some(
     (layer) =>
-      (layer.bulkDensity ?? layer.cores ?? layer.penetrationResistance ?? layer.openShare) !== undefined,
+      (layer.bulkDensity ?? layer.cores ?? layer.penetrationResistance ?? layer.origin ?? layer.openShare) !==
+      undefined,
   );
   if (densities && !isFirst) {
     notebook.notes.push(
@@ -280,19 +293,23 @@ function rootingOf(
   return rootingDepth;
 }
 
-function resolveEnsemble(part: NonNullable<ScenarioFile["ensemble"]>, notebook: Notebook): EnsemblePlan {
+function resolveEnsemble(
+  part: NonNullable<ScenarioFile["ensemble"]>,
+  layers: readonly SoilLayer[],
+  notebook: Notebook,
+): EnsemblePlan {
   const ours = "our choice";
+  if (part.availableCapacitySpread === undefined && layers.length > 0) {
+    notebook.defaults.push({
+      field: "ensemble.availableCapacitySpread",
+      value: `${spreadSaid(layers)}, layer by layer`,
+      why: `standard deviation: ${percent(spreads.estimated)} where field capacity and wilting point are estimated from texture, ${percent(spreads.fieldCapacityMeasured)} where field capacity is measured, ${percent(spreads.measured)} where both are (Saxton & Rawls 2006 and open laboratory and survey horizons); field capacity moves, the wilting point stays`,
+    });
+  }
   return {
     years: orPlainDefault(notebook, part.years, 200, "ensemble.years", ours),
     seed: orPlainDefault(notebook, part.seed, 1, "ensemble.seed", "any number will do"),
-    availableCapacitySd: orDefault(
-      notebook,
-      part.availableCapacitySpread,
-      0.1,
-      "share",
-      "ensemble.availableCapacitySpread",
-      `standard deviation; ${ours}`,
-    ),
+    availableCapacitySd: part.availableCapacitySpread ?? null,
     deepWaterSd: orDefault(
       notebook,
       part.deepWaterSpread,

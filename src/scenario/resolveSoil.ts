@@ -3,6 +3,7 @@ import { restrictAt } from "../soil/column.ts";
 import { readHorizons } from "../soil/horizons.ts";
 import type { SoilLayer } from "../soil/layer.ts";
 import type { LayerDescription } from "../soil/layerDescription.ts";
+import { originOfHorizon } from "../soil/layerOrigin.ts";
 import { resolveLayer } from "../soil/resolveLayer.ts";
 import type { LayerPart, ScenarioFile } from "./file.ts";
 import type { MergedCase } from "./mergeCase.ts";
@@ -175,6 +176,7 @@ function asDescription(part: LayerPart, topMm: number, bottomMm: number): LayerD
     saturatedConductivityMmPerDay: part.saturatedConductivity,
     penetrationResistanceMPa: part.penetrationResistance,
     structure: part.structure,
+    origin: part.origin,
     openShare: part.openShare,
   };
 }
@@ -197,6 +199,7 @@ function asPart(layer: LayerDescription): LayerPart {
     saturatedConductivity: layer.saturatedConductivityMmPerDay,
     penetrationResistance: layer.penetrationResistanceMPa,
     structure: layer.structure,
+    origin: layer.origin ?? originOfHorizon(layer.name),
     openShare: layer.openShare,
   };
 }

@@ -86,8 +86,8 @@ export interface EnsemblePlan {
   /** Weather years run for each rainfall total; a record shorter than that is gone through again with other draws. */
   readonly years: number;
   readonly seed: number;
-  /** Standard deviation of the draw that scales every layer's available water capacity, share of it. */
-  readonly availableCapacitySd: number;
+  /** Standard deviation of available water capacity, share of it, where one was given; null = each layer's own. */
+  readonly availableCapacitySd: number | null;
   /** Standard deviation of the draw that shifts starting water below `deepBelowMm`, share of available capacity. */
   readonly deepWaterSd: number;
   readonly deepBelowMm: number;

@@ -1,4 +1,6 @@
 import { mmPerInch } from "../quantity/constants.ts";
+import { layerOrigins, usualOpenShare } from "../soil/layerOrigin.ts";
+import { percent } from "../soil/layerRanges.ts";
 import { soilStructures } from "../soil/penetrationFactor.ts";
 import { readTextureClass, textureClasses, textureMend } from "../soil/texture.ts";
 import { coresField } from "./coreFields.ts";
@@ -91,8 +93,13 @@ const layerShape = {
   }).optional(),
   penetrationWetness: wetness().optional(),
   structure: choice(soilStructures, "What the penetrometer's limit for roots depends on").optional(),
+  origin: choice(
+    layerOrigins,
+    "What made the layer dense; a natural subsoil has many cracks and old root channels, a pan or track few. Left out: a pan where the layer's top lies within 12 in, natural where it lies deeper",
+  ).optional(),
   openShare: quantity("share", {
     means: "Share of the roots that finds cracks and old root channels",
+    otherwise: `${percent(usualOpenShare("natural").middle)} in a natural layer, ${percent(usualOpenShare("tillage pan").middle)} in a tillage pan or a wheel track`,
     within: share,
   }).optional(),
   cores: coresField,

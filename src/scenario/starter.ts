@@ -15,7 +15,7 @@ const starter = {
   notes: [
     'Everything here is invented: put your own field in its place, and take out "invented".',
     'Write quantities with their unit: "14 in", "35 cm", "1.42 g/cm^3", "50 F", "35 %". Leave out what you do not know: rootfront check tells what is then assumed.',
-    "soil: layers from the top down, to the depth that roots might reach. A texture class will do; sand and clay, fieldCapacity, wiltingPoint are better. bulkDensity or penetrationResistance is what holds roots back.",
+    "soil: layers from the top down, to the depth that roots might reach. A texture class will do; sand and clay, fieldCapacity, wiltingPoint are better. bulkDensity or penetrationResistance is what holds roots back; origin says whether a dense layer is natural, a tillage pan or a wheel track.",
     'soil.startingWater decides most: what the subsoil holds when the run begins. A push probe gives { "moistDepth": "30 in", "shareBelow": "20 %" }; samples go into each layer as "water": "22 % by weight".',
     'weather: name a daily station record instead, { "record": "my-station.csv" }, and leave pattern out.',
     'cases: the first is compared with each of the others. Each says only what differs: a rootingDepth ("34 in", or "+2 in" against the first), layers by name, surface, crop, fallow.',
@@ -31,7 +31,13 @@ const starter = {
         organicMatter: "1.8 %",
         bulkDensity: "1.35 g/cm^3",
       },
-      { name: "pan", thickness: "4 in", texture: "silt loam", bulkDensity: "1.62 g/cm^3" },
+      {
+        name: "pan",
+        thickness: "4 in",
+        texture: "silt loam",
+        bulkDensity: "1.62 g/cm^3",
+        origin: "tillage pan",
+      },
       { name: "subsoil", bottom: "40 in", sand: "15 %", clay: "24 %", bulkDensity: "1.40 g/cm^3" },
       { name: "deep", bottom: "80 in", texture: "silt loam", fieldCapacity: "29 %", wiltingPoint: "12 %" },
     ],

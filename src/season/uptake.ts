@@ -24,7 +24,8 @@ export function setRootSupply(supply: RootSupply, slices: Slices, evaporating: n
     const wiltingPoint = slices.wiltingPointMm[j]!;
     const fieldCapacity = slices.fieldCapacityMm[j]!;
     supply.emptyMm[j] = j < evaporating ? 0.5 * wiltingPoint : wiltingPoint;
-    supply.shareAbove[j] = (fieldCapacity - wiltingPoint) / (fieldCapacity - supply.emptyMm[j]!);
+    supply.shareAbove[j] =
+      (slices.rootsLeft[j]! * (fieldCapacity - wiltingPoint)) / (fieldCapacity - supply.emptyMm[j]!);
   }
 }
 
@@ -161,7 +162,7 @@ export function takeByRootZoneAverage(
   let held = 0;
   for (let j = 0; j < count; j++) {
     const part = Math.min(1, (rooted.frontMm - topMm[j]!) / thicknessMm[j]!);
-    totalAvailable += part * (fieldCapacityMm[j]! - wiltingPointMm[j]!);
+    totalAvailable += part * slices.rootsLeft[j]! * (fieldCapacityMm[j]! - wiltingPointMm[j]!);
     held += availableMmBySlice[j]!;
   }
   if (held <= 0) return 0;

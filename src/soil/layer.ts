@@ -1,3 +1,5 @@
+import type { LayerOrigin, ShareRange } from "./layerOrigin.ts";
+
 /** One user layer, resolved: plain SI numbers, nothing left to decide. */
 export interface SoilLayer {
   readonly name: string;
@@ -15,13 +17,18 @@ export interface SoilLayer {
   readonly wiltingPoint: number;
   readonly fieldCapacity: number;
   readonly saturation: number;
+  /** Standard deviation of field capacity less wilting point, share of the whole volume. */
+  readonly availableWaterSd: number;
   readonly saturatedConductivityMmPerDay: number;
   /** K = Ks (theta / theta s) ^ drainExponent; 3 + 2 / lambda. */
   readonly drainExponent: number;
   /** What the density (or the penetrometer reading, which replaces it) leaves of the root front's pace, 0 to 1, before cracks. */
   readonly hindrance: Hindrance;
-  /** Share of the front that finds cracks and old root channels, 0 to 1. */
-  readonly openShare: number;
+  readonly origin: LayerOrigin;
+  /** Neither the layer's origin nor its open share was said, and it holds roots back: an answer has to name the choice. */
+  readonly originAssumed: boolean;
+  /** Share of the front that finds cracks and old root channels, 0 to 1; all three the same where it was said. */
+  readonly openShare: ShareRange;
 }
 
 /** Pace factors of the same layer read three ways; the ensemble draws between strict and lenient. */
@@ -49,4 +56,6 @@ export interface Slices {
   readonly drainExponent: Float64Array;
   /** Pace factor at field capacity, cracks included: open + (1 - open) x hindrance. */
   readonly passage: Float64Array;
+  /** What layers above, and the slice's own, leave of the uptake share, 0 to 1; 1 where nothing hinders. */
+  readonly rootsLeft: Float64Array;
 }

@@ -1,3 +1,4 @@
+import type { LayerOrigin } from "./layerOrigin.ts";
 import type { SoilStructure } from "./penetrationFactor.ts";
 
 /**
@@ -26,6 +27,8 @@ export interface LayerDescription {
   /** Penetrometer reading at field capacity; replaces density as what holds roots back. */
   readonly penetrationResistanceMPa?: number | undefined;
   readonly structure?: SoilStructure | undefined;
+  /** What made it dense. */
+  readonly origin?: LayerOrigin | undefined;
   /** Share of the front that finds cracks and old root channels. */
   readonly openShare?: number | undefined;
 }
@@ -49,6 +52,7 @@ export const layerFieldNames: Readonly<Record<keyof LayerDescription, string>> =
   saturatedConductivityMmPerDay: "saturatedConductivity",
   penetrationResistanceMPa: "penetrationResistance",
   structure: "structure",
+  origin: "origin",
   openShare: "openShare",
 };
 

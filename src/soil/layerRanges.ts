@@ -1,4 +1,5 @@
 import { type Problem, quoteFound } from "../problem.ts";
+import { layerOrigins } from "./layerOrigin.ts";
 import { type LayerDescription, layerFieldNames } from "./layerDescription.ts";
 import { soilStructures } from "./penetrationFactor.ts";
 
@@ -116,6 +117,14 @@ export function layerProblems(layer: LayerDescription, path: string): Problem[] 
       expected: `one of ${soilStructures.join(", ")}`,
       found: quoteFound(layer.structure),
       mend: "choose the one nearest to what the pit shows",
+    });
+  }
+  if (layer.origin !== undefined && !layerOrigins.includes(layer.origin)) {
+    problems.push({
+      field: field("origin"),
+      expected: `one of ${layerOrigins.join(", ")}`,
+      found: quoteFound(layer.origin),
+      mend: "say what made the layer dense, or leave it out",
     });
   }
   return problems;

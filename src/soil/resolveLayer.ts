@@ -1,7 +1,9 @@
 import { InputError, refuse } from "../problem.ts";
+import { availableWaterSd } from "./availableWaterSpread.ts";
 import { densityHindrance } from "./densityFactor.ts";
 import type { Hindrance, SoilLayer } from "./layer.ts";
 import { type LayerDescription, type SoilDefault, layerFieldNames } from "./layerDescription.ts";
+import { type LayerOrigin, type ShareRange, assumedOrigin, usualOpenShare } from "./layerOrigin.ts";
 import { layerProblems, percent } from "./layerRanges.ts";
 import { penetrationHindrance } from "./penetrationFactor.ts";
 import { refuseSaying } from "./refuseSaying.ts";
@@ -27,9 +29,6 @@ export interface ResolvedLayer {
 
 /** Ours: shares of organic matter usual in dryland fields, where nobody measured it; by the depth of the layer's middle. */
 export const defaultOrganicMatterPercent = (middleMm: number): number => (middleMm < 300 ? 1.5 : 0.5);
-
-/** Ours: continuous pores were under 1 % of the volume of a loess soil (Ehlers et al. 1983), and roots seek them out. */
-export const defaultOpenShare = 0.02;
 
 /**
  * Turns a description into a layer with nothing left to decide: what is stated holds, the rest is estimated.
@@ -95,7 +94,7 @@ export function resolveLayer(description: LayerDescription, path: string): Resol
   const bulkDensityKgPerM3 = description.bulkDensityKgPerM3 ?? fromSaturation ?? normal.normalDensityKgPerM3;
   if (description.bulkDensityKgPerM3 === undefined) {
     const why =
-      fromSaturation === null ? "normal for the texture (Saxton & Rawls 2006)" : "from the stated saturation";
+      fromSaturation === null ? "estimated from texture (Saxton & Rawls 2006)" : "from the stated saturation";
     const roots =
       description.penetrationResistanceMPa === undefined
         ? "taken as no hindrance to roots"
@@ -122,10 +121,9 @@ export function resolveLayer(description: LayerDescription, path: string): Resol
     saturatedConductivityMmPerDay(limits.fieldCapacity / fine, limits.saturation / fine, lambda) *
       gravelConductivityShare(stones, bulkDensityKgPerM3);
 
-  const openShare = description.openShare ?? defaultOpenShare;
-  if (description.openShare === undefined) {
-    byDefault("openShare", percent(openShare), "few cracks and old root channels; our judgement");
-  }
+  const origin = description.origin ?? assumedOrigin(description.topMm);
+  const hindrance = resolveHindrance(description, origin, texture, byDefault, notes);
+  const ways = resolveWays(description, origin, hindrance, byDefault);
   return {
     layer: {
       name,
@@ -138,10 +136,12 @@ export function resolveLayer(description: LayerDescription, path: string): Resol
       wiltingPoint: limits.wiltingPoint,
       fieldCapacity: limits.fieldCapacity,
       saturation: limits.saturation,
+      availableWaterSd: availableWaterSd(description, limits.fieldCapacity - limits.wiltingPoint, fine),
       saturatedConductivityMmPerDay: conductivity,
       drainExponent: drainExponent(lambda),
-      hindrance: resolveHindrance(description, texture, byDefault, notes),
-      openShare,
+      hindrance,
+      origin,
+      ...ways,
     },
     defaults,
     notes,
@@ -197,23 +197,21 @@ function resolveTexture(
 /** A reading before a density; neither means that nothing is known to hold roots back. */
 function resolveHindrance(
   description: LayerDescription,
+  origin: LayerOrigin,
   { sandFraction, clayFraction }: Texture,
   byDefault: ByDefault,
   notes: string[],
 ): Hindrance {
   const { name, penetrationResistanceMPa: resistanceMPa, bulkDensityKgPerM3, structure } = description;
   if (resistanceMPa !== undefined) {
+    const usual = origin === "natural" ? "structured" : "tilled";
     if (structure === undefined) {
-      byDefault(
-        "structure",
-        "tilled",
-        "between a pan without pores and a structured soil; sets the limit for roots",
-      );
+      byDefault("structure", usual, `of a layer that is ${sayOrigin(origin)}; sets the limit for roots`);
     }
     notes.push(
       `${name}: the penetrometer reading is taken as one at field capacity and stands in place of bulk density`,
     );
-    return penetrationHindrance(resistanceMPa, structure ?? "tilled");
+    return penetrationHindrance(resistanceMPa, structure ?? usual);
   }
   if (structure !== undefined) {
     notes.push(`${name}: structure counts only beside a penetrometer reading; none is given`);
@@ -221,3 +219,36 @@ function resolveHindrance(
   if (bulkDensityKgPerM3 === undefined) return { strict: 1, usual: 1, lenient: 1, basis: "bulk density" };
   return densityHindrance(sandFraction, clayFraction, bulkDensityKgPerM3);
 }
+
+/** Where roots find a way that the density does not tell of. What was not said matters, and is told, only in a layer that hinders. */
+function resolveWays(
+  { openShare: stated, origin: said }: LayerDescription,
+  origin: LayerOrigin,
+  hindrance: Hindrance,
+  byDefault: ByDefault,
+): { readonly openShare: ShareRange; readonly originAssumed: boolean } {
+  const hinders = hindrance.strict < 1;
+  const openShare =
+    stated === undefined ? usualOpenShare(origin) : { low: stated, middle: stated, high: stated };
+  const originAssumed = hinders && said === undefined && stated === undefined;
+  if (originAssumed) {
+    byDefault(
+      "origin",
+      origin,
+      origin === "natural"
+        ? "its top lies deeper than 12 in, below what tillage and most wheels reach"
+        : "its top lies within 12 in, where tillage and wheels pack a layer; say natural where they did not",
+    );
+  }
+  if (hinders && stated === undefined) {
+    byDefault(
+      "openShare",
+      percent(openShare.middle),
+      `of a layer that is ${sayOrigin(origin)}: roots find cracks and old channels; ${percent(openShare.low)} to ${percent(openShare.high)} in the runs`,
+    );
+  }
+  return { openShare, originAssumed };
+}
+
+/** `natural`, `a tillage pan` */
+export const sayOrigin = (origin: LayerOrigin): string => (origin === "natural" ? origin : `a ${origin}`);

@@ -1,14 +1,24 @@
 import type { Hindrance, Slices, SoilLayer } from "./layer.ts";
+import type { ShareRange } from "./layerOrigin.ts";
+import { setRootsLeft } from "./rootsLeft.ts";
 
-/** One run's draw of what is uncertain in a soil; `{ availableScale: 1, lenience: 0 }` is the soil as resolved. */
+/** One run's draw of what is uncertain in a soil: the same for all its layers. */
 export interface SoilDraw {
-  /** Multiplies field capacity less wilting point; held at 0.1 from below. */
-  readonly availableScale: number;
+  /** Moves each layer's available water by so many of its own standard deviations. */
+  readonly capacity: number;
   /** Reading of the hindrance: -1 strict, 0 usual, 1 lenient, straight between; held within. */
   readonly lenience: number;
+  /** Open share of a layer: -1 the low, 0 the middle, 1 the high of its range, straight between; held within. */
+  readonly openness: number;
 }
 
-/** Share of the pore space above field capacity that a scaled field capacity leaves to drain. */
+/** The soil as resolved. */
+export const asResolved: SoilDraw = { capacity: 0, lenience: 0, openness: 0 };
+
+/** Share of its available water that a draw leaves a layer at least: a soil still holds some. Ours. */
+const leastCapacityShare = 0.2;
+
+/** Share of the pore space above field capacity that a moved field capacity leaves to drain. */
 const leastDrainableShare = 0.1;
 
 /**
@@ -22,8 +32,8 @@ const topsoilShare = 0.4;
  * Cuts layers into slices: at every layer boundary, equal between cuts, none thicker than asked; for a season also at the
  * depth that evaporation dries, and those of the uppermost 600 mm at most 0.4 as thick as asked.
  *
- * Scaling moves field capacity alone: wilting point and saturation stay, and at least a tenth of the space that lay between
- * field capacity and saturation is left.
+ * A draw of available water moves field capacity alone, the worse known of the two limits: wilting point and saturation stay,
+ * at least a fifth of the available water is left, and a tenth of the space that lay between field capacity and saturation.
  *
  * @param layers from the surface down without gaps, any number and thickness
  * @param maxThicknessMm above 0; 25 by default in a scenario
@@ -60,11 +70,12 @@ export function cutSlices(
     saturatedConductivityMmPerDay: new Float64Array(count),
     drainExponent: new Float64Array(count),
     passage: new Float64Array(count),
+    rootsLeft: new Float64Array(count),
   };
   let slice = 0;
   for (const { layer, index, topMm, cut, thicknessMm } of pieces) {
-    const fieldCapacity = scaledFieldCapacity(layer, draw.availableScale);
-    const passage = passageOf(layer, draw.lenience);
+    const fieldCapacity = movedFieldCapacity(layer, draw.capacity);
+    const passage = passageOf(layer, draw.lenience, draw.openness);
     for (let i = 0; i < cut; i++, slice++) {
       slices.topMm[slice] = topMm + i * thicknessMm;
       slices.thicknessMm[slice] = thicknessMm;
@@ -77,6 +88,7 @@ export function cutSlices(
       slices.passage[slice] = passage;
     }
   }
+  setRootsLeft(slices);
   return slices;
 }
 
@@ -95,18 +107,31 @@ function slicesIn(thicknessMm: number, maxThicknessMm: number): number {
   return Math.max(1, Math.ceil(thicknessMm / maxThicknessMm - 1e-9));
 }
 
-function scaledFieldCapacity(
-  { wiltingPoint, fieldCapacity, saturation }: SoilLayer,
-  availableScale: number,
+function movedFieldCapacity(
+  { wiltingPoint, fieldCapacity, saturation, availableWaterSd }: SoilLayer,
+  capacity: number,
 ): number {
-  if (availableScale === 1) return fieldCapacity;
-  const scaled = wiltingPoint + Math.max(0.1, availableScale) * (fieldCapacity - wiltingPoint);
-  return Math.min(scaled, saturation - leastDrainableShare * (saturation - fieldCapacity));
+  const available = fieldCapacity - wiltingPoint;
+  const moved = capacity * availableWaterSd;
+  if (moved === 0) return fieldCapacity;
+  const held = wiltingPoint + Math.max(leastCapacityShare * available, available + moved);
+  return Math.min(held, saturation - leastDrainableShare * (saturation - fieldCapacity));
 }
 
 /** Pace factor at field capacity, cracks included, 0 to 1. */
-export function passageOf(layer: SoilLayer, lenience: number): number {
-  return layer.openShare + (1 - layer.openShare) * hindranceAt(layer.hindrance, lenience);
+export function passageOf(layer: SoilLayer, lenience: number, openness = 0): number {
+  return passageWith(openShareAt(layer.openShare, openness), hindranceAt(layer.hindrance, lenience));
+}
+
+/** Roots in cracks keep their pace, the others what density or a reading leaves of it. */
+export function passageWith(openShare: number, hindrance: number): number {
+  return openShare + (1 - openShare) * hindrance;
+}
+
+/** Between the low (-1), the middle (0) and the high (1) open share, straight; held at the ends. */
+export function openShareAt({ low, middle, high }: ShareRange, openness: number): number {
+  const place = Math.min(1, Math.max(-1, openness));
+  return place < 0 ? middle - place * (low - middle) : middle + place * (high - middle);
 }
 
 /** Between the strict (-1), the usual (0) and the lenient (1) reading, straight; held at the ends. */

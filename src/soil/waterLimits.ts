@@ -1,3 +1,5 @@
+import { listedDensity } from "./usualDensity.ts";
+
 /**
  * Water limits from texture, after Saxton & Rawls (2006), Soil Sci. Soc. Am. J. 70:1569-1578, equations 1 to 22. Coefficients
  * from memory; with them all 72 cells of the paper's Table 3 come out as printed (tests/published/soil-saxton-rawls.test.ts).
@@ -81,15 +83,8 @@ export function estimateWaterLimits(soil: FineEarth): WaterLimits {
   const normalDensityKgPerM3 = (1 - normalSaturation) * particleDensityKgPerM3; // eq 6
   const bulkDensityKgPerM3 = soil.bulkDensityKgPerM3 ?? normalDensityKgPerM3;
 
-  const densityFactor = bulkDensityKgPerM3 / normalDensityKgPerM3;
-  const [loosest, densest] = statedRange.densityFactor;
-  // A hair of room: a density typed to three figures should not trip the note.
-  if (densityFactor < loosest - 0.005 || densityFactor > densest + 0.005) {
-    notes.push(
-      `bulk density ${gPerCm3(bulkDensityKgPerM3)} is ${round(densityFactor)} times this texture's normal ` +
-        `${gPerCm3(normalDensityKgPerM3)}; Saxton & Rawls (2006) cover 0.9 to 1.3`,
-    );
-  }
+  const doubt = densityDoubt(soil, normalDensityKgPerM3);
+  if (doubt !== null) notes.push(doubt);
 
   const saturation = soil.bulkDensityKgPerM3 === null ? normalSaturation : porosity(bulkDensityKgPerM3); // eq 8
   const adjusted = normalFieldCapacity - 0.2 * (normalSaturation - saturation); // eq 9
@@ -123,6 +118,31 @@ export function estimateWaterLimits(soil: FineEarth): WaterLimits {
     drainExponent: drainExponent(poreIndex),
     notes,
   };
+}
+
+/**
+ * Says that a density is out of the ordinary; null where it is not. Loess is looser than the equations' own density by more than
+ * they were made for, in every survey of it: so what surveys list for the texture is in order as well.
+ */
+function densityDoubt(
+  { sandFraction, clayFraction, bulkDensityKgPerM3: density }: FineEarth,
+  normalDensityKgPerM3: number,
+): string | null {
+  if (density === null) return null;
+  const [loosest, densest] = statedRange.densityFactor.map((factor) => factor * normalDensityKgPerM3);
+  // A hair of room: a density typed to three figures should not trip the note.
+  const isWithin = (low: number, high: number) => density >= low - 8 && density <= high + 8;
+  const listed = listedDensity(sandFraction, clayFraction);
+  if (isWithin(loosest!, densest!) || (listed !== null && isWithin(listed.lowKgPerM3, listed.highKgPerM3)))
+    return null;
+  const surveys =
+    listed === null
+      ? ""
+      : ` the ${inG(listed.lowKgPerM3)} to ${inG(listed.highKgPerM3)} that surveys list for such soil, and`;
+  return (
+    `bulk density ${gPerCm3(density)} is outside${surveys} the ${inG(loosest!)} to ${inG(densest!)} ` +
+    "that Saxton & Rawls (2006) cover: is it right?"
+  );
 }
 
 /** Water at 1500 kPa, the wilting point; standard error 0.02. Eq 1. */
@@ -199,4 +219,5 @@ export function wholeDensityKgPerM3(bulkDensityKgPerM3: number, gravelVolume: nu
 
 const clamp = (value: number, low: number, high: number): number => Math.min(Math.max(value, low), high);
 const round = (value: number): number => Math.round(value * 100) / 100;
+const inG = (kgPerM3: number): string => (kgPerM3 / 1000).toFixed(2);
 export const gPerCm3 = (kgPerM3: number): string => `${(kgPerM3 / 1000).toFixed(2)} g/cm^3`;

@@ -4,7 +4,7 @@ import { advancedFront, sliceAt } from "../../src/season/rootFront.ts";
 import type { Slices } from "../../src/soil/layer.ts";
 import type { LayerDescription } from "../../src/soil/layerDescription.ts";
 import { resolveLayer } from "../../src/soil/resolveLayer.ts";
-import { cutSlices } from "../../src/soil/slices.ts";
+import { asResolved, cutSlices } from "../../src/soil/slices.ts";
 import { anyTexture } from "../unit/soil/anySoil.ts";
 
 /** Even steps from 0 to `max`. */
@@ -35,7 +35,7 @@ function columnOf(
     { name: "layer", topMm: 150, bottomMm: 400, ...texture, ...layer },
     { name: "subsoil", topMm: 400, bottomMm: 700, ...texture },
   ].map((description, i) => resolveLayer(description, `soil.layers[${i}]`).layer);
-  return cutSlices(layers, 25, { availableScale: 1, lenience }, 100);
+  return cutSlices(layers, 25, { ...asResolved, lenience }, 100);
 }
 
 const evaporating = 10; // slices of 10 mm within 100 mm

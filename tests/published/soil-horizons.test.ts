@@ -1,10 +1,14 @@
 import { existsSync, readFileSync } from "node:fs";
 import { resolve } from "node:path";
+import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
 import errors from "../../data-reference/saxton-rawls-errors.json" with { type: "json" };
+import spreads from "../../data-reference/available-water-spread.json" with { type: "json" };
+import usual from "../../data-reference/bulk-density-usual.json" with { type: "json" };
 import { resolveColumn } from "../../src/soil/column.ts";
 import { readAllHorizons, readHorizons } from "../../src/soil/horizons.ts";
 import { type Misfit, limitsBias } from "../../src/soil/limitsBias.ts";
+import { textureClass } from "../../src/soil/texture.ts";
 import { markOf, recordsOf, sourceOf } from "./records.ts";
 
 const root = resolve(import.meta.dirname, "../..");
@@ -12,6 +16,8 @@ const folder = resolve(root, "../shared/data/soil-horizons");
 const present = existsSync(folder);
 if (!present) console.info("skipped: ../shared/data/soil-horizons is absent");
 
+const spreadRows = recordsOf(spreads);
+const usualRows = recordsOf(usual);
 const { take, noneLeft } = recordsOf(errors);
 const stated = take<null, { wiltingPoint: number; fieldCapacity: number }>("saxton-rawls-standard-errors");
 const standardError = stated.expected;
@@ -28,6 +34,29 @@ function withinTwice(misfit: Misfit | null, error: number): void {
   expect(misfit?.rmse).toBeLessThan(2 * error);
   expect(Math.abs(misfit?.bias ?? Number.NaN)).toBeLessThan(error);
 }
+
+/** Numbers of some columns, of the rows that have all of them. */
+function cellsOf(csv: string, columns: readonly string[]): number[][] {
+  const { data } = Papa.parse<Record<string, string>>(csv, { header: true });
+  return data
+    .map((row) => columns.map((column) => (row[column] ? Number(row[column]) : Number.NaN)))
+    .filter((cells) => cells.every(Number.isFinite));
+}
+
+const coresFile = resolve(root, "../shared/data/soil-cores/pullman_wa_cores_by_foot_1999-2006.csv");
+if (!existsSync(coresFile)) console.info("skipped: ../shared/data/soil-cores is absent");
+test.skipIf(!existsSync(coresFile))(
+  "densities taken as usual in silt loam hold nine tenths of the open cores, and no tenth more",
+  () => {
+    const { expected } = usualRows.rows(({ id }) => id === "usual-silty")[0]!;
+    const cores = cellsOf(readFileSync(coresFile, "utf8"), ["BulkDensity"]).map(([density]) => density!);
+    expect(cores.length).toBeGreaterThan(5000);
+    const share = (low: number, high: number) =>
+      cores.filter((density) => density >= low && density <= high).length / cores.length;
+    expect(share(expected.lowGPerCm3, expected.highGPerCm3)).toBeGreaterThan(0.9);
+    expect(share(expected.lowGPerCm3 + 0.1, expected.highGPerCm3 - 0.1)).toBeLessThan(0.9);
+  },
+);
 
 describe.skipIf(!present)(
   `estimated limits on the open horizons of ../shared/data, against the errors of ${sourceOf(stated)} (${markOf(stated)})`,
@@ -50,6 +79,38 @@ describe.skipIf(!present)(
       withinTwice(bias.fieldCapacity, standardError.fieldCapacity);
       withinTwice(bias.wiltingPoint, standardError.wiltingPoint);
       withinTwice(bias.availableWater, availableError);
+    });
+
+    test("our spread of an estimate lies between these misfits and the paper's errors taken together, within its tolerance", () => {
+      const { expected, tolerance } = spreadRows.take<unknown, { sd: number }>("spread-estimated");
+      for (const horizons of [
+        readAllHorizons(survey, "survey.csv"),
+        readAllHorizons(laboratory, "laboratory.csv"),
+      ]) {
+        const rmse = limitsBias(horizons).availableWater?.rmse ?? Number.NaN;
+        expect(Math.abs(rmse - expected.sd)).toBeLessThanOrEqual(tolerance);
+      }
+      expect(Math.abs(availableError - expected.sd)).toBeLessThanOrEqual(tolerance);
+    });
+
+    test("our spread of a measured available water is half of what lies between the survey's low and high", () => {
+      const { expected, tolerance } = spreadRows.take<unknown, { sd: number }>("spread-measured");
+      const halves = cellsOf(survey, ["awc_l", "awc_h"]).map(([low, high]) => (high! - low!) / 2);
+      expect(halves.length).toBeGreaterThan(300);
+      const mean = halves.reduce((sum, half) => sum + half, 0) / halves.length;
+      console.info(`survey horizons, half of low to high available water: mean ${mean.toFixed(4)}`);
+      expect(Math.abs(mean - expected.sd)).toBeLessThanOrEqual(tolerance);
+    });
+
+    test("densities taken as usual are those of the survey, texture by texture", () => {
+      for (const row of usualRows.rows(({ id }) => id !== "usual-silty")) {
+        const listed = cellsOf(survey, ["sandtotal_r", "claytotal_r", "dbthirdbar_l", "dbthirdbar_h"]).filter(
+          ([sand, clay]) => row.inputs.textures.includes(textureClass(sand! / 100, clay! / 100)),
+        );
+        expect(listed.length).toBeGreaterThan(30);
+        expect(Math.min(...listed.map(([, , low]) => low!))).toBe(row.expected.lowGPerCm3);
+        expect(Math.max(...listed.map(([, , , high]) => high!))).toBe(row.expected.highGPerCm3);
+      }
     });
 
     test("every component of the survey file becomes a column", () => {
@@ -86,3 +147,11 @@ describe.skipIf(!present)(
 );
 
 noneLeft();
+
+// Without data of their own; tests/unit/soil/resolveLayer.test.ts shows how they are used.
+for (const id of ["spread-wilting-point-measured", "spread-field-capacity-measured", "spread-at-most"])
+  spreadRows.take(id);
+if (present) {
+  spreadRows.noneLeft();
+  if (existsSync(coresFile)) usualRows.noneLeft();
+}

@@ -1,6 +1,7 @@
 import type { CropCourse } from "../../src/crop/course.ts";
 import type { Ground, SeasonInput } from "../../src/season/season.ts";
 import { makeRootSupply, setRootSupply, type RootSupply } from "../../src/season/uptake.ts";
+import { setRootsLeft } from "../../src/soil/rootsLeft.ts";
 import type { Slices } from "../../src/soil/layer.ts";
 import type { DailyWeather } from "../../src/weather/record.ts";
 
@@ -44,7 +45,7 @@ export function column(layers: readonly TestLayer[], sliceMm = 25): Slices {
     top += p.thickness;
     return top - p.thickness;
   });
-  return {
+  const slices: Slices = {
     count: parts.length,
     topMm,
     thicknessMm: of((p) => p.thickness),
@@ -55,7 +56,10 @@ export function column(layers: readonly TestLayer[], sliceMm = 25): Slices {
     saturatedConductivityMmPerDay: of((p) => p.layer.conductivityMmPerDay),
     drainExponent: of((p) => p.layer.drainExponent),
     passage: of((p) => p.layer.passage),
+    rootsLeft: new Float64Array(parts.length),
   };
+  setRootsLeft(slices);
+  return slices;
 }
 
 /** Water by slice at a share of available water. */

@@ -15,7 +15,7 @@ import { makeWorkspace, simulate } from "../../src/season/simulate.ts";
 import { columnReadilyEvaporableMm } from "../../src/soil/evaporableWater.ts";
 import type { SoilLayer } from "../../src/soil/layer.ts";
 import { resolveLayer } from "../../src/soil/resolveLayer.ts";
-import { cutSlices } from "../../src/soil/slices.ts";
+import { asResolved, cutSlices } from "../../src/soil/slices.ts";
 import { startingWaterMm } from "../../src/soil/startingWater.ts";
 import { centralTexture, textureClasses, type TextureClass } from "../../src/soil/texture.ts";
 import { estimateWaterLimits } from "../../src/soil/waterLimits.ts";
@@ -197,7 +197,7 @@ export function runGrass(
   slowDrainage: boolean,
 ): Modelled {
   const evaporatingDepthMm = 100;
-  const slices = cutSlices(layers, 25, { availableScale: 1, lenience: 0 }, evaporatingDepthMm);
+  const slices = cutSlices(layers, 25, asResolved, evaporatingDepthMm);
   const course = grassCourse(weather, first, last);
   const days = last - first + 1;
   const ground: Ground = {

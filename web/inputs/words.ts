@@ -27,6 +27,7 @@ export const words: Readonly<Record<string, string>> = {
   saturatedConductivity: "saturated conductivity",
   penetrationResistance: "penetrometer reading",
   structure: "structure",
+  origin: "what made it dense",
   openShare: "roots in cracks",
   water: "water at the start",
   share: "share of the available water",

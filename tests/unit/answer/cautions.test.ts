@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../../src/answer/compare.ts";
 import { runEnsemble } from "../../../src/answer/ensemble.ts";
+import { resolveLayer } from "../../../src/soil/resolveLayer.ts";
 import type { Scenario } from "../../../src/scenario/scenario.ts";
 import { asDug, someRecord, someScenario } from "./someScenario.ts";
 
@@ -16,6 +17,15 @@ const unhindered = asDug.layers.map((layer) => ({
 /** Only the last 100 mm are dense. */
 const deepest = { ...asDug.layers[1]!, name: "deep pan", topMm: 2500, bottomMm: 2600 };
 const denseOnlyBelow = [...unhindered.slice(0, 2), { ...unhindered[2]!, bottomMm: 2500 }, deepest];
+
+/** A foot of loose soil, then a dense subsoil of which nothing more is said. */
+const denseSubsoil = [
+  { ...unhindered[0]!, bottomMm: 310 },
+  resolveLayer(
+    { name: "subsoil", topMm: 310, bottomMm: 2600, texture: "silt loam", bulkDensityKgPerM3: 1620 },
+    "soil.layers[1]",
+  ).layer,
+];
 
 /** what is said, a scenario that calls for it, one that does not */
 const cases: readonly (readonly [string, string, Partial<Scenario>, Partial<Scenario>])[] = [
@@ -86,6 +96,18 @@ const cases: readonly (readonly [string, string, Partial<Scenario>, Partial<Scen
     "read as hindrance to roots",
     { cases: [asDug] },
     { cases: [{ ...asDug, layers: denseOnlyBelow }] },
+  ],
+  [
+    "a dense layer taken for a pan, not one that is said to be one",
+    '"pan" is taken for a pan, in which 20 % of the roots find cracks',
+    {},
+    { cases: [{ ...asDug, layers: asDug.layers.map((layer) => ({ ...layer, originAssumed: false })) }] },
+  ],
+  [
+    "a dense subsoil taken as natural",
+    '"subsoil" is taken for natural dense soil, in which 50 % of the roots find cracks',
+    { cases: [{ ...asDug, layers: denseSubsoil }] },
+    {},
   ],
   [
     "most of the extra water after flowering, and of which case",

@@ -18,5 +18,6 @@ export function slicesOf(
     saturatedConductivityMmPerDay: of(() => 100),
     drainExponent: of(() => 10),
     passage: of(() => 1),
+    rootsLeft: of(() => 1),
   };
 }

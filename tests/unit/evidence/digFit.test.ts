@@ -61,7 +61,7 @@ function trueDepth(scenario: Scenario, seed: number, passage: number): number {
   const other = prepare({ ...scenario, ensemble: { ...scenario.ensemble, seed, years: 6 } });
   const run = other.yearByRun.findIndex(({ year }) => year === 1994);
   const ready = readyRun(other, run);
-  ready.forEach(({ slices, plan }) => hinderBy(slices, plan.layers, pan, passage));
+  ready.forEach(({ slices, plan }) => hinderBy(slices, plan.layers, pan, passage, 0));
   const [first] = runAtRain(other, ready, 0);
   const sowing = dayNumber(1994, asDug.crop.sowing.month, asDug.crop.sowing.day);
   return first!.ledger.frontMm[first!.course.sowingDay + dayNumber(1994, 7, 25) - sowing]!;

@@ -37,7 +37,10 @@ function layer(name: string, topIn: number, bottomIn: number, density: number, u
     saturatedConductivityMmPerDay: 100,
     drainExponent: 10,
     hindrance: { strict: usual, usual, lenient: usual, basis: "bulk density" },
-    openShare: 0,
+    availableWaterSd: 0.05,
+    origin: "tillage pan",
+    originAssumed: false,
+    openShare: { low: 0, middle: 0, high: 0 },
   };
 }
 const soilWith = (panDensity: number, pace: number) => ({

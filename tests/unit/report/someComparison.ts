@@ -51,7 +51,7 @@ export function someComparison(change: Partial<Comparison> = {}): Comparison {
       firstSowingYear: 2001,
       lastSowingYear: 2200,
       densityReading: "range",
-      availableCapacitySd: 0.1,
+      availableCapacitySpread: "10 % of it",
       deepWaterSd: 0.1,
       yieldLine: {
         source: "none",

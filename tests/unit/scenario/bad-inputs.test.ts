@@ -188,6 +188,11 @@ const rows: readonly Row[] = [
     'soil.sliceThickness: expected 0.08 to 1 in (2 to 25.4 mm), found "4 in"; check the number and its unit',
   ],
   [
+    "an unknown origin of a layer",
+    { "soil.layers[0].origin": "plough pan" },
+    'soil.layers[0].origin: expected one of "natural", "tillage pan", "wheel track", found "plough pan"; choose one of these',
+  ],
+  [
     "an unknown restriction",
     { "soil.restriction": { depth: "60 in", kind: "bedrock" } },
     'soil.restriction.kind: expected one of "rock", "caliche", "cemented pan", "dense till", "gravel", found "bedrock"; choose one of these',

@@ -28,7 +28,6 @@ describe("what is left out", () => {
       `${path}.organicMatter`,
       `${path}.gravelVolume`,
       `${path}.bulkDensity`,
-      `${path}.openShare`,
     ]);
     for (const { value, why } of defaults) {
       expect(value).not.toBe("");
@@ -70,7 +69,9 @@ describe("what is stated holds", () => {
       openShare: 0.1,
     };
     const { layer, notes } = resolveLayer(given({ ...stated, bulkDensityKgPerM3: 1450 }), path);
-    expect(layer).toMatchObject(stated);
+    const { openShare, ...limits } = stated;
+    expect(layer).toMatchObject(limits);
+    expect(layer.openShare).toEqual({ low: openShare, middle: openShare, high: openShare });
     expect(notes).toEqual([]);
   });
 
@@ -116,6 +117,64 @@ describe("what is stated holds", () => {
     const { layer, notes } = resolveLayer(given({ fieldCapacity: 0.5, wiltingPoint: 0.2 }), path);
     expect(layer.saturation).toBeCloseTo(0.52, 12);
     expect(notes.join()).toContain("saturation is raised to 52 %");
+  });
+});
+
+describe("what made a layer dense", () => {
+  const dense = { bulkDensityKgPerM3: 1650 };
+  const toldOf = (layer: LayerDescription) => {
+    const resolved = resolveLayer(layer, path);
+    const told = resolved.defaults.filter(({ field }) => /origin|openShare|structure/.test(field));
+    return { layer: resolved.layer, told: told.map(({ field, value }) => `${field} ${value}`) };
+  };
+  test("within a foot it is taken for a pan, with few ways for roots, and both are told", () => {
+    const { layer, told } = toldOf(given(dense));
+    expect(layer.originAssumed).toBe(true);
+    expect(layer.openShare).toEqual({ low: 0.1, middle: 0.2, high: 0.3 });
+    expect(told).toEqual([`${path}.origin tillage pan`, `${path}.openShare 20 %`]);
+  });
+  test("deeper it is natural, with many ways", () => {
+    const { layer, told } = toldOf(given({ ...dense, topMm: 305, bottomMm: 600 }));
+    expect(layer.openShare).toEqual({ low: 0.3, middle: 0.5, high: 0.8 });
+    expect(told).toEqual([`${path}.origin natural`, `${path}.openShare 50 %`]);
+  });
+  test("what is said holds, wherever it lies", () => {
+    const natural = toldOf(given({ ...dense, origin: "natural" }));
+    expect(natural.layer.openShare.middle).toBe(0.5);
+    expect(natural.layer.originAssumed).toBe(false);
+    expect(natural.told).toEqual([`${path}.openShare 50 %`]);
+    const track = toldOf(given({ ...dense, topMm: 500, bottomMm: 600, origin: "wheel track" }));
+    expect(track.layer.openShare.middle).toBe(0.2);
+  });
+  test("a stated open share leaves nothing to say", () => {
+    const { layer, told } = toldOf(given({ ...dense, openShare: 0.02 }));
+    expect(layer.openShare).toEqual({ low: 0.02, middle: 0.02, high: 0.02 });
+    expect(layer.originAssumed).toBe(false);
+    expect(told).toEqual([]);
+  });
+  test("a loose layer leaves nothing to say", () =>
+    expect(toldOf(given({ bulkDensityKgPerM3: 1300 })).told).toEqual([]));
+  test("a reading in a natural layer is read as one in structured soil", () =>
+    expect(toldOf(given({ topMm: 400, bottomMm: 500, penetrationResistanceMPa: 2.5 })).told).toEqual([
+      `${path}.structure structured`,
+      `${path}.origin natural`,
+      `${path}.openShare 50 %`,
+    ]));
+});
+
+describe("how sure the available water is", () => {
+  const sd = (more: Partial<LayerDescription>) => resolveLayer(given(more), path).layer.availableWaterSd;
+  test("wide where both limits are estimated, narrow where both are measured, between where one is", () => {
+    expect(sd({})).toBeCloseTo(0.05, 12);
+    expect(sd({ wiltingPoint: 0.11 })).toBeCloseTo(0.05, 12);
+    expect(sd({ fieldCapacity: 0.31 })).toBeCloseTo(0.025, 12);
+    expect(sd({ fieldCapacity: 0.31, wiltingPoint: 0.11 })).toBeCloseTo(0.02, 12);
+    expect(sd({ availableWater: 0.2 })).toBeCloseTo(0.02, 12);
+  });
+  test("at most a third of what there is, and only of the fine earth", () => {
+    const sand = resolveLayer(given({ texture: "sand" }), path).layer;
+    expect(sand.availableWaterSd).toBeCloseTo((sand.fieldCapacity - sand.wiltingPoint) / 3, 12);
+    expect(sd({ gravelVolumeFraction: 0.2 })).toBeCloseTo(0.04, 12);
   });
 });
 

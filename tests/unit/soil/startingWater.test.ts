@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { resolveColumn } from "../../../src/soil/column.ts";
-import { cutSlices } from "../../../src/soil/slices.ts";
+import { asResolved, cutSlices } from "../../../src/soil/slices.ts";
 import {
   type StartingWater,
   startingWaterMm,
@@ -34,7 +34,7 @@ const { layers } = resolveColumn(
   ],
   "soil.layers",
 );
-const slices = cutSlices(layers, 100, { availableScale: 1, lenience: 0 });
+const slices = cutSlices(layers, 100, asResolved);
 const still = { deepShift: 0, deepBelowMm: 500 };
 const fractions = (start: StartingWater, draw = still): number[] =>
   [...startingWaterMm(slices, layers, start, draw)].map((mm) => Math.round(mm * 10) / 1000);
@@ -100,7 +100,7 @@ describe("the draw of deep water", () => {
         fc.double({ min: -2, max: 2, noNaN: true }),
         (descriptions, start, deepShift) => {
           const column = resolveColumn(descriptions, "soil.layers").layers;
-          const cut = cutSlices(column, 25, { availableScale: 1, lenience: 0 });
+          const cut = cutSlices(column, 25, asResolved);
           const water = startingWaterMm(cut, column, start, { deepShift, deepBelowMm: 300 });
           const bad = [...water].filter(
             (mm, i) => !(mm >= 0.5 * cut.wiltingPointMm[i]! - 1e-12 && mm <= cut.saturationMm[i]! + 1e-12),

@@ -78,6 +78,14 @@ test("within the paper's range nothing is noted", () => {
   expect(estimateWaterLimits({ ...silty, bulkDensityKgPerM3: 1500 }).notes).toEqual([]);
 });
 
+test("a loess subsoil is as loose as surveys list it, and that is no news; loam as loose is", () => {
+  const subsoil = { ...silty, organicMatterPercent: 0.5 };
+  for (const density of [1200, 1250, 1300, 1340, 1380, 1420])
+    expect(estimateWaterLimits({ ...subsoil, bulkDensityKgPerM3: density }).notes).toEqual([]);
+  const clay = { ...subsoil, sandFraction: 0.2, clayFraction: 0.55, bulkDensityKgPerM3: 900 };
+  expect(estimateWaterLimits(clay).notes.join()).toMatch(/0\.90 g\/cm\^3 is outside the .* Saxton/);
+});
+
 test.each([
   [
     { ...silty, sandFraction: 0.1, clayFraction: 0.7, bulkDensityKgPerM3: null },
@@ -86,9 +94,9 @@ test.each([
   [{ ...silty, organicMatterPercent: 12, bulkDensityKgPerM3: null }, /organic matter 12 % is above the 8 %/],
   [
     { ...silty, bulkDensityKgPerM3: 2000 },
-    /2\.00 g\/cm\^3 is 1\.45 times this texture's normal 1\.38 g\/cm\^3/,
+    /2\.00 g\/cm\^3 is outside the 1\.15 to 1\.70 that surveys list for such soil, and the 1\.24 to 1\.80 that Saxton/,
   ],
-  [{ ...silty, bulkDensityKgPerM3: 900 }, /0\.90 g\/cm\^3 is 0\.65 times/],
+  [{ ...silty, bulkDensityKgPerM3: 900 }, /0\.90 g\/cm\^3 is outside the 1\.15 to 1\.70 that surveys/],
   [
     { ...silty, sandFraction: 0.1, clayFraction: 0.6, bulkDensityKgPerM3: 1900 },
     /the pores cannot hold this texture's usual water/,

@@ -1,4 +1,5 @@
 import { densityHindrance, densityThresholds, familyClass } from "../../../src/soil/densityFactor.ts";
+import { passageWith } from "../../../src/soil/slices.ts";
 import type { LayerShown } from "../../worker/protocol.ts";
 import { edit, letGo } from "../../state/scenarioStore.ts";
 import { useId } from "preact/hooks";
@@ -43,6 +44,9 @@ export function DensityRuler({
         their pace
         {pace.strict !== pace.lenient &&
           ` (${percent(pace.strict)} read strictly, ${percent(pace.lenient)} leniently)`}
+        {decides &&
+          pace.usual < 1 &&
+          `; with those that find cracks (${percent(layer.openShare.middle)}), ${percent(passageWith(layer.openShare.middle, pace.usual))}`}
         .{!decides && " The penetrometer reading decides instead."}
       </p>
       <div class="ruler-bar">

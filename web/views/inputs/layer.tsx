@@ -1,4 +1,5 @@
 import { useRef } from "preact/hooks";
+import { layerOrigins } from "../../../src/soil/layerOrigin.ts";
 import { soilStructures } from "../../../src/soil/penetrationFactor.ts";
 import { textureClasses } from "../../../src/soil/texture.ts";
 import { sayQuantity } from "../../../src/quantity/sayQuantity.ts";
@@ -145,6 +146,11 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
             />
           )}
         </div>
+        <Choice
+          {...field("origin")}
+          choices={layerOrigins}
+          hint="Half of the roots find cracks in dense natural soil, few in a pan or a track"
+        />
       </Fields>
       <More title="Penetrometer, cracks and old root channels" paths={ofProbe.map(at)}>
         {() => (

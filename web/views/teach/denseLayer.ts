@@ -1,6 +1,7 @@
 import { densityThresholds, familyClass } from "../../../src/soil/densityFactor.ts";
 import type { DigFitAnswer } from "../../../src/evidence/digAnswer.ts";
 import type { Units } from "../../../src/quantity/kinds.ts";
+import { passageOf } from "../../../src/soil/slices.ts";
 import { layersOf, patchesOf } from "../../inputs/layerEdits.ts";
 import type { Json } from "../../state/json.ts";
 import type { LayerShown, UnderstoodCase } from "../../worker/protocol.ts";
@@ -18,8 +19,8 @@ export interface DenseLayer {
 type Soil = Pick<UnderstoodCase, "layers">;
 
 /** Share of the pace that the root front keeps in a layer at field capacity by the usual reading, cracks included. */
-export function paceIn({ hindrance, openShare }: LayerShown): number {
-  return openShare + (1 - openShare) * hindrance.usual;
+export function paceIn(layer: LayerShown): number {
+  return passageOf(layer, 0);
 }
 
 /** What a dig tells of a layer's passage, by case, and goes before what its density says. */

@@ -74,7 +74,7 @@ function fallowCaution({ cases }: Answer): string[] {
   const percent = (share: number) => Math.round(100 * share);
   const [least, most] = [percent(Math.min(...shares)), percent(Math.max(...shares))];
   return [
-    `Over the fallow ${least === most ? least : `${least} to ${most}`} % of the precipitation was stored. Trials at Akron, Colorado, stored 20 % with tillage (8 to 34) and 35 % without (20 to 51) (Nielsen & Vigil 2010), so the subsoil is probably wetter than here. Water measured at sowing, without the fallow, makes a surer answer; letting the soil drain on below field capacity (Inputs, Runs and method; slowDrainage under model in the file) stores about as much as those trials, but drains too fast elsewhere.`,
+    `Over the fallow ${least === most ? least : `${least} to ${most}`} % of the precipitation was stored. Trials at Akron, Colorado, stored 20 % with tillage (8 to 34) and 35 % without (20 to 51) (Nielsen & Vigil 2010), so the subsoil is probably wetter than here. Water measured at sowing, without the fallow, makes a surer answer.`,
   ];
 }
 

@@ -87,7 +87,7 @@ export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, des
         ground: plan.ground,
         rooting,
         uptake: plan.uptake,
-        slowDrainage: plan.slowDrainage,
+        evaporation: plan.evaporation,
       },
       place.ledger,
       place.workspace,

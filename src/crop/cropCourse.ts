@@ -2,7 +2,7 @@ import { refuse } from "../problem.ts";
 import { isoDate } from "../weather/calendar.ts";
 import type { DailyWeather } from "../weather/record.ts";
 import { climateAdjusted, climateTerm, coefficientAt, upperCoefficient } from "./basalCoefficient.ts";
-import { coldGroundBelowC, coldUpperCoefficient } from "./coldGround.ts";
+import { coldUpperCoefficient, hasFrosts } from "./coldGround.ts";
 import type { CropCourse } from "./course.ts";
 import type { CropPlan } from "./crop.ts";
 import { isAsleep } from "./dormancy.ts";
@@ -93,7 +93,7 @@ function writeCoefficients(
     coverByDay[sowingDay + day] = groundCover(awakeKcb, upperCoefficient(awakeKcb, term), heightMm);
   }
   for (let day = 0; day < kcMaxByDay.length; day++) {
-    if (isAsleep(weather, firstIndex + day, coldGroundBelowC))
+    if (hasFrosts(weather, firstIndex + day))
       kcMaxByDay[day] = coldUpperCoefficient(kcMaxByDay[day]!, kcbByDay[day]!);
   }
 }

@@ -10,8 +10,13 @@ const daysLookedBack = 7;
  */
 export function isAsleep(weather: DailyWeather, index: number, dormantBelowC: number | null): boolean {
   if (dormantBelowC === null || !weather.hasTemperature) return false;
+  return meanOfLastWeek(weather.tMeanC, index) < dormantBelowC;
+}
+
+/** Mean of a day and the six before it, of fewer where the record begins. */
+export function meanOfLastWeek(valueByDay: Float64Array, index: number): number {
   const from = Math.max(0, index - daysLookedBack + 1);
-  let sumC = 0;
-  for (let i = from; i <= index; i++) sumC += weather.tMeanC[i]!;
-  return sumC / (index - from + 1) < dormantBelowC;
+  let sum = 0;
+  for (let i = from; i <= index; i++) sum += valueByDay[i]!;
+  return sum / (index - from + 1);
 }

@@ -179,7 +179,7 @@ function frontIn(
     ground: plan.ground,
     rooting: { kind: "grown" },
     uptake: plan.uptake,
-    slowDrainage: plan.slowDrainage,
+    evaporation: plan.evaporation,
   } as const;
   const ledger = makeLedger(maturityDay + 1, 0);
   const workspace = makeWorkspace(slices.count);

@@ -110,11 +110,10 @@ function caseLines(one: Case, first: Case | null, say: Say, units: Units): strin
   if (first !== null && differs(({ ground }) => ground)) lines.push(...bullets([groundLine(one, say)]));
   if (first !== null && differs(({ crop, fallowDays }) => [crop, fallowDays]))
     lines.push(...bullets([cropLine(one, say)]));
-  if (differs(({ uptake, slowDrainage }) => [uptake, slowDrainage])) {
-    const drainage = one.slowDrainage ? "goes on below field capacity" : "stops at field capacity";
+  if (differs(({ uptake, evaporation }) => [uptake, evaporation])) {
     lines.push(
       ...bullets([
-        `uptake: ${one.uptake.rule}, at most ${say(one.uptake.sharePerDay, "sharePerDay")} of a slice's available water; drainage ${drainage}`,
+        `uptake: ${one.uptake.rule}, at most ${say(one.uptake.sharePerDay, "sharePerDay")} of a slice's available water; evaporation: ${one.evaporation}`,
       ]),
     );
   }

@@ -48,7 +48,10 @@ const modelFields = group(
       ["by slice", "root-zone average"],
       "How roots take water; the second is FAO-56's form. Left out: by slice",
     ).optional(),
-    slowDrainage: yesOrNo("Let the soil drain on below field capacity. Left out: false").optional(),
+    evaporation: choice(
+      ["two-stage", "dual coefficient"],
+      "How the soil dries at the surface; the second is FAO-56's form. Left out: two-stage",
+    ).optional(),
   },
   "Choices between published methods",
 );

@@ -207,12 +207,12 @@ function resolveCase(
     "model.uptake",
     "so that a deeper root never makes a day's uptake smaller",
   );
-  const slowDrainage = orPlainDefault(
+  const evaporation = orPlainDefault(
     own,
-    merged.model.slowDrainage,
-    false,
-    "model.slowDrainage",
-    "drainage stops at field capacity",
+    merged.model.evaporation,
+    "two-stage",
+    "model.evaporation",
+    "measured soil dries with the square root of time (Ritchie 1972)",
   );
   if (c > 0) tellOwnDefaults(own.defaults, merged, base.paths, notebook);
   if (soil === undefined || crop === undefined || startingWater === undefined || ground === undefined)
@@ -229,7 +229,7 @@ function resolveCase(
     fallowDays: Math.round(fallow),
     rooting: rootingOf(merged, crop.sowingDepthMm, bottomMm, part, c === 0, notebook),
     uptake: { rule, sharePerDay: crop.uptakeSharePerDay, depletionFraction: crop.depletionFraction },
-    slowDrainage,
+    evaporation,
     samples: samplesOf(merged, soil.layers.length),
   };
 }

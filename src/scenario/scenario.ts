@@ -5,7 +5,7 @@ import type { RowPositions } from "../answer/rowPositions.ts";
 import type { Counts } from "../evidence/counts.ts";
 import type { Strips } from "../evidence/strips.ts";
 import type { Dig } from "../evidence/dig.ts";
-import type { Ground, UptakeRule } from "../season/season.ts";
+import type { EvaporationRule, Ground, UptakeRule } from "../season/season.ts";
 import type { SoilSamples } from "./soilSamples.ts";
 import type { SoilLayer } from "../soil/layer.ts";
 import type { StartingWater } from "../soil/startingWater.ts";
@@ -67,7 +67,7 @@ export interface Case {
     /** To the first case's depth of the same run; only for cases after the first. */
     | { readonly kind: "relative"; readonly extraMm: number };
   readonly uptake: UptakeRule;
-  readonly slowDrainage: boolean;
+  readonly evaporation: EvaporationRule;
   /** Cores and penetrometer readings of its soil. */
   readonly samples: SoilSamples;
 }

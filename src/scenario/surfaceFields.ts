@@ -42,7 +42,7 @@ export const surfaceFields = group(
     curveNumberCrop: number("Curve number while the crop stands", curve).optional(),
     snowCatch: quantity("share", {
       means: "Snow that standing stubble keeps beyond what bare ground does, share of the snowfall",
-      otherwise: "none",
+      otherwise: "22 % of the residue cover in fallow",
       within: { from: 0, to: 2, says: "0 to 200 %" },
     }).optional(),
     snowBelow: quantity("temperature", {

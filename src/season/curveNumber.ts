@@ -35,6 +35,14 @@ export function curveNumberFor(
 }
 
 /**
+ * Curve number of fallow under residue: the bare number lowered by up to 10 % of itself, in proportion to the ground covered.
+ * Source: [Steichen 1983] western Kansas fallow under a rain simulator, no-till to clean (abstract, read); in proportion is ours.
+ */
+export function fallowCurveNumber(bare: number, residueCover: number): number {
+  return bare * (1 - 0.1 * residueCover);
+}
+
+/**
  * Curve numbers of the same ground when dry and when wet.
  *
  * @param average at average wetness, 30 to 100; held within that range

@@ -1,42 +1,9 @@
+import { evaporationCoefficient, evaporationReduction } from "./dualCoefficient.ts";
 import type { Field } from "./field.ts";
 import type { Today } from "./today.ts";
+import { twoStageEvaporationMm } from "./twoStageEvaporation.ts";
 
-/**
- * Evaporation from the soil by the dual coefficient, from the real water of the top slices.
- * Source: [Allen et al. 1998, FAO-56] ch. 7 (read); residue ch. 10 and 11 (read).
- */
-
-/** Kr, 0 to 1: how freely the topsoil gives water. `depletionMm` is De at the start of the day. FAO-56 eq. 74. */
-export function evaporationReduction(
-  depletionMm: number,
-  readilyEvaporableMm: number,
-  totalEvaporableMm: number,
-): number {
-  if (depletionMm <= readilyEvaporableMm) return 1;
-  if (depletionMm >= totalEvaporableMm) return 0;
-  return (totalEvaporableMm - depletionMm) / (totalEvaporableMm - readilyEvaporableMm);
-}
-
-/** Ke, >= 0: limited by what the crop leaves of Kcmax, and by the exposed wetted ground. FAO-56 eq. 71. */
-export function evaporationCoefficient(
-  reduction: number,
-  kcMax: number,
-  kcb: number,
-  exposedFraction: number,
-): number {
-  const ke = Math.min(reduction * (kcMax - kcb), exposedFraction * kcMax);
-  return ke > 0 ? ke : 0;
-}
-
-/** With a crop: residue takes 5 % of the day's evaporation for every 10 % of the surface it covers. FAO-56 ch. 10, p. 197. */
-export function residueFactorInCrop(residueCover: number): number {
-  return 1 - 0.5 * residueCover;
-}
-
-/** In fallow: residue takes 5 % of the evaporable water for every 10 % of the surface. FAO-56 ch. 11, p. 208. */
-export function totalEvaporableUnderResidue(totalEvaporableMm: number, residueCover: number): number {
-  return totalEvaporableMm * (1 - 0.5 * residueCover);
-}
+/** Evaporation from the soil: how much, by the rule of the run, and where it is taken from: the real water of the top slices. */
 
 /** Share of each slice that lies within the evaporating depth, indexed by slice; `count` slices reach it. */
 export interface EvaporatingZone {
@@ -121,29 +88,61 @@ export function takeEvaporation(
   return taken;
 }
 
-/**
- * Step 4: evaporation from the top slices, none from under snow. Residue slows it in crop and shrinks what can evaporate
- * in fallow, never both. Writes Ke and evaporation.
- */
+/** Step 4: evaporation from the top slices, none from under snow. Writes evaporation and its coefficient. */
 export function evaporate(today: Today, field: Field): void {
   today.evaporationCoefficient = 0;
   today.evaporationMm = 0;
   if (today.snowOnGroundMm > 0) return;
-  const { input, workspace, zone, readilyEvaporableMm, totalEvaporableMm } = field;
-  const { slices, course } = input;
+  const { input, workspace, zone } = field;
+  const { slices } = input;
   const { waterMmBySlice } = workspace;
-  const depletionMm = zoneDepletionMm(zone, waterMmBySlice, slices.fieldCapacityMm);
+  const lackingMm = zoneDepletionMm(zone, waterMmBySlice, slices.fieldCapacityMm);
+  const wantedMm =
+    input.evaporation === "two-stage"
+      ? twoStage(today, field, lackingMm)
+      : byDualCoefficient(today, field, lackingMm);
+  today.evaporationMm = takeEvaporation(wantedMm, zone, waterMmBySlice, slices.wiltingPointMm);
+}
+
+/** What the weather asks of wet ground that crop and residue shade. */
+function twoStage(today: Today, { input, firstStageShare }: Field, lackingMm: number): number {
+  const { course, ground } = input;
+  const { day } = today;
+  const shaded = evaporationCoefficient(
+    1,
+    course.kcMaxByDay[day]!,
+    course.kcbByDay[day]!,
+    1 - course.coverByDay[day]!,
+  );
+  const potentialMm =
+    shaded * today.et0Mm * (today.inCrop ? firstStageShare.crop : firstStageShare.fallow);
+  const evaporationMm = twoStageEvaporationMm(
+    lackingMm,
+    today.reachingMm - today.runoffMm,
+    potentialMm,
+    ground.readilyEvaporableMm,
+    ground.secondStageMmPerRootDay,
+  );
+  today.evaporationCoefficient = today.et0Mm > 0 ? evaporationMm / today.et0Mm : 0;
+  return evaporationMm;
+}
+
+/** Residue slows it in crop and shrinks what can evaporate in fallow, never both. */
+function byDualCoefficient(
+  today: Today,
+  { input, readilyEvaporableMm, totalEvaporableMm, cropResidueFactor }: Field,
+  depletionMm: number,
+): number {
+  const { course } = input;
   const kcMax = course.kcMaxByDay[today.day]!;
   if (today.inCrop) {
     const reduction = evaporationReduction(depletionMm, readilyEvaporableMm.crop, totalEvaporableMm.crop);
     const exposed = 1 - course.coverByDay[today.day]!;
     today.evaporationCoefficient =
-      field.cropResidueFactor *
-      evaporationCoefficient(reduction, kcMax, course.kcbByDay[today.day]!, exposed);
+      cropResidueFactor * evaporationCoefficient(reduction, kcMax, course.kcbByDay[today.day]!, exposed);
   } else {
     const reduction = evaporationReduction(depletionMm, readilyEvaporableMm.fallow, totalEvaporableMm.fallow);
     today.evaporationCoefficient = evaporationCoefficient(reduction, kcMax, 0, 1);
   }
-  const wantedMm = today.evaporationCoefficient * today.et0Mm;
-  today.evaporationMm = takeEvaporation(wantedMm, zone, waterMmBySlice, slices.wiltingPointMm);
+  return today.evaporationCoefficient * today.et0Mm;
 }

@@ -1,11 +1,8 @@
 import { dryAndWetCurveNumber } from "./curveNumber.ts";
 import { mayDrainAnywhere, type Draining } from "./drainage.ts";
-import {
-  evaporatingZone,
-  residueFactorInCrop,
-  totalEvaporableUnderResidue,
-  type EvaporatingZone,
-} from "./evaporation.ts";
+import { residueFactorInCrop, totalEvaporableUnderResidue } from "./dualCoefficient.ts";
+import { evaporatingZone, type EvaporatingZone } from "./evaporation.ts";
+import { firstStageUnderResidue } from "./mulch.ts";
 import type { SeasonInput } from "./season.ts";
 import { nothingRests, type Storage } from "./storage.ts";
 import { makeRootSupply, setRootSupply, type Rooted, type RootSupply } from "./uptake.ts";
@@ -44,6 +41,8 @@ export interface Field {
   readonly totalEvaporableMm: { readonly crop: number; readonly fallow: number };
   readonly readilyEvaporableMm: { readonly crop: number; readonly fallow: number };
   readonly cropResidueFactor: number;
+  /** What residue leaves of the first stage of evaporation. */
+  readonly firstStageShare: { readonly crop: number; readonly fallow: number };
   readonly curveNumbers: { readonly crop: CurveNumbers; readonly fallow: CurveNumbers };
   readonly bottomMm: number;
   /** Depth that the front may not pass, mm. */
@@ -76,6 +75,10 @@ export function layOut(input: SeasonInput, workspace: Workspace): Field {
     totalEvaporableMm: { crop, fallow },
     readilyEvaporableMm: { crop: readily, fallow: Math.min(readily, fallow) },
     cropResidueFactor: residueFactorInCrop(ground.residueCoverCrop),
+    firstStageShare: {
+      crop: firstStageUnderResidue(ground.residueCoverCrop),
+      fallow: firstStageUnderResidue(ground.residueCoverFallow),
+    },
     curveNumbers: {
       crop: { average: ground.curveNumberCrop, ...dryAndWetCurveNumber(ground.curveNumberCrop) },
       fallow: { average: ground.curveNumberFallow, ...dryAndWetCurveNumber(ground.curveNumberFallow) },

@@ -18,8 +18,10 @@ export interface Ground {
   readonly meltMmPerCDay: number;
   /** Depth that evaporation can dry, mm (FAO-56 Ze). */
   readonly evaporatingDepthMm: number;
-  /** Readily evaporable water, mm (FAO-56 REW). */
+  /** Readily evaporable water, mm (FAO-56 REW; Ritchie's U). */
   readonly readilyEvaporableMm: number;
+  /** Evaporation after that, mm per square root of a day (Ritchie's alpha). */
+  readonly secondStageMmPerRootDay: number;
 }
 
 /** How deep the roots go. */
@@ -30,6 +32,9 @@ export type Rooting =
   | { readonly kind: "stops"; readonly depthMm: number }
   /** Another case's front of the same run, stretched in proportion. */
   | { readonly kind: "stretched"; readonly frontMmByDay: Float64Array; readonly factor: number };
+
+/** FAO-56's own form is the second. */
+export type EvaporationRule = "two-stage" | "dual coefficient";
 
 export interface UptakeRule {
   readonly rule: "by slice" | "root-zone average";
@@ -51,8 +56,7 @@ export interface SeasonInput {
   readonly ground: Ground;
   readonly rooting: Rooting;
   readonly uptake: UptakeRule;
-  /** Let K(theta) go on draining below field capacity. */
-  readonly slowDrainage: boolean;
+  readonly evaporation: EvaporationRule;
 }
 
 /** Sums from sowing to maturity, mm, unless said otherwise. */

@@ -4,7 +4,7 @@
  *  1. snow and melt      cold rain lies as snow; warm days melt it            snow.ts
  *  2. runoff             curve number, moved with the topsoil's water         curveNumber.ts, runoff.ts
  *  3. infiltration       and drainage, a cascade from the top slice down      drainage.ts
- *  4. evaporation        dual coefficient, from the top slices                evaporation.ts
+ *  4. evaporation        two stages, from the top slices                       evaporation.ts
  *  5. root front         the day's descent through what lies beneath          rootFront.ts
  *  6. uptake             supply and demand by slice                           uptake.ts
  *  7. ledger             every millimetre accounted for                       ledger.ts

@@ -27,6 +27,30 @@ export function totalEvaporableMm(
   return (fieldCapacity - 0.5 * wiltingPoint) * evaporatingDepthMm;
 }
 
+/**
+ * Second-stage coefficient by clay, mm per square root of a day: sand 3.34, loam 4.04, clay loam 5.08, clay 3.5.
+ * Source: [Ritchie 1972] table of four soils (memory). Their clay shares, and straight lines between them, are ours.
+ */
+const secondStage = [
+  { clayFraction: 0.03, mmPerRootDay: 3.34 },
+  { clayFraction: 0.2, mmPerRootDay: 4.04 },
+  { clayFraction: 0.33, mmPerRootDay: 5.08 },
+  { clayFraction: 0.55, mmPerRootDay: 3.5 },
+] as const;
+
+/** Alpha of the second stage, 3.34 to 5.08 mm per square root of a day, by the clay of the topsoil. */
+export function secondStageMmPerRootDay(clayFraction: number): number {
+  const first = secondStage[0];
+  if (clayFraction <= first.clayFraction) return first.mmPerRootDay;
+  for (let i = 1; i < secondStage.length; i++) {
+    const [below, above] = [secondStage[i - 1]!, secondStage[i]!];
+    if (clayFraction > above.clayFraction) continue;
+    const way = (clayFraction - below.clayFraction) / (above.clayFraction - below.clayFraction);
+    return below.mmPerRootDay + way * (above.mmPerRootDay - below.mmPerRootDay);
+  }
+  return secondStage.at(-1)!.mmPerRootDay;
+}
+
 /** REW of a column: by the texture of its top layer, stones taken off, never above the TEW of the evaporating depth. */
 export function columnReadilyEvaporableMm(layers: readonly SoilLayer[], evaporatingDepthMm: number): number {
   const top = layers[0];

@@ -1,4 +1,5 @@
 import type { SoilLayer } from "./layer.ts";
+import { textureClass, type TextureClass } from "./texture.ts";
 
 export type HydrologicGroup = "A" | "B" | "C" | "D";
 
@@ -6,11 +7,31 @@ export type HydrologicGroup = "A" | "B" | "C" | "D";
 const umPerSPerMmPerDay = 1000 / 86_400;
 
 /**
- * Hydrologic soil group from the least conductive layer, for when none is stated.
+ * Group by the texture of the surface soil. Silt does not stand there: as silt loam, which it is nearest to (ours).
+ * Source: [NRCS 1986, TR-55] appendix A, disturbed soil profiles not much compacted (A and B read, C and D memory).
+ */
+const groupOfTexture: Readonly<Record<TextureClass, HydrologicGroup>> = {
+  sand: "A",
+  "loamy sand": "A",
+  "sandy loam": "A",
+  "silt loam": "B",
+  loam: "B",
+  silt: "B",
+  "sandy clay loam": "C",
+  "clay loam": "D",
+  "silty clay loam": "D",
+  "sandy clay": "D",
+  "silty clay": "D",
+  clay: "D",
+};
+
+/**
+ * Hydrologic soil group for when none is stated: by the texture of the surface soil, unless a conductivity was measured there or
+ * beneath: then by the least conductive of the measured layers.
  *
- * Down to 1 m where nothing restricts the column above that, with limits of 10, 4 and 0.4 um/s; where rock or a cemented layer
- * lies at 0.5 to 1 m, down to 0.5 m with 40, 10 and 1 um/s; shallower is D. A water table within 1 m is not looked for:
- * dryland.
+ * By conductivity: down to 1 m where nothing restricts the column above that, with limits of 10, 4 and 0.4 um/s; where rock or a
+ * cemented layer lies at 0.5 to 1 m, down to 0.5 m with 40, 10 and 1 um/s. Rock shallower than 0.5 m is D either way. A water
+ * table within 1 m is not looked for: dryland.
  *
  * @param layers top first
  * @param restrictedAtMm depth of rock or a cemented layer; null where none is known
@@ -20,6 +41,8 @@ export function hydrologicGroup(
   layers: readonly SoilLayer[],
   restrictedAtMm: number | null,
 ): { readonly group: HydrologicGroup; readonly why: string } {
+  const [top] = layers;
+  if (!top) throw new Error("a column has at least one layer");
   if (restrictedAtMm !== null && restrictedAtMm < 500) {
     return {
       group: "D",
@@ -28,20 +51,29 @@ export function hydrologicGroup(
   }
   const deep = restrictedAtMm === null || restrictedAtMm >= 1000;
   const lookedAtMm = deep ? 1000 : 500;
-  const [a, b, c] = deep ? [10, 4, 0.4] : [40, 10, 1];
-  let slowest: SoilLayer | null = null;
-  for (const layer of layers) {
-    if (layer.topMm >= lookedAtMm) break;
-    if (!slowest || layer.saturatedConductivityMmPerDay < slowest.saturatedConductivityMmPerDay)
-      slowest = layer;
+  const slowest = layers
+    .filter(({ topMm, conductivityMeasured }) => conductivityMeasured && topMm < lookedAtMm)
+    .reduce<SoilLayer | null>(
+      (least, layer) =>
+        least !== null && least.saturatedConductivityMmPerDay <= layer.saturatedConductivityMmPerDay
+          ? least
+          : layer,
+      null,
+    );
+  if (slowest === null) {
+    const texture = textureClass(top.sandFraction, top.clayFraction);
+    return {
+      group: groupOfTexture[texture],
+      why: `the surface soil is ${texture} (TR-55 appendix A); no conductivity was measured`,
+    };
   }
-  if (!slowest) throw new Error("a column has at least one layer");
+  const [a, b, c] = deep ? [10, 4, 0.4] : [40, 10, 1];
   const conductivityUmPerS = slowest.saturatedConductivityMmPerDay * umPerSPerMmPerDay;
   const group =
     conductivityUmPerS > a ? "A" : conductivityUmPerS > b ? "B" : conductivityUmPerS > c ? "C" : "D";
   const mmPerHour = (slowest.saturatedConductivityMmPerDay / 24).toPrecision(2);
   return {
     group,
-    why: `the least conductive layer within ${lookedAtMm} mm, ${slowest.name}, lets ${Number(mmPerHour)} mm an hour through when saturated (NEH 630 ch. 7)`,
+    why: `the least conductive layer measured within ${lookedAtMm} mm, ${slowest.name}, lets ${Number(mmPerHour)} mm an hour through when saturated (NEH 630 ch. 7)`,
   };
 }

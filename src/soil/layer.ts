@@ -20,6 +20,8 @@ export interface SoilLayer {
   /** Standard deviation of field capacity less wilting point, share of the whole volume. */
   readonly availableWaterSd: number;
   readonly saturatedConductivityMmPerDay: number;
+  /** Stated, not estimated. */
+  readonly conductivityMeasured: boolean;
   /** K = Ks (theta / theta s) ^ drainExponent; 3 + 2 / lambda. */
   readonly drainExponent: number;
   /** What the density (or the penetrometer reading, which replaces it) leaves of the root front's pace, 0 to 1, before cracks. */

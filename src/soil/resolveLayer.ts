@@ -138,6 +138,7 @@ export function resolveLayer(description: LayerDescription, path: string): Resol
       saturation: limits.saturation,
       availableWaterSd: availableWaterSd(description, limits.fieldCapacity - limits.wiltingPoint, fine),
       saturatedConductivityMmPerDay: conductivity,
+      conductivityMeasured: description.saturatedConductivityMmPerDay !== undefined,
       drainExponent: drainExponent(lambda),
       hindrance,
       origin,

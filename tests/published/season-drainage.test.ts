@@ -70,7 +70,7 @@ describe("drainage of a wet column against the coupled equations", () => {
     const water = start.slice();
     const result: SoakResult = { refusedMm: 0, deepDrainageMm: 0 };
     const draining = mayDrainAnywhere(slices.count);
-    for (let d = 0; d < days; d++) soakAndDrain(water, 0, slices, slow, draining, result);
+    for (let d = 0; d < days; d++) soakAndDrain(water, 0, slices, draining, result);
     return water;
   };
   const total = (w: ArrayLike<number>) => Array.from(w).reduce((a, b) => a + b, 0);
@@ -96,7 +96,7 @@ describe("infiltration", () => {
   const soak = (inflow: number, slices = column([testSilt])) => {
     const water = slices.wiltingPointMm.slice();
     const result: SoakResult = { refusedMm: 0, deepDrainageMm: 0 };
-    soakAndDrain(water, inflow, slices, false, mayDrainAnywhere(slices.count), result);
+    soakAndDrain(water, inflow, slices, mayDrainAnywhere(slices.count), result);
     return { water, result, slices };
   };
 

@@ -5,14 +5,12 @@ import { climateTerm, upperCoefficient } from "../../src/crop/basalCoefficient.t
 import { groundCover } from "../../src/crop/groundCover.ts";
 import { mayDrainAnywhere, soakAndDrain, type SoakResult } from "../../src/season/drainage.ts";
 import {
-  evaporatingZone,
   evaporationCoefficient,
   evaporationReduction,
   residueFactorInCrop,
-  takeEvaporation,
   totalEvaporableUnderResidue,
-  zoneDepletionMm,
-} from "../../src/season/evaporation.ts";
+} from "../../src/season/dualCoefficient.ts";
+import { evaporatingZone, takeEvaporation, zoneDepletionMm } from "../../src/season/evaporation.ts";
 import { column, testSilt, waterAt } from "../support/column.ts";
 import { published } from "./published.ts";
 import { closenessOf, markOf, recordsOf, sourceOf } from "./records.ts";
@@ -152,7 +150,6 @@ function tenDays() {
       water,
       i.rainMinusRunoffMm[day]! + i.irrigationOverWettedFractionMm[day]!,
       slices,
-      false,
       mayDrainAnywhere(slices.count),
       soak,
     );

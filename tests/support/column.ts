@@ -118,6 +118,7 @@ export const testGround: Ground = {
   meltMmPerCDay: 2.74,
   evaporatingDepthMm: 100,
   readilyEvaporableMm: 9,
+  secondStageMmPerRootDay: 4,
 };
 
 export function testInput(
@@ -129,7 +130,7 @@ export function testInput(
     ground: testGround,
     rooting: { kind: "grown" },
     uptake: { rule: "by slice", sharePerDay: 0.096, depletionFraction: 0.55 },
-    slowDrainage: false,
+    evaporation: "two-stage",
     ...parts,
   };
 }

@@ -58,8 +58,7 @@ export interface Naive {
 }
 
 export interface GrassSeason {
-  readonly stop: Season;
-  readonly slow: Season;
+  readonly ours: Season;
   readonly unchangedRmse: number;
   /** Storage left as it was in spring. */
   readonly unchanged: Naive;
@@ -80,8 +79,8 @@ export function season(station: Station): GrassSeason {
   );
   const rainMm = sumOver(weather.rainMm, start + 1, last);
   const layers = fittedLayers(moisture, usualQuantile);
-  const run = (slowDrainage: boolean): Season => {
-    const { ledger, totals, layerMm } = runGrass(read(station), start + 1, last, layers, slowDrainage);
+  const run = (): Season => {
+    const { ledger, totals, layerMm } = runGrass(read(station), start + 1, last, layers);
     const storageMm = (day: number) => ledger.storageMm[day - start - 1]!;
     const differences = days.map((day) => storageMm(day) - measuredMm(moisture, day));
     const deepMm = (day: number) => sum(layerMm.slice(deepFrom).map((layer) => layer[day - start - 1]!));
@@ -112,8 +111,7 @@ export function season(station: Station): GrassSeason {
     return wiltingMm(capacity) + share[day - start]! * capacityMm(capacity);
   };
   return {
-    stop: run(false),
-    slow: run(true),
+    ours: run(),
     unchangedRmse: unchanged.rmse,
     unchanged,
     bucket: {
@@ -132,8 +130,7 @@ export interface DrySpell {
   /** By the straight bucket. */
   readonly bucketMm: number;
   /** What leaves the metre at its foot. */
-  readonly stopDrainedMm: number;
-  readonly slowDrainedMm: number;
+  readonly drainedMm: number;
 }
 
 /** Spells of 8 to 15 days from April to October with less than 1 mm a day and 3 mm in all; the first day only gives the start. */
@@ -149,9 +146,7 @@ export function drySpells(station: Station, quantile = usualQuantile): DrySpell[
       rainMm += weather.rainMm[after++]!;
     const [startMm, endMm] = [measuredMm(moisture, day), measuredMm(moisture, after - 1)];
     if (after - day >= 8 && !Number.isNaN(startMm) && !Number.isNaN(endMm)) {
-      const run = (slowDrainage: boolean) =>
-        runGrass(read(station), day + 1, after - 1, layers, slowDrainage);
-      const { ledger, layerMm } = run(false);
+      const { ledger, layerMm } = runGrass(read(station), day + 1, after - 1, layers);
       const drained = (drainageMm: Float64Array) => sumOver(drainageMm, 0, after - 2 - day);
       const deepMm = sum(layerMm.slice(deepFrom).map((layer) => layer.at(-1)!));
       const startDeepMm = measuredMm(moisture, day, deepFrom);
@@ -164,8 +159,7 @@ export function drySpells(station: Station, quantile = usualQuantile): DrySpell[
           startMm -
           wiltingMm(layers) -
           capacityMm(layers) * bucketShares(read(station), day, after - 1, layers, startMm).at(-1)!,
-        stopDrainedMm: drained(ledger.drainageMm),
-        slowDrainedMm: drained(run(true).ledger.drainageMm),
+        drainedMm: drained(ledger.drainageMm),
       });
     }
     day = Math.max(after, day + 1);

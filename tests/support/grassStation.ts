@@ -12,7 +12,7 @@ import { groundCover } from "../../src/crop/groundCover.ts";
 import { makeLedger } from "../../src/season/ledger.ts";
 import type { Ground, Ledger, SeasonTotals } from "../../src/season/season.ts";
 import { makeWorkspace, simulate } from "../../src/season/simulate.ts";
-import { columnReadilyEvaporableMm } from "../../src/soil/evaporableWater.ts";
+import { columnReadilyEvaporableMm, secondStageMmPerRootDay } from "../../src/soil/evaporableWater.ts";
 import type { SoilLayer } from "../../src/soil/layer.ts";
 import { resolveLayer } from "../../src/soil/resolveLayer.ts";
 import { asResolved, cutSlices } from "../../src/soil/slices.ts";
@@ -194,7 +194,6 @@ export function runGrass(
   first: number,
   last: number,
   layers: readonly SoilLayer[],
-  slowDrainage: boolean,
 ): Modelled {
   const evaporatingDepthMm = 100;
   const slices = cutSlices(layers, 25, asResolved, evaporatingDepthMm);
@@ -210,6 +209,7 @@ export function runGrass(
     meltMmPerCDay: 2.74,
     evaporatingDepthMm,
     readilyEvaporableMm: columnReadilyEvaporableMm(layers, evaporatingDepthMm),
+    secondStageMmPerRootDay: secondStageMmPerRootDay(layers[0]!.clayFraction),
   };
   const ledger = makeLedger(days, slices.count);
   const totals = simulate(
@@ -236,7 +236,7 @@ export function runGrass(
         sharePerDay: number("uptakeSharePerDay"),
         depletionFraction: number("depletionFraction"),
       },
-      slowDrainage,
+      evaporation: "two-stage",
     },
     ledger,
     makeWorkspace(slices.count),

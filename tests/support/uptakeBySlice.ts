@@ -7,7 +7,7 @@ import type { Ledger, SeasonInput } from "../../src/season/season.ts";
  * own infiltration and evaporation, less that evening. Throws where the sum is not the ledger's transpiration.
  */
 export function uptakeBySlice(
-  { slices, startWaterMm, ground, slowDrainage, course }: SeasonInput,
+  { slices, startWaterMm, ground, course }: SeasonInput,
   ledger: Ledger,
 ): Float64Array {
   const { count, topMm, thicknessMm, fieldCapacityMm, wiltingPointMm } = slices;
@@ -23,7 +23,7 @@ export function uptakeBySlice(
   const evenings = ledger.waterMmByDayAndSlice!;
   const water = startWaterMm.slice();
   for (let day = 0; day <= course.maturityDay; day++) {
-    soakAndDrain(water, ledger.infiltrationMm[day]!, slices, slowDrainage, mayDrainAnywhere(count), soak);
+    soakAndDrain(water, ledger.infiltrationMm[day]!, slices, mayDrainAnywhere(count), soak);
     takeEvaporation(ledger.evaporationMm[day]!, zone, water, wiltingPointMm);
     const evening = evenings.subarray(day * count, (day + 1) * count);
     let taken = 0;

@@ -21,8 +21,8 @@ export const grass: Topic = {
     const seasons = stations.map((station) => season(station));
     const spells = stations.flatMap((station) => drySpells(station));
     holdNaiveFigures(seasons, spells);
-    const rmse = pooled(seasons, ({ stop }) => stop.rmse);
-    const deepRmse = pooled(seasons, ({ stop }) => stop.deepRmse);
+    const rmse = pooled(seasons, ({ ours }) => ours.rmse);
+    const deepRmse = pooled(seasons, ({ ours }) => ours.deepRmse);
     const lossTimes = lossRatio(spells, ({ modelledMm }) => modelledMm);
     const deepLossMm = meanOf(spells.map(({ modelledDeepMm }) => modelledDeepMm));
     return {

@@ -72,7 +72,7 @@ export const words: Readonly<Record<string, string>> = {
   depletionFraction: "depletion fraction p",
   length: "length",
   uptake: "uptake rule",
-  slowDrainage: "drainage below field capacity",
+  evaporation: "evaporation rule",
   rootingDepth: "deepest rooting",
   annualRain: "rain in the year",
   seasonRain: "rain from sowing to maturity",

@@ -34,6 +34,7 @@ export const asDug: Case = {
     meltMmPerCDay: 2.74,
     evaporatingDepthMm: 100,
     readilyEvaporableMm: 9,
+    secondStageMmPerRootDay: 4,
   },
   crop,
   fallowDays: 0,
@@ -43,7 +44,7 @@ export const asDug: Case = {
     sharePerDay: crop.uptakeSharePerDay,
     depletionFraction: crop.depletionFraction,
   },
-  slowDrainage: false,
+  evaporation: "two-stage",
   samples: { coresByLayer: [], log: null },
 };
 

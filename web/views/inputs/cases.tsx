@@ -126,7 +126,13 @@ function CaseForm({ index }: { index: number }) {
                 otherwise={baseOf("model")("uptake")}
                 none="as in the rest"
               />
-              <Toggle path={`${path}.model.slowDrainage`} label="Soil drains on below field capacity" />
+              <Choice
+                path={`${path}.model.evaporation`}
+                label="Evaporation rule"
+                choices={["two-stage", "dual coefficient"]}
+                otherwise={baseOf("model")("evaporation")}
+                none="as in the rest"
+              />
             </Fields>
             <CropFields path={`${path}.crop`} inherited={baseOf("crop")} />
           </>

@@ -40,10 +40,11 @@ export function RunsSection() {
               choices={["by slice", "root-zone average"]}
               hint="The second is FAO-56's form"
             />
-            <Toggle
-              path="model.slowDrainage"
-              label="Soil drains on below field capacity"
-              hint="Stores more over a fallow, but may drain too fast"
+            <Choice
+              path="model.evaporation"
+              label="Evaporation rule"
+              choices={["two-stage", "dual coefficient"]}
+              hint="The second is FAO-56's form"
             />
           </Fields>
         )}

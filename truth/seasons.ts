@@ -59,5 +59,6 @@ export async function bySeason<T>(
 export const noSpread: Written = {
   availableCapacitySpread: "0 %",
   deepWaterSpread: "0 %",
+  deepUptakeSpread: "0 %",
   density: "usual",
 };

@@ -14,6 +14,8 @@ export interface RunDraws {
   readonly lenience: number;
   /** How many roots find cracks and old channels in a dense layer: -1 few, 0 as usual, 1 many. */
   readonly openness: number;
+  /** Times the depth over which uptake falls to half. */
+  readonly deepUptake: number;
 }
 
 /**
@@ -27,6 +29,7 @@ export function drawRuns(runs: number, plan: EnsemblePlan, line: YieldLine): Run
   const shifts = stream(seed, "deep starting water");
   const readings = stream(seed, "density reading");
   const shares = stream(seed, "open share");
+  const thinning = stream(seed, "uptake by depth");
   const { low, middle, high } = line.slopeKgPerHaPerMm;
   return Array.from({ length: runs }, () => ({
     slope: slopes.triangle(low, middle, high),
@@ -34,6 +37,7 @@ export function drawRuns(runs: number, plan: EnsemblePlan, line: YieldLine): Run
     deepShift: plan.deepWaterSd * shifts.normal(),
     lenience: lenienceOf(plan.densityReading, 2 * readings.uniform() - 1),
     openness: 2 * shares.uniform() - 1,
+    deepUptake: (1 + plan.deepUptakeSpread) ** (2 * thinning.uniform() - 1),
   }));
 }
 

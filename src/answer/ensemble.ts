@@ -197,6 +197,7 @@ export function readyRun(preparation: Preparation, run: number): ReadyCase[] {
       course,
       firstIndex: sowingIndex - plan.fallowDays,
       startWaterMm: soil.startWaterMm,
+      uptake: soil.uptake,
       slices: hinderedAsDug(preparation, c, run, soil.slices),
     };
   });

@@ -2,7 +2,7 @@ import type { CropCourse } from "../crop/course.ts";
 import { cropCourse } from "../crop/cropCourse.ts";
 import type { Case } from "../scenario/scenario.ts";
 import { makeLedger } from "../season/ledger.ts";
-import type { Ledger, SeasonTotals } from "../season/season.ts";
+import type { Ledger, SeasonTotals, UptakeRule } from "../season/season.ts";
 import { makeWorkspace, simulate, type Workspace } from "../season/simulate.ts";
 import type { Slices } from "../soil/layer.ts";
 import { cutSlices } from "../soil/slices.ts";
@@ -16,6 +16,7 @@ export interface ReadyCase {
   readonly plan: Case;
   readonly slices: Slices;
   readonly startWaterMm: Float64Array;
+  readonly uptake: UptakeRule;
   readonly course: CropCourse;
   /** Index in the weather of the run's first day. */
   readonly firstIndex: number;
@@ -36,8 +37,8 @@ export interface CaseAfterRun extends ReadyCase {
   readonly waterAtSowingMmBySlice: Float64Array;
 }
 
-/** A case's soil in one run, cut and filled: nothing in it depends on the weather. */
-export type ReadySoil = Pick<ReadyCase, "slices" | "startWaterMm">;
+/** A case's soil in one run, cut and filled, and how roots draw on it: nothing in it depends on the weather. */
+export type ReadySoil = Pick<ReadyCase, "slices" | "startWaterMm" | "uptake">;
 
 /** Cuts the soil and fills it with one run's draws; the same draws for every case. */
 export function readySoil(plan: Case, draws: RunDraws, deepBelowMm: number): ReadySoil {
@@ -46,7 +47,18 @@ export function readySoil(plan: Case, draws: RunDraws, deepBelowMm: number): Rea
     deepShift: draws.deepShift,
     deepBelowMm,
   });
-  return { slices, startWaterMm };
+  return { slices, startWaterMm, uptake: drawnUptake(plan.uptake, draws.deepUptake) };
+}
+
+/** Field by field: the daily loop is compiled for one layout of this object. */
+function drawnUptake(rule: UptakeRule, deepUptake: number): UptakeRule {
+  return {
+    rule: rule.rule,
+    sharePerDay: rule.sharePerDay,
+    denseRootsMm: rule.denseRootsMm,
+    halvingMm: rule.halvingMm * deepUptake,
+    depletionFraction: rule.depletionFraction,
+  };
 }
 
 /** The crop's course in a run that begins `fallowDays` before sowing. */
@@ -86,7 +98,7 @@ export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, des
         course,
         ground: plan.ground,
         rooting,
-        uptake: plan.uptake,
+        uptake: one.uptake,
         evaporation: plan.evaporation,
       },
       place.ledger,
@@ -103,6 +115,7 @@ export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, des
       plan,
       slices,
       startWaterMm: one.startWaterMm,
+      uptake: one.uptake,
       course,
       firstIndex: one.firstIndex,
       ledger: place.ledger,

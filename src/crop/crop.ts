@@ -29,6 +29,10 @@ export interface CropPlan {
   readonly frontVelocityMmPerDay: number | null;
   /** Share of a slice's available water a root can take in a day (Monteith 1986; Dardanelli et al. 2004). */
   readonly uptakeSharePerDay: number;
+  /** Down to here roots are dense and can take the whole share. */
+  readonly denseRootsMm: number;
+  /** Beneath that, the depth over which the share falls to half. */
+  readonly uptakeHalvingMm: number;
   /** FAO-56 p at 5 mm a day; only the root-zone-average uptake uses it. */
   readonly depletionFraction: number;
 }
@@ -56,6 +60,8 @@ export function writtenOut(crop: CropPlan): CropPlan {
     maxRootDepthMm: crop.maxRootDepthMm,
     frontVelocityMmPerDay: crop.frontVelocityMmPerDay,
     uptakeSharePerDay: crop.uptakeSharePerDay,
+    denseRootsMm: crop.denseRootsMm,
+    uptakeHalvingMm: crop.uptakeHalvingMm,
     depletionFraction: crop.depletionFraction,
   };
 }

@@ -171,14 +171,14 @@ function frontIn(
   const days = sinceSowing.map((since) => Math.min(whole.sowingDay + since, whole.maturityDay));
   const maturityDay = Math.max(...days);
   const course = { ...whole, maturityDay, floweringDay: Math.min(whole.floweringDay, maturityDay) };
-  const { slices, startWaterMm } = readySoil(plan, draws, deepBelowMm);
+  const { slices, startWaterMm, uptake } = readySoil(plan, draws, deepBelowMm);
   const firstIndex = sowingIndex - plan.fallowDays;
   const whatever = {
     slices,
     weather,
     ground: plan.ground,
     rooting: { kind: "grown" },
-    uptake: plan.uptake,
+    uptake,
     evaporation: plan.evaporation,
   } as const;
   const ledger = makeLedger(maturityDay + 1, 0);

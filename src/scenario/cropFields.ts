@@ -64,9 +64,9 @@ const cropShape = {
     "Whether plants branch or tiller into the room of a thin stand (FAO-56 Box 17). Left out: fills in",
   ).optional(),
   sowingDepth: quantity("depth", {
-    means: "Where the root front starts",
+    means: "Where the root front starts; of sod as deep as its roots go",
     otherwise: own,
-    within: { from: 1, to: 304.8, says: "0.04 to 12 in (1 to 300 mm)" },
+    within: { from: 1, to: 6096, says: "0.04 in to 20 ft (1 to 6000 mm)" },
   }).optional(),
   maxRootDepth: quantity("depth", {
     means: "Deepest rooting with nothing in the way",
@@ -79,9 +79,19 @@ const cropShape = {
     within: { from: 0, to: 101.6, above: true, says: "more than 0 and at most 4 in/day (100 mm/day)" },
   }).optional(),
   uptakeShare: quantity("sharePerDay", {
-    means: "Share of a rooted slice's available water that roots can take in a day",
+    means: "Share of a rooted slice's available water that roots can take in a day, where they are dense",
     otherwise: own,
     within: { from: 0.005, to: 1, says: "0.5 to 100 %/day" },
+  }).optional(),
+  denseRoots: quantity("depth", {
+    means: "Down to here roots are dense; beneath, what they can take in a day falls off",
+    otherwise: own,
+    within: { from: 0, to: 6096, says: "0 to 20 ft (0 to 6000 mm)" },
+  }).optional(),
+  uptakeHalving: quantity("depth", {
+    means: "Depth over which what roots can take in a day falls to half, beneath the dense roots",
+    otherwise: own,
+    within: { from: 50, to: 101600, says: "2 in to 330 ft (50 mm to 100 m)" },
   }).optional(),
   depletionFraction: quantity("share", {
     means: "FAO-56 p at 5 mm/day; only the root-zone average uses it",

@@ -75,6 +75,11 @@ const ensembleFields = group(
       otherwise: "24 in (610 mm)",
       within: { from: 0, to: 6096, says: "0 to 20 ft (6000 mm)" },
     }).optional(),
+    deepUptakeSpread: quantity("share", {
+      means: "How unsure the depth is over which uptake falls to half: with 100 %, from half of it to twice",
+      otherwise: "100 %",
+      within: { from: 0, to: 4, says: "0 to 400 %" },
+    }).optional(),
     density: choice(
       ["range", "strict", "usual", "lenient"],
       "How a bulk density is read as hindrance to roots; range draws between strict and lenient. Left out: range",

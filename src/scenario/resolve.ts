@@ -228,7 +228,13 @@ function resolveCase(
     crop,
     fallowDays: Math.round(fallow),
     rooting: rootingOf(merged, crop.sowingDepthMm, bottomMm, part, c === 0, notebook),
-    uptake: { rule, sharePerDay: crop.uptakeSharePerDay, depletionFraction: crop.depletionFraction },
+    uptake: {
+      rule,
+      sharePerDay: crop.uptakeSharePerDay,
+      denseRootsMm: crop.denseRootsMm,
+      halvingMm: crop.uptakeHalvingMm,
+      depletionFraction: crop.depletionFraction,
+    },
     evaporation,
     samples: samplesOf(merged, soil.layers.length),
   };
@@ -317,6 +323,14 @@ function resolveEnsemble(
       "share",
       "ensemble.deepWaterSpread",
       `standard deviation; ${ours}`,
+    ),
+    deepUptakeSpread: orDefault(
+      notebook,
+      part.deepUptakeSpread,
+      1,
+      "share",
+      "ensemble.deepUptakeSpread",
+      "what is published on it is far apart: from half the depth to twice; ours",
     ),
     deepBelowMm: orDefault(notebook, part.deepBelow, 610, "depth", "ensemble.deepBelow", ours),
     densityReading: orPlainDefault(

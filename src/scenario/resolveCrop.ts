@@ -1,3 +1,4 @@
+import uptakeByDepth from "../../data-reference/uptake-by-depth.json" with { type: "json" };
 import { writtenOut, type CropPlan } from "../crop/crop.ts";
 import { cropNamed, defaultPlan, findCrop } from "../crop/crops.ts";
 import { suitedToSite } from "../crop/siteHeat.ts";
@@ -103,7 +104,7 @@ function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | u
   if (lengths === undefined || days === undefined || standShare === undefined) return undefined;
   const field = (key: string) => `${path}.${key}`;
   const number = (
-    key: "baseTemperature" | "kcbDormant" | "sowingDepth" | "uptakeShare" | "depletionFraction",
+    key: "baseTemperature" | "kcbDormant" | "sowingDepth" | "uptakeShare" | "denseRoots" | "uptakeHalving" | "depletionFraction",
     otherwise: number,
     why: string,
   ) => orPlainDefault(notebook, part[key], otherwise, field(key), why);
@@ -135,6 +136,8 @@ function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | u
       0.096,
       "a day; Dardanelli et al. 2004, much the same for the field crops they compared (memory)",
     ),
+    denseRootsMm: number("denseRoots", uptakeByDepth.denseRootsMm.value, `mm; ${uptakeByDepth.denseRootsMm.why}`),
+    uptakeHalvingMm: number("uptakeHalving", uptakeByDepth.halvingMm.value, `mm; ${uptakeByDepth.halvingMm.why}`),
     depletionFraction: number("depletionFraction", 0.55, "FAO-56 Table 22, usual for cereals (read)"),
   };
 }
@@ -163,6 +166,8 @@ function numbersGiven(part: CropPart): Partial<CropPlan> {
     maxRootDepthMm: part.maxRootDepth,
     frontVelocityMmPerDay: part.frontVelocity,
     uptakeSharePerDay: part.uptakeShare,
+    denseRootsMm: part.denseRoots,
+    uptakeHalvingMm: part.uptakeHalving,
     depletionFraction: part.depletionFraction,
   };
   return Object.fromEntries(

@@ -23,6 +23,8 @@ const fileKeys: Readonly<Record<CropField, keyof CropPart>> = {
   maxRootDepthMm: "maxRootDepth",
   frontVelocityMmPerDay: "frontVelocity",
   uptakeSharePerDay: "uptakeShare",
+  denseRootsMm: "denseRoots",
+  uptakeHalvingMm: "uptakeHalving",
   depletionFraction: "depletionFraction",
 };
 
@@ -71,6 +73,8 @@ function sayPlanValue(field: CropField, plan: CropPlan): string {
       return sayBoth(plan.heightMm, "height");
     case "sowingDepthMm":
     case "maxRootDepthMm":
+    case "denseRootsMm":
+    case "uptakeHalvingMm":
       return sayBoth(plan[field], "depth");
     case "frontVelocityMmPerDay":
       return plan.frontVelocityMmPerDay === null

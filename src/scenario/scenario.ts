@@ -90,6 +90,8 @@ export interface EnsemblePlan {
   readonly availableCapacitySd: number | null;
   /** Standard deviation of the draw that shifts starting water below `deepBelowMm`, share of available capacity. */
   readonly deepWaterSd: number;
+  /** The depth over which uptake falls to half is drawn between it / (1 + this) and it x (1 + this). */
+  readonly deepUptakeSpread: number;
   readonly deepBelowMm: number;
   /** "range" draws between the strict and lenient reading of the density table; otherwise one of them. */
   readonly densityReading: "range" | "strict" | "usual" | "lenient";

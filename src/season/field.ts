@@ -64,7 +64,7 @@ export function layOut(input: SeasonInput, workspace: Workspace): Field {
     wiltingPointMm,
     ground.evaporatingDepthMm,
   );
-  setRootSupply(workspace.rootSupply, slices, zone.count);
+  setRootSupply(workspace.rootSupply, slices, zone.count, input.uptake);
   const crop = zone.totalEvaporableMm;
   const fallow = totalEvaporableUnderResidue(crop, ground.residueCoverFallow);
   const readily = Math.min(ground.readilyEvaporableMm, crop);

@@ -38,8 +38,12 @@ export type EvaporationRule = "two-stage" | "dual coefficient";
 
 export interface UptakeRule {
   readonly rule: "by slice" | "root-zone average";
-  /** Share of a rooted slice's available water a day. */
+  /** Share of a rooted slice's available water a day, where roots are dense. */
   readonly sharePerDay: number;
+  /** Down to here roots are dense. */
+  readonly denseRootsMm: number;
+  /** Beneath that, the depth over which the share falls to half. */
+  readonly halvingMm: number;
   /** FAO-56 p, for the root-zone average. */
   readonly depletionFraction: number;
 }

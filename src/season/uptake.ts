@@ -1,5 +1,6 @@
 import type { Slices } from "../soil/layer.ts";
 import type { Field } from "./field.ts";
+import type { UptakeRule } from "./season.ts";
 import type { Today } from "./today.ts";
 
 /**
@@ -12,15 +13,41 @@ import type { Today } from "./today.ts";
 export interface RootSupply {
   readonly emptyMm: Float64Array;
   readonly shareAbove: Float64Array;
+  /** Of that, what roots can take in a day: as they thin out, less with depth. */
+  readonly sharePerDay: Float64Array;
 }
 
 export function makeRootSupply(count: number): RootSupply {
-  return { emptyMm: new Float64Array(count), shareAbove: new Float64Array(count) };
+  return {
+    emptyMm: new Float64Array(count),
+    shareAbove: new Float64Array(count),
+    sharePerDay: new Float64Array(count),
+  };
+}
+
+/**
+ * Share of the available water that roots at a depth can take in a day: all of it where they are dense, half as much with every
+ * `halvingMm` beneath.
+ *
+ * Source: roots thin out exponentially ([Gerwitz & Page 1974], abstract, read); uptake far slower than they do, so the halving is
+ * its own number (data-reference/uptake-by-depth.json).
+ */
+export function shareAtDepth(
+  depthMm: number,
+  { sharePerDay, denseRootsMm, halvingMm }: Pick<UptakeRule, "sharePerDay" | "denseRootsMm" | "halvingMm">,
+): number {
+  return depthMm <= denseRootsMm ? sharePerDay : sharePerDay * 0.5 ** ((depthMm - denseRootsMm) / halvingMm);
 }
 
 /** Fills `supply` for a column whose first `evaporating` slices evaporation can dry. */
-export function setRootSupply(supply: RootSupply, slices: Slices, evaporating: number): void {
+export function setRootSupply(
+  supply: RootSupply,
+  slices: Slices,
+  evaporating: number,
+  uptake: UptakeRule,
+): void {
   for (let j = 0; j < slices.count; j++) {
+    supply.sharePerDay[j] = shareAtDepth(slices.topMm[j]! + 0.5 * slices.thicknessMm[j]!, uptake);
     const wiltingPoint = slices.wiltingPointMm[j]!;
     const fieldCapacity = slices.fieldCapacityMm[j]!;
     supply.emptyMm[j] = j < evaporating ? 0.5 * wiltingPoint : wiltingPoint;
@@ -98,7 +125,7 @@ function takeShare(
 }
 
 /**
- * Uptake of a day, slice by slice: each rooted slice can give a fixed share of its available water, and the crop takes the
+ * Uptake of a day, slice by slice: each rooted slice can give a share of its available water that its depth alone decides, and the crop takes the
  * smaller of its demand and all they can give, from each in proportion. A deeper front only adds to what can be given, so it
  * never makes a day's uptake smaller.
  *
@@ -107,7 +134,6 @@ function takeShare(
  */
 export function takeBySlice(
   demandMm: number,
-  sharePerDay: number,
   rooted: Pick<Rooted, "frontMm" | "beneathMm">,
   supply: RootSupply,
   slices: Slices,
@@ -116,11 +142,14 @@ export function takeBySlice(
 ): number {
   if (demandMm <= 0) return 0;
   const count = availableToRoots(rooted, supply, slices, waterMmBySlice, availableMmBySlice);
+  const { sharePerDay } = supply;
   let canGive = 0;
-  for (let j = 0; j < count; j++) canGive += sharePerDay * availableMmBySlice[j]!;
+  for (let j = 0; j < count; j++) {
+    availableMmBySlice[j] = sharePerDay[j]! * availableMmBySlice[j]!;
+    canGive += availableMmBySlice[j]!;
+  }
   if (canGive <= 0) return 0;
-  const share = sharePerDay * (demandMm < canGive ? demandMm / canGive : 1);
-  return takeShare(share, count, waterMmBySlice, availableMmBySlice);
+  return takeShare(demandMm < canGive ? demandMm / canGive : 1, count, waterMmBySlice, availableMmBySlice);
 }
 
 /** FAO-56 p moved for today's rate, 0.1 to 0.8. Table 22, footnote 2 (read). */
@@ -181,10 +210,8 @@ export function takeUp(today: Today, { input, workspace, rooted }: Field): void 
   const demandMm = kcb * today.et0Mm;
   today.demandMm = demandMm;
   if (uptake.rule === "by slice") {
-    const share = uptake.sharePerDay;
     today.transpirationMm = takeBySlice(
       demandMm,
-      share,
       rooted,
       rootSupply,
       slices,

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeRootSupply, setRootSupply, takeBySlice } from "../../src/season/uptake.ts";
 import type { Slices } from "../../src/soil/layer.ts";
-import { column, testSilt, waterAt } from "../support/column.ts";
+import { column, testSilt, testUptake, waterAt } from "../support/column.ts";
 
 const steps = fc.integer({ min: 0, max: 1000 }).map((n) => n / 1000);
 const anyPassages = fc.array(steps, { minLength: 2, maxLength: 5 });
@@ -12,11 +12,11 @@ const columnOf = (passages: readonly number[]): Slices =>
 
 function takenMm(slices: Slices, frontMm: number, demandMm: number): number {
   const supply = makeRootSupply(slices.count);
-  setRootSupply(supply, slices, 0);
+  setRootSupply(supply, slices, 0, testUptake);
   const water = waterAt(slices, 0.7);
   const slice = slices.topMm.findLastIndex((topMm) => topMm <= frontMm);
   const rooted = { frontMm, beneathMm: water[slice]! };
-  return takeBySlice(demandMm, 0.096, rooted, supply, slices, water, new Float64Array(slices.count));
+  return takeBySlice(demandMm, rooted, supply, slices, water, new Float64Array(slices.count));
 }
 
 test("over the same water, with the front at the same depth, less passage in any layer never raises the day's uptake", () => {

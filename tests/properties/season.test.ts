@@ -7,7 +7,7 @@ import type { Ground, Ledger, Rooting, SeasonInput } from "../../src/season/seas
 import { makeWorkspace, simulate } from "../../src/season/simulate.ts";
 import { makeRootSupply, setRootSupply, takeBySlice } from "../../src/season/uptake.ts";
 import type { Slices } from "../../src/soil/layer.ts";
-import { column, testCourse, testInput, type TestLayer, testWeather } from "../support/column.ts";
+import { column, testCourse, testInput, type TestLayer, testUptake, testWeather } from "../support/column.ts";
 
 // Even steps: fc.double draws mostly numbers next to 0.
 const between = (min: number, max: number) =>
@@ -77,6 +77,8 @@ const anyRun: fc.Arbitrary<SeasonInput> = fc
     meanC: between(-15, 30),
     rule: fc.constantFrom("by slice" as const, "root-zone average" as const),
     sharePerDay: between(0.01, 0.5),
+    denseRootsMm: between(0, 1500),
+    halvingMm: between(100, 3000),
     evaporation: fc.constantFrom("two-stage" as const, "dual coefficient" as const),
   })
   .map((a) =>
@@ -94,7 +96,13 @@ const anyRun: fc.Arbitrary<SeasonInput> = fc
         meanC: a.meanC + 8 * Math.sin(d / 9),
       })),
       course: testCourse(a.days, Math.floor(a.days * a.fallowShare)),
-      uptake: { rule: a.rule, sharePerDay: a.sharePerDay, depletionFraction: 0.55 },
+      uptake: {
+        rule: a.rule,
+        sharePerDay: a.sharePerDay,
+        denseRootsMm: a.denseRootsMm,
+        halvingMm: a.halvingMm,
+        depletionFraction: 0.55,
+      },
     }),
   );
 
@@ -190,14 +198,19 @@ test("over the same soil water a deeper front never lowers the day's uptake", ()
       ([slices, water], front, deeper, demand, share, evaporating, wetter) => {
         const scratch = new Float64Array(slices.count);
         const supply = makeRootSupply(slices.count);
-        setRootSupply(supply, slices, Math.min(evaporating, slices.count));
+        setRootSupply(supply, slices, Math.min(evaporating, slices.count), {
+          ...testUptake,
+          sharePerDay: share,
+          denseRootsMm: 300,
+          halvingMm: 400,
+        });
         // Beneath the front its slice may be wetter than its mean: roots have dried the part above.
         const holder = sliceAt(front, slices);
         const beneathMm = water[holder]! + wetter * (slices.saturationMm[holder]! - water[holder]!);
         const take = (depth: number) => {
           const slice = sliceAt(depth, slices);
           const rooted = { frontMm: depth, beneathMm: slice === holder ? beneathMm : water[slice]! };
-          return takeBySlice(demand, share, rooted, supply, slices, water.slice(), scratch);
+          return takeBySlice(demand, rooted, supply, slices, water.slice(), scratch);
         };
         const shallow = take(front);
         const deep = take(front + deeper);

@@ -20,6 +20,7 @@ import {
   testSilt,
   testWeather,
   waterAt,
+  testUptake,
 } from "../support/column.ts";
 import { uptakeBySlice } from "../support/uptakeBySlice.ts";
 import { published } from "./published.ts";
@@ -77,9 +78,8 @@ describe(`${sourceOf(available)} (${markOf(available)}): TAW and RAW by soil and
       // A demand no root zone can meet empties it: what is taken is TAW.
       const taken = takeBySlice(
         1e6,
-        1,
         { frontMm: rootDepthM[crop]! * 1000, beneathMm: 0 },
-        plainSupply(slices),
+        plainSupply(slices, 1),
         slices,
         waterAt(slices, 1),
         new Float64Array(slices.count),
@@ -109,7 +109,7 @@ describe(`${sourceOf(thirsty)} (${markOf(thirsty)}): ten days of drying, the roo
         kc * et0MmPerDay,
         p,
         { frontMm: tawMm / 0.2, beneathMm: 0 },
-        plainSupply(slices),
+        plainSupply(slices, 1),
         slices,
         water,
         new Float64Array(slices.count),
@@ -175,7 +175,7 @@ function rootZoneBalance() {
       },
       ground: { ...testGround, curveNumberCrop: 30, curveNumberFallow: 30, residueCoverCrop: 0 },
       rooting: { kind: "stretched", frontMmByDay: Float64Array.from(rootDepthM, (m) => m * 1000), factor: 1 },
-      uptake: { rule: "root-zone average", sharePerDay: 0.096, depletionFraction: p },
+      uptake: { ...testUptake, rule: "root-zone average", depletionFraction: p },
     }),
   );
   // The soil beneath is at field capacity, so what the column lacks is what the root zone lacks.
@@ -234,7 +234,7 @@ function thirstySeason(rooting: SeasonInput["rooting"]) {
     weather: testWeather(days, () => ({ et0Mm: 200 })),
     course: testCourse(days, 0, 1500),
     rooting,
-    uptake: { rule: "by slice", sharePerDay: share.inputs.sharePerDay, depletionFraction: 0.55 },
+    uptake: { ...testUptake, sharePerDay: share.inputs.sharePerDay },
   });
   const { ledger, waterOn } = run(input);
   const left = (j: number, day: number) =>

@@ -1,14 +1,23 @@
 import type { CropCourse } from "../../src/crop/course.ts";
-import type { Ground, SeasonInput } from "../../src/season/season.ts";
+import type { Ground, SeasonInput, UptakeRule } from "../../src/season/season.ts";
 import { makeRootSupply, setRootSupply, type RootSupply } from "../../src/season/uptake.ts";
 import { setRootsLeft } from "../../src/soil/rootsLeft.ts";
 import type { Slices } from "../../src/soil/layer.ts";
 import type { DailyWeather } from "../../src/weather/record.ts";
 
+/** The same share at every depth. */
+export const testUptake: UptakeRule = {
+  rule: "by slice",
+  sharePerDay: 0.096,
+  denseRootsMm: Infinity,
+  halvingMm: 1000,
+  depletionFraction: 0.55,
+};
+
 /** What roots can draw on where nothing evaporates. */
-export function plainSupply(slices: Slices): RootSupply {
+export function plainSupply(slices: Slices, sharePerDay = testUptake.sharePerDay): RootSupply {
   const supply = makeRootSupply(slices.count);
-  setRootSupply(supply, slices, 0);
+  setRootSupply(supply, slices, 0, { ...testUptake, sharePerDay });
   return supply;
 }
 
@@ -129,7 +138,7 @@ export function testInput(
     firstIndex: 0,
     ground: testGround,
     rooting: { kind: "grown" },
-    uptake: { rule: "by slice", sharePerDay: 0.096, depletionFraction: 0.55 },
+    uptake: testUptake,
     evaporation: "two-stage",
     ...parts,
   };

@@ -67,7 +67,7 @@ export interface GrassSeason {
   readonly lostMm: number;
 }
 
-export function season(station: Station): GrassSeason {
+export async function season(station: Station): Promise<GrassSeason> {
   const { weather, moisture } = read(station);
   const on = (month: number, day: number) => dayNumber(2020, month, day) - weather.firstDay;
   const start = firstWholeDay(moisture, on(4, 1));
@@ -79,24 +79,24 @@ export function season(station: Station): GrassSeason {
   );
   const rainMm = sumOver(weather.rainMm, start + 1, last);
   const layers = fittedLayers(moisture, usualQuantile);
-  const run = (): Season => {
-    const { ledger, totals, layerMm } = runGrass(read(station), start + 1, last, layers);
-    const storageMm = (day: number) => ledger.storageMm[day - start - 1]!;
-    const differences = days.map((day) => storageMm(day) - measuredMm(moisture, day));
-    const deepMm = (day: number) => sum(layerMm.slice(deepFrom).map((layer) => layer[day - start - 1]!));
-    return {
-      bias: meanOf(differences),
-      rmse: rootMeanSquare(differences),
-      deepRmse: rootMeanSquare(days.map((day) => deepMm(day) - measuredMm(moisture, day, deepFrom))),
-      biasByProbe: probes.map((probe) =>
-        meanOf(
-          days.map((day) => layerMm[probe]![day - start - 1]! / thicknessMm(probe) - moisture[probe]![day]!),
+  const run = await runGrass(station, read(station), start + 1, last, usualQuantile);
+  const storageMm = (day: number) => run.storageMm[day - start - 1]!;
+  const differences = days.map((day) => storageMm(day) - measuredMm(moisture, day));
+  const deepMm = (day: number) => sum(run.layerMm.slice(deepFrom).map((layer) => layer[day - start - 1]!));
+  const ours: Season = {
+    bias: meanOf(differences),
+    rmse: rootMeanSquare(differences),
+    deepRmse: rootMeanSquare(days.map((day) => deepMm(day) - measuredMm(moisture, day, deepFrom))),
+    biasByProbe: probes.map((probe) =>
+      meanOf(
+        days.map(
+          (day) => run.layerMm[probe]![day - start - 1]! / thicknessMm(probe) - moisture[probe]![day]!,
         ),
       ),
-      differences,
-      lostMm: rainMm + startMm - storageMm(last),
-      balanceErrorMm: totals.balanceErrorMm,
-    };
+    ),
+    differences,
+    lostMm: rainMm + startMm - storageMm(last),
+    balanceErrorMm: run.balanceErrorMm,
   };
   const missedBy = (of: (day: number) => number, from = 0) =>
     rootMeanSquare(days.map((day) => of(day) - measuredMm(moisture, day, from)));
@@ -111,7 +111,7 @@ export function season(station: Station): GrassSeason {
     return wiltingMm(capacity) + share[day - start]! * capacityMm(capacity);
   };
   return {
-    ours: run(),
+    ours,
     unchangedRmse: unchanged.rmse,
     unchanged,
     bucket: {
@@ -134,7 +134,7 @@ export interface DrySpell {
 }
 
 /** Spells of 8 to 15 days from April to October with less than 1 mm a day and 3 mm in all; the first day only gives the start. */
-export function drySpells(station: Station, quantile = usualQuantile): DrySpell[] {
+export async function drySpells(station: Station, quantile = usualQuantile): Promise<DrySpell[]> {
   const { weather, moisture } = read(station);
   const layers = fittedLayers(moisture, quantile);
   const spells: DrySpell[] = [];
@@ -146,20 +146,19 @@ export function drySpells(station: Station, quantile = usualQuantile): DrySpell[
       rainMm += weather.rainMm[after++]!;
     const [startMm, endMm] = [measuredMm(moisture, day), measuredMm(moisture, after - 1)];
     if (after - day >= 8 && !Number.isNaN(startMm) && !Number.isNaN(endMm)) {
-      const { ledger, layerMm } = runGrass(read(station), day + 1, after - 1, layers);
-      const drained = (drainageMm: Float64Array) => sumOver(drainageMm, 0, after - 2 - day);
-      const deepMm = sum(layerMm.slice(deepFrom).map((layer) => layer.at(-1)!));
+      const run = await runGrass(station, read(station), day + 1, after - 1, quantile);
+      const deepMm = sum(run.layerMm.slice(deepFrom).map((layer) => layer.at(-1)!));
       const startDeepMm = measuredMm(moisture, day, deepFrom);
       spells.push({
         measuredMm: startMm - endMm,
-        modelledMm: startMm - ledger.storageMm.at(-1)!,
+        modelledMm: startMm - run.storageMm.at(-1)!,
         measuredDeepMm: startDeepMm - measuredMm(moisture, after - 1, deepFrom),
         modelledDeepMm: startDeepMm - deepMm,
         bucketMm:
           startMm -
           wiltingMm(layers) -
           capacityMm(layers) * bucketShares(read(station), day, after - 1, layers, startMm).at(-1)!,
-        drainedMm: drained(ledger.drainageMm),
+        drainedMm: sumOver(run.drainageMm, 0, after - 2 - day),
       });
     }
     day = Math.max(after, day + 1);

@@ -1,29 +1,20 @@
 /**
- * Stations of the U.S. Climate Reference Network as a season: measured moisture under grass, water limits taken from the
- * record itself, FAO-56's extensive pasture as the crop, roots to 1 m all year. Rules and numbers stand in
- * data-reference/season-soil-moisture.json.
+ * Stations of the U.S. Climate Reference Network as a scenario file: their own record, water limits taken from its readings, the
+ * perennial grass of our crop table. Rules and numbers stand in data-reference/season-soil-moisture.json.
  */
 import { readFileSync } from "node:fs";
 import tables from "../../data-reference/season-soil-moisture.json" with { type: "json" };
-import { climateAdjusted, climateTerm, upperCoefficient } from "../../src/crop/basalCoefficient.ts";
-import type { CropCourse } from "../../src/crop/course.ts";
-import { isAsleep } from "../../src/crop/dormancy.ts";
-import { groundCover } from "../../src/crop/groundCover.ts";
-import { makeLedger } from "../../src/season/ledger.ts";
-import type { Ground, Ledger, SeasonTotals } from "../../src/season/season.ts";
-import { makeWorkspace, simulate } from "../../src/season/simulate.ts";
-import { columnReadilyEvaporableMm, secondStageMmPerRootDay } from "../../src/soil/evaporableWater.ts";
+import { defaultPlan, findCrop } from "../../src/crop/crops.ts";
 import type { SoilLayer } from "../../src/soil/layer.ts";
 import { resolveLayer } from "../../src/soil/resolveLayer.ts";
-import { asResolved, cutSlices } from "../../src/soil/slices.ts";
-import { startingWaterMm } from "../../src/soil/startingWater.ts";
 import { centralTexture, textureClasses, type TextureClass } from "../../src/soil/texture.ts";
 import { estimateWaterLimits } from "../../src/soil/waterLimits.ts";
-import { dayNumber } from "../../src/weather/calendar.ts";
+import { dayNumber, isoDate, yearOf } from "../../src/weather/calendar.ts";
 import { toDailyWeather } from "../../src/weather/dailyWeather.ts";
 import { fillGaps } from "../../src/weather/gaps.ts";
 import { readWeather } from "../../src/weather/readers/index.ts";
 import type { DailyWeather } from "../../src/weather/record.ts";
+import { bySeason, noSpread } from "../../truth/seasons.ts";
 
 export const dataFolder = "../shared/data";
 export const stations = tables.stations;
@@ -97,24 +88,26 @@ export function quantile(values: Float64Array, share: number): number {
  * quantile. Evaporation takes the uppermost probe below wilting point, so it has that of the one beneath.
  * Saturation and conductivity: Saxton & Rawls for the texture class whose two limits are nearest.
  */
-export function fittedLayers(moisture: readonly Float64Array[], fieldCapacityQuantile: number): SoilLayer[] {
+function fittedDescriptions(moisture: readonly Float64Array[], fieldCapacityQuantile: number) {
   return probes.map((probe) => {
     const fieldCapacity = quantile(moisture[probe]!, fieldCapacityQuantile);
     const wiltingPoint = quantile(moisture[Math.max(1, probe)]!, 0.02);
-    const texture = nearestClass(wiltingPoint, fieldCapacity);
-    return resolveLayer(
-      {
-        name: `${probeDepthsMm[probe]! / 10} cm`,
-        topMm: probeEdgesMm[probe]!,
-        bottomMm: probeEdgesMm[probe + 1]!,
-        texture,
-        fieldCapacity,
-        wiltingPoint,
-        openShare: 1,
-      },
-      `layers[${probe}]`,
-    ).layer;
+    return {
+      name: `${probeDepthsMm[probe]! / 10} cm`,
+      topMm: probeEdgesMm[probe]!,
+      bottomMm: probeEdgesMm[probe + 1]!,
+      texture: nearestClass(wiltingPoint, fieldCapacity),
+      fieldCapacity,
+      wiltingPoint,
+      openShare: 1,
+    };
   });
+}
+
+export function fittedLayers(moisture: readonly Float64Array[], fieldCapacityQuantile: number): SoilLayer[] {
+  return fittedDescriptions(moisture, fieldCapacityQuantile).map(
+    (description, probe) => resolveLayer(description, `layers[${probe}]`).layer,
+  );
 }
 
 function nearestClass(wiltingPoint: number, fieldCapacity: number): TextureClass {
@@ -132,8 +125,6 @@ function nearestClass(wiltingPoint: number, fieldCapacity: number): TextureClass
   return nearest;
 }
 
-const number = (key: keyof typeof tables.grass): number => tables.grass[key].value;
-
 /** Water between the fitted limits of the metre, mm. */
 export function capacityMm(layers: readonly SoilLayer[]): number {
   return layers.reduce(
@@ -143,111 +134,81 @@ export function capacityMm(layers: readonly SoilLayer[]): number {
   );
 }
 
-/** Grass from day `first` to `last` of the weather: FAO-56's season between killing frosts, asleep in cold weather. */
-export function grassCourse(weather: DailyWeather, first: number, last: number): CropCourse {
-  const days = last - first + 1;
-  const { tMinC } = weather;
-  const middle = dayNumber(2020, 7, 15) - weather.firstDay;
-  let spring = middle;
-  while (spring > 0 && tMinC[spring]! > number("killingC")) spring--;
-  let autumn = middle;
-  while (autumn < weather.days - 1 && tMinC[autumn]! > number("killingC")) autumn++;
-  const greenFrom = spring - number("daysAroundKilling");
-  const greenTo = autumn + number("daysAroundKilling");
-  const mean = (values: Float64Array) =>
-    values.subarray(greenFrom < 0 ? 0 : greenFrom, greenTo + 1).reduce((sum, each) => sum + each, 0) /
-    (Math.min(greenTo, weather.days - 1) - Math.max(0, greenFrom) + 1);
-  const [wind, humidity] = [mean(weather.wind2mMPerS), mean(weather.rhMinPercent)];
-  const kcbMid = climateAdjusted(number("kcbMid"), wind, humidity, number("heightMm"));
-  const kcMaxTerm = climateTerm(wind, humidity, number("heightMm"));
-  const kcbOf = (day: number): number => {
-    if (day < greenFrom || day > greenTo || isAsleep(weather, day, 5)) return number("kcbDormant");
-    const into = (day - greenFrom - number("initialDays")) / number("developmentDays");
-    return number("kcbInitial") + Math.min(1, Math.max(0, into)) * (kcbMid - number("kcbInitial"));
-  };
-  const kcbByDay = Float64Array.from({ length: days }, (_, d) => kcbOf(first + d));
-  const kcMaxByDay = kcbByDay.map((kcb) => upperCoefficient(kcb, kcMaxTerm));
-  return {
-    kcbByDay,
-    kcMaxByDay,
-    coverByDay: kcbByDay.map((kcb, d) => groundCover(kcb, kcMaxByDay[d]!, number("heightMm"))),
-    descentMmByDay: new Float64Array(days),
-    stageByDay: new Uint8Array(days).fill(3),
-    sowingDay: 0,
-    sowingDepthMm: number("rootDepthMm"),
-    floweringDay: 0,
-    maturityDay: days - 1,
-    ripe: true,
-  };
-}
-
 export interface Modelled {
-  readonly ledger: Ledger;
-  readonly totals: SeasonTotals;
   /** Evening storage of each probe's layer, mm, by probe and day of the run. */
   readonly layerMm: readonly Float64Array[];
+  readonly storageMm: Float64Array;
+  readonly drainageMm: Float64Array;
+  readonly balanceErrorMm: number;
 }
 
+/** When the grass of the crop table begins its year, and its first two stages, days. */
+const grass = defaultPlan(findCrop("perennial grass"));
+const [initialDays, developmentDays] = grass.stageLengths;
+
+/** What is left on `day` of a stage from `from` to `to`, days of the year's growth, where no more than `most` days are run. */
+const leftOf = (from: number, to: number, day: number, most: number): number =>
+  Math.max(0, Math.min(to, day + most) - Math.max(from, day));
+
 /** From the measured moisture of the evening before day `first` to day `last`, all five probes speaking on that evening. */
-export function runGrass(
+export async function runGrass(
+  station: Station,
   { weather, moisture }: Measured,
   first: number,
   last: number,
-  layers: readonly SoilLayer[],
-): Modelled {
-  const evaporatingDepthMm = 100;
-  const slices = cutSlices(layers, 25, asResolved, evaporatingDepthMm);
-  const course = grassCourse(weather, first, last);
+  fieldCapacityQuantile: number,
+): Promise<Modelled> {
   const days = last - first + 1;
-  const ground: Ground = {
-    curveNumberFallow: number("curveNumber"),
-    curveNumberCrop: number("curveNumber"),
-    residueCoverFallow: 0,
-    residueCoverCrop: 0,
-    snowCatchShare: 0,
-    snowBelowC: 1,
-    meltMmPerCDay: 2.74,
-    evaporatingDepthMm,
-    readilyEvaporableMm: columnReadilyEvaporableMm(layers, evaporatingDepthMm),
-    secondStageMmPerRootDay: secondStageMmPerRootDay(layers[0]!.clayFraction),
-  };
-  const ledger = makeLedger(days, slices.count);
-  const totals = simulate(
-    {
-      slices,
-      startWaterMm: startingWaterMm(
-        slices,
-        layers,
+  const year = yearOf(weather.firstDay + first);
+  const grown = weather.firstDay + first - dayNumber(year, grass.sowing.month, grass.sowing.day);
+  const late = initialDays + developmentDays;
+  const stages = [
+    leftOf(-Infinity, initialDays, grown, days),
+    leftOf(initialDays, late, grown, days),
+    leftOf(late, Infinity, grown, days),
+    0,
+  ];
+  const written = {
+    site: { latitude: station.latitudeDeg, elevation: `${station.elevationM} m` },
+    soil: {
+      layers: fittedDescriptions(moisture, fieldCapacityQuantile).map((layer, probe) => ({
+        name: layer.name,
+        thickness: `${layer.bottomMm - layer.topMm} mm`,
+        texture: layer.texture,
+        fieldCapacity: percent(layer.fieldCapacity),
+        wiltingPoint: percent(layer.wiltingPoint),
+        openShare: "100 %",
         // A reading is its day's mean; the run begins with the next morning.
-        { kind: "by layer", volumeFraction: probes.map((probe) => moisture[probe]![first - 1]!) },
-        { deepShift: 0, deepBelowMm: 0 },
-      ),
-      weather,
-      firstIndex: first,
-      course,
-      ground,
-      rooting: {
-        kind: "stretched",
-        frontMmByDay: new Float64Array(days).fill(number("rootDepthMm")),
-        factor: 1,
-      },
-      uptake: {
-        rule: "by slice",
-        sharePerDay: number("uptakeSharePerDay"),
-        depletionFraction: number("depletionFraction"),
-      },
-      evaporation: "two-stage",
+        water: `${percent(moisture[probe]![first - 1]!)} by volume`,
+      })),
     },
-    ledger,
-    makeWorkspace(slices.count),
-  );
-  const water = ledger.waterMmByDayAndSlice!;
-  const layerMm = probes.map(() => new Float64Array(days));
-  for (let d = 0; d < days; d++) {
-    for (let j = 0; j < slices.count; j++) {
-      const layer = layerMm[slices.layer[j]!]!;
-      layer[d] = layer[d]! + water[d * slices.count + j]!;
+    weather: { record: "station.txt", maxGapDays: 366 },
+    crop: {
+      name: "perennial grass",
+      sowing: isoDate(weather.firstDay + first).slice(5),
+      stageLengths: stages.map((length) => `${length} days`),
+    },
+    surface: { curveNumber: tables.curveNumber.value },
+    ensemble: { years: 1, seed: 1, ...noSpread },
+  };
+  const files = { "station.txt": readFileSync(`${dataFolder}/${station.file}`, "utf8") };
+  const [run] = await bySeason(written, files, ({ ledger, slices, totals }) => {
+    const water = ledger.waterMmByDayAndSlice!;
+    const layerMm = probes.map(() => new Float64Array(days));
+    for (let d = 0; d < days; d++) {
+      for (let j = 0; j < slices.count; j++) {
+        const layer = layerMm[slices.layer[j]!]!;
+        layer[d] = layer[d]! + water[d * slices.count + j]!;
+      }
     }
-  }
-  return { ledger, totals, layerMm };
+    return {
+      layerMm,
+      storageMm: ledger.storageMm.slice(0, days),
+      drainageMm: ledger.drainageMm.slice(0, days),
+      balanceErrorMm: totals.balanceErrorMm,
+    };
+  });
+  return run!;
 }
+
+const percent = (fraction: number): string => `${(100 * fraction).toFixed(1)} %`;

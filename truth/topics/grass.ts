@@ -18,8 +18,8 @@ export const grass: Topic = {
   isFallow: false,
   async ours(openData) {
     if (openData === null) return {};
-    const seasons = stations.map((station) => season(station));
-    const spells = stations.flatMap((station) => drySpells(station));
+    const seasons = await Promise.all(stations.map((station) => season(station)));
+    const spells = (await Promise.all(stations.map((station) => drySpells(station)))).flat();
     holdNaiveFigures(seasons, spells);
     const rmse = pooled(seasons, ({ ours }) => ours.rmse);
     const deepRmse = pooled(seasons, ({ ours }) => ours.deepRmse);

@@ -69,6 +69,8 @@ export const words: Readonly<Record<string, string>> = {
   maxRootDepth: "deepest rooting",
   frontVelocity: "pace of the root front",
   uptakeShare: "uptake in a day",
+  denseRoots: "dense roots down to",
+  uptakeHalving: "uptake halves over",
   depletionFraction: "depletion fraction p",
   length: "length",
   uptake: "uptake rule",

@@ -42,6 +42,8 @@ export const asDug: Case = {
   uptake: {
     rule: "by slice",
     sharePerDay: crop.uptakeSharePerDay,
+    denseRootsMm: crop.denseRootsMm,
+    halvingMm: crop.uptakeHalvingMm,
     depletionFraction: crop.depletionFraction,
   },
   evaporation: "two-stage",
@@ -67,7 +69,8 @@ export function someScenario(change: Partial<Scenario> = {}): Scenario {
       years: 12,
       seed: 7,
       availableCapacitySd: 0.1,
-      deepWaterSd: 0.1,
+      deepUptakeSpread: 0,
+    deepWaterSd: 0.1,
       deepBelowMm: 610,
       densityReading: "range",
     },

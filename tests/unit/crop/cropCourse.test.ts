@@ -137,6 +137,8 @@ describe("for any plan and weather", () => {
     maxRootDepthMm: fc.double({ min: 0, max: 6000, noNaN: true }),
     frontVelocityMmPerDay: fc.option(fc.double({ min: 0, max: 100, noNaN: true }), { nil: null }),
     uptakeSharePerDay: fc.constant(0.096),
+    denseRootsMm: fc.constant(600),
+    uptakeHalvingMm: fc.constant(800),
     depletionFraction: fc.constant(0.5),
   });
   const anyWeather = fc

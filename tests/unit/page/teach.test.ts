@@ -35,6 +35,7 @@ function layer(name: string, topIn: number, bottomIn: number, density: number, u
     fieldCapacity: 0.3,
     saturation: 0.45,
     saturatedConductivityMmPerDay: 100,
+    conductivityMeasured: false,
     drainExponent: 10,
     hindrance: { strict: usual, usual, lenient: usual, basis: "bulk density" },
     availableWaterSd: 0.05,

@@ -16,7 +16,7 @@ const stages = "Initial, development, mid-season and late season, a comma and a 
 const ofStand = ["population", "fullPopulation", "plantHabit"];
 const ofRoots = ["maxRootDepth", "frontVelocity", "sowingDepth"];
 const development = ["clock", "stageLengths", "stageDays", "baseTemperature", "dormantBelow", "kcbDormant"];
-const waterUse = ["kcbInitial", "kcbMid", "kcbEnd", "height", "uptakeShare", "depletionFraction"];
+const waterUse = ["kcbInitial", "kcbMid", "kcbEnd", "height", "uptakeShare", "denseRoots", "uptakeHalving", "depletionFraction"];
 
 /** The numbers of a crop: what growers change in sight, the rest folded away. */
 export function CropFields({ path, inherited }: CropFieldsProps) {
@@ -102,6 +102,12 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
                 {...field("uptakeShare")}
                 kind="sharePerDay"
                 hint="Of a rooted slice's available water: 9.6 %/day"
+              />
+              <QuantityField {...field("denseRoots")} kind="depth" hint="Whole share down to here" />
+              <QuantityField
+                {...field("uptakeHalving")}
+                kind="depth"
+                hint="Beneath that the share halves over this depth"
               />
               <QuantityField
                 {...field("depletionFraction")}

@@ -21,6 +21,12 @@ export function RunsSection() {
               kind="share"
               hint="Standard deviation, of available capacity"
             />
+            <QuantityField
+              path="ensemble.deepUptakeSpread"
+              label="Spread of uptake by depth"
+              kind="share"
+              hint="100 %: it halves over half the depth to twice"
+            />
             <QuantityField path="ensemble.deepBelow" label="Deep starts at" kind="depth" />
             <Choice
               path="ensemble.density"

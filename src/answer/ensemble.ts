@@ -1,4 +1,5 @@
 import type { CropCourse } from "../crop/course.ts";
+import { writtenOut } from "../crop/crop.ts";
 import { longestSeasonDays } from "../crop/stages.ts";
 import type { Case, Scenario } from "../scenario/scenario.ts";
 import { sumOver } from "../season/ledger.ts";
@@ -31,7 +32,7 @@ import {
 } from "./run.ts";
 import { capacityBetweenMm, storedBetweenMm } from "./threeNumbers.ts";
 import { weatherYears, type SowingYear, type WeatherYears } from "./weatherYears.ts";
-import { yieldKgPerHa } from "../crop/yieldLine.ts";
+import { yieldOfRun } from "./yieldOfRun.ts";
 
 /** Everything of a scenario that stands before the first run: weather, which years, the draws. */
 export interface Preparation {
@@ -46,6 +47,8 @@ export interface Preparation {
   readonly digFit: () => DigFit | null;
   /** Courses of each case's crop already worked out, by sowing index. */
   readonly shelfByCase: readonly CourseShelf[];
+  /** The first case with a full stand, where its own is thin, and its courses. */
+  readonly fullStand: { readonly plan: Case; readonly shelf: CourseShelf } | null;
   /** Soils of each case already cut and filled, by run. */
   readonly soilShelfByCase: readonly SoilShelf[];
 }
@@ -91,6 +94,10 @@ const totalNames: readonly (keyof SeasonTotals)[] = [
   "waterUseMm",
   "transpirationAfterFloweringMm",
   "transpirationDemandMm",
+  "metBeforeFlowering",
+  "metAtFlowering",
+  "metAfterFlowering",
+  "metAroundFlowering",
   "finalRootDepthMm",
   "storedAtSowingMm",
   "balanceErrorMm",
@@ -120,6 +127,8 @@ export function prepare(scenario: Scenario, memory: Memory = newMemory()): Prepa
     yearByRun,
     drawsByRun,
   };
+  const fullFirst = withFullStand(cases[0]);
+  const shelves = recallShelves(memory, fullFirst === null ? cases : [...cases, fullFirst]);
   return {
     scenario,
     weatherYears: years,
@@ -130,9 +139,15 @@ export function prepare(scenario: Scenario, memory: Memory = newMemory()): Prepa
       years.workOut(0, years.weather.days);
       return digFitOf(ground, memory);
     }),
-    shelfByCase: recallShelves(memory, cases),
+    shelfByCase: shelves,
+    fullStand: fullFirst === null ? null : { plan: fullFirst, shelf: shelves[cases.length]! },
     soilShelfByCase: recallSoils(memory, cases, ensemble),
   };
+}
+
+/** A case with thin plants as it would be with a full stand; null for a full one. */
+function withFullStand(plan: Case): Case | null {
+  return plan.crop.standShare < 1 ? { ...plan, crop: writtenOut({ ...plan.crop, standShare: 1 }) } : null;
 }
 
 /** All runs of a scenario. `onProgress` hears of every run done. */
@@ -182,13 +197,12 @@ const soilsKept = 400;
 
 /** One run's cases, cut and filled: the same for every rainfall total. */
 export function readyRun(preparation: Preparation, run: number): ReadyCase[] {
-  const { scenario, weatherYears, yearByRun, drawsByRun, shelfByCase, soilShelfByCase } = preparation;
+  const { scenario, weatherYears, yearByRun, drawsByRun, shelfByCase, fullStand, soilShelfByCase } =
+    preparation;
   const { sowingIndexByCase } = yearByRun[run]!;
   return scenario.cases.map((plan, c) => {
     const sowingIndex = sowingIndexByCase[c]!;
-    const shelf = shelfByCase[c]!;
-    const course = shelf.get(sowingIndex) ?? workedOutCourse(plan, weatherYears, sowingIndex);
-    shelf.set(sowingIndex, course);
+    const course = courseFrom(shelfByCase[c]!, plan, weatherYears, sowingIndex);
     const soils = soilShelfByCase[c]!;
     const soil = soils.get(run) ?? readySoil(plan, drawsByRun[run]!, scenario.ensemble.deepBelowMm);
     if (run < soilsKept) soils.set(run, soil);
@@ -199,8 +213,23 @@ export function readyRun(preparation: Preparation, run: number): ReadyCase[] {
       startWaterMm: soil.startWaterMm,
       uptake: soil.uptake,
       slices: hinderedAsDug(preparation, c, run, soil.slices),
+      fullStandCourse:
+        c > 0 || fullStand === null
+          ? null
+          : courseFrom(fullStand.shelf, fullStand.plan, weatherYears, sowingIndex),
     };
   });
+}
+
+function courseFrom(
+  shelf: CourseShelf,
+  plan: Case,
+  weatherYears: WeatherYears,
+  sowingIndex: number,
+): CropCourse {
+  const course = shelf.get(sowingIndex) ?? workedOutCourse(plan, weatherYears, sowingIndex);
+  shelf.set(sowingIndex, course);
+  return course;
 }
 
 /** The weather of a run is worked out first, for the course and for the run itself. */
@@ -304,11 +333,11 @@ function note(
   { yieldLine }: Scenario,
 ): void {
   const first = after[0]!.totals;
-  after.forEach(({ totals, course }, c) => {
+  after.forEach(({ totals, course, ordinaryEvaporationMm }, c) => {
     const kept = results.cases[c]!;
     for (const key of totalNames) kept.byRun[key][run] = totals[key];
     kept.unripeByRun[run] = course.ripe ? 0 : 1;
-    kept.yieldKgPerHaByRun[run] = yieldKgPerHa(yieldLine, slope, creditedMm(totals, first));
+    kept.yieldKgPerHaByRun[run] = yieldOfRun(yieldLine, slope, totals, ordinaryEvaporationMm);
   });
   const from = first.finalRootDepthMm;
   after.slice(1).forEach((later, p) => {
@@ -320,12 +349,4 @@ function note(
     const { slices, waterAtSowingMmBySlice } = deeper;
     pair.storedInExtraDepthMmByRun[run] = storedBetweenMm(slices, waterAtSowingMmBySlice, from, to);
   });
-}
-
-/**
- * Water that the yield line is asked with, mm. A line counts water use with the evaporation of its own trials; what a case
- * evaporates beyond the first grows nothing.
- */
-export function creditedMm(totals: SeasonTotals, first: SeasonTotals): number {
-  return totals.transpirationMm + first.evaporationMm;
 }

@@ -2,7 +2,7 @@ import type { CropCourse } from "../crop/course.ts";
 import { cropCourse } from "../crop/cropCourse.ts";
 import type { Case } from "../scenario/scenario.ts";
 import { makeLedger } from "../season/ledger.ts";
-import type { Ledger, SeasonTotals, UptakeRule } from "../season/season.ts";
+import type { Ledger, SeasonInput, SeasonTotals, UptakeRule } from "../season/season.ts";
 import { makeWorkspace, simulate, type Workspace } from "../season/simulate.ts";
 import type { Slices } from "../soil/layer.ts";
 import { cutSlices } from "../soil/slices.ts";
@@ -20,6 +20,8 @@ export interface ReadyCase {
   readonly course: CropCourse;
   /** Index in the weather of the run's first day. */
   readonly firstIndex: number;
+  /** Of the first case, where its stand is thin: the course of a full one, for the evaporation that yields are counted with. */
+  readonly fullStandCourse: CropCourse | null;
 }
 
 /** Arrays of one case that run after run is written into. */
@@ -31,10 +33,12 @@ export interface CaseDesk {
 }
 
 /** A case after its run. The arrays are the desk's: read them before the next run. */
-export interface CaseAfterRun extends ReadyCase {
+export interface CaseAfterRun extends Omit<ReadyCase, "fullStandCourse"> {
   readonly ledger: Ledger;
   readonly totals: SeasonTotals;
   readonly waterAtSowingMmBySlice: Float64Array;
+  /** Evaporation from sowing to maturity of the first case with a full stand: the same for every case of a run. See `yieldOfRun`. */
+  readonly ordinaryEvaporationMm: number;
 }
 
 /** A case's soil in one run, cut and filled, and how roots draw on it: nothing in it depends on the weather. */
@@ -81,6 +85,7 @@ export function makeDesk(keeps: "sums" | "water by slice" = "water by slice"): D
 export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, desk: Desk): CaseAfterRun[] {
   const after: CaseAfterRun[] = [];
   let first: FirstFront | null = null;
+  let ordinaryEvaporationMm = 0;
   ready.forEach((one, c) => {
     const { plan, slices, course } = one;
     const days = course.maturityDay + 1;
@@ -89,21 +94,20 @@ export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, des
       first === null
         ? rootingOfFirst(plan.rooting)
         : rootingOfLater(plan.rooting, first, course, bottomMm(slices), place.stretchedFrontMm);
-    const totals = simulate(
-      {
-        slices,
-        startWaterMm: one.startWaterMm,
-        weather,
-        firstIndex: one.firstIndex,
-        course,
-        ground: plan.ground,
-        rooting,
-        uptake: one.uptake,
-        evaporation: plan.evaporation,
-      },
-      place.ledger,
-      place.workspace,
-    );
+    const input: SeasonInput = {
+      slices,
+      startWaterMm: one.startWaterMm,
+      weather,
+      firstIndex: one.firstIndex,
+      course,
+      ground: plan.ground,
+      rooting,
+      uptake: one.uptake,
+      evaporation: plan.evaporation,
+    };
+    const totals = simulate(input, place.ledger, place.workspace);
+    if (c === 0)
+      ordinaryEvaporationMm = fullStandTotals(one, input, totals, desk, ready.length).evaporationMm;
     first ??= {
       frontMmByDay: place.ledger.frontMm,
       sowingDay: course.sowingDay,
@@ -121,9 +125,23 @@ export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, des
       ledger: place.ledger,
       totals,
       waterAtSowingMmBySlice,
+      ordinaryEvaporationMm,
     });
   });
   return after;
+}
+
+/** What the first case comes to with a full stand: its own totals where it has one. */
+function fullStandTotals(
+  { fullStandCourse, slices }: ReadyCase,
+  input: SeasonInput,
+  own: SeasonTotals,
+  desk: Desk,
+  freePlace: number,
+): SeasonTotals {
+  if (fullStandCourse === null) return own;
+  const place = roomFor(desk, freePlace, fullStandCourse.maturityDay + 1, slices.count);
+  return simulate({ ...input, course: fullStandCourse }, place.ledger, place.workspace);
 }
 
 /** The case's arrays on the desk, made larger only when a run is longer than any before it. */

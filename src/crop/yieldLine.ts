@@ -1,14 +1,24 @@
 import { haPerAcre, kgPerPound, mmPerInch } from "../quantity/constants.ts";
+import { shareLeftByStress, type FloweringLoss, type FloweringMet } from "./floweringStress.ts";
+import { positionOf, seasonSlope, type SeasonSlopes, type Slope } from "./seasonSlope.ts";
 
 /**
  * A published straight line, yield = slope x (water use - threshold), in SI. The slope is a triangle in the ensemble.
  * Never mix the slope with yield divided by water: that is another number.
  */
 export interface YieldLine {
-  readonly slopeKgPerHaPerMm: { readonly low: number; readonly middle: number; readonly high: number };
+  readonly slopeKgPerHaPerMm: Slope;
   readonly thresholdMm: number;
   /** The crop's cap, kg/ha; null = none. */
   readonly capKgPerHa: number | null;
+  /** Where the cap comes from; null where none is published, or it was given. */
+  readonly capSource: string | null;
+  /** Where the line holds; null for a line of the user's own. */
+  readonly region: string | null;
+  /** What water beyond the ordinary is worth in dry and wet seasons; null = the line's slope. */
+  readonly seasons: SeasonSlopes | null;
+  /** What stress around flowering takes off; null where nothing is published of the crop. */
+  readonly floweringLoss: FloweringLoss | null;
   /** How people count this yield. */
   readonly unit: YieldUnit;
   /** Place, years, source, read or memory: shown on results. */
@@ -62,4 +72,39 @@ export function usPerInchOfSlope(slopeKgPerHaPerMm: number, unit: YieldUnit): nu
 export function yieldKgPerHa(line: YieldLine, slopeKgPerHaPerMm: number, waterUseMm: number): number {
   const straight = Math.max(0, slopeKgPerHaPerMm * (waterUseMm - line.thresholdMm));
   return line.capKgPerHa === null ? straight : Math.min(straight, line.capKgPerHa);
+}
+
+/** What the yield of a season is worked out from. */
+export interface SeasonForYield extends FloweringMet {
+  /** Transpiration, and the evaporation of an ordinary stand. */
+  readonly waterUseMm: number;
+  /** From sowing to maturity. */
+  readonly rainMm: number;
+}
+
+/**
+ * Yield of a season: the straight line up to the season's ordinary water use, beyond that the slope its rain picks; never above
+ * the cap; less what stress around flowering takes. Continuous in water and rain, and more water never gives less.
+ *
+ * @param slopeKgPerHaPerMm the run's draw from the line's own slope; its place there is its place in the season's
+ * @returns kg/ha
+ */
+export function seasonYieldKgPerHa(
+  line: YieldLine,
+  slopeKgPerHaPerMm: number,
+  season: SeasonForYield,
+): number {
+  const { seasons, thresholdMm, capKgPerHa, floweringLoss } = line;
+  const { waterUseMm, rainMm } = season;
+  let yieldKg = yieldKgPerHa(line, slopeKgPerHaPerMm, waterUseMm);
+  if (seasons !== null) {
+    const ordinaryMm = Math.max(thresholdMm, rainMm + seasons.ordinaryDrawMm);
+    if (waterUseMm > ordinaryMm) {
+      const position = positionOf(slopeKgPerHaPerMm, line.slopeKgPerHaPerMm);
+      const beyond = seasonSlope(seasons, position, rainMm) * (waterUseMm - ordinaryMm);
+      const straight = slopeKgPerHaPerMm * (ordinaryMm - thresholdMm) + beyond;
+      yieldKg = capKgPerHa === null ? straight : Math.min(straight, capKgPerHa);
+    }
+  }
+  return floweringLoss === null ? yieldKg : yieldKg * shareLeftByStress(floweringLoss, season);
 }

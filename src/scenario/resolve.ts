@@ -58,7 +58,10 @@ function resolveFile(written: ScenarioFile, readText: ReadText, readings: Readin
   if (base === undefined) resolveCrop(file.crop, file.crop, place?.normals ?? null, "crop", notebook);
   // What an unknown crop's yield lacks is of no interest before the crop is there.
   const hasCrop = cropNamed(file.crop.name) !== null || isDescribed(file.crop);
-  const yieldLine = hasCrop ? resolveYield(file.yield ?? {}, file.crop.name, notebook) : undefined;
+  const latitudeDeg = place?.site.latitudeDeg ?? null;
+  const yieldLine = hasCrop
+    ? resolveYield(file.yield ?? {}, file.crop.name, latitudeDeg, notebook)
+    : undefined;
   const caseNames = parts.map(({ name }) => name);
   const unit = yieldLine?.unit ?? null;
   const evidence = resolveEvidence(

@@ -104,7 +104,14 @@ function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | u
   if (lengths === undefined || days === undefined || standShare === undefined) return undefined;
   const field = (key: string) => `${path}.${key}`;
   const number = (
-    key: "baseTemperature" | "kcbDormant" | "sowingDepth" | "uptakeShare" | "denseRoots" | "uptakeHalving" | "depletionFraction",
+    key:
+      | "baseTemperature"
+      | "kcbDormant"
+      | "sowingDepth"
+      | "uptakeShare"
+      | "denseRoots"
+      | "uptakeHalving"
+      | "depletionFraction",
     otherwise: number,
     why: string,
   ) => orPlainDefault(notebook, part[key], otherwise, field(key), why);
@@ -136,8 +143,16 @@ function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | u
       0.096,
       "a day; Dardanelli et al. 2004, much the same for the field crops they compared (memory)",
     ),
-    denseRootsMm: number("denseRoots", uptakeByDepth.denseRootsMm.value, `mm; ${uptakeByDepth.denseRootsMm.why}`),
-    uptakeHalvingMm: number("uptakeHalving", uptakeByDepth.halvingMm.value, `mm; ${uptakeByDepth.halvingMm.why}`),
+    denseRootsMm: number(
+      "denseRoots",
+      uptakeByDepth.denseRootsMm.value,
+      `mm; ${uptakeByDepth.denseRootsMm.why}`,
+    ),
+    uptakeHalvingMm: number(
+      "uptakeHalving",
+      uptakeByDepth.halvingMm.value,
+      `mm; ${uptakeByDepth.halvingMm.why}`,
+    ),
     depletionFraction: number("depletionFraction", 0.55, "FAO-56 Table 22, usual for cereals (read)"),
   };
 }

@@ -1,4 +1,9 @@
-import { curveNumberFor, fallowCurveNumber, type GroundCover, type HydrologicGroup } from "../season/curveNumber.ts";
+import {
+  curveNumberFor,
+  fallowCurveNumber,
+  type GroundCover,
+  type HydrologicGroup,
+} from "../season/curveNumber.ts";
 import type { Ground } from "../season/season.ts";
 import {
   columnReadilyEvaporableMm,

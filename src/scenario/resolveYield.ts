@@ -1,6 +1,7 @@
 import {
   bushelsPerAcre,
   poundsPerAcre,
+  usOfKgPerHa,
   usPerInchOfSlope,
   type YieldLine,
   type YieldUnit,
@@ -13,11 +14,16 @@ import type { YieldPart } from "./file.ts";
 import { attempt, complain, type Notebook } from "./notebook.ts";
 
 /** The yield line; undefined where it cannot be, with the problems written down. */
-export function resolveYield(part: YieldPart, cropName: string, notebook: Notebook): YieldLine | undefined {
+export function resolveYield(
+  part: YieldPart,
+  cropName: string,
+  latitudeDeg: number | null,
+  notebook: Notebook,
+): YieldLine | undefined {
   const published =
     cropNamed(cropName) === null
       ? null
-      : attempt(notebook, () => yieldLineFor(cropName, part.line, "yield.line"));
+      : attempt(notebook, () => yieldLineFor(cropName, part.line, "yield.line", latitudeDeg));
   if (published === undefined) return undefined;
   if (published === null && part.line !== undefined) {
     complain(
@@ -53,10 +59,13 @@ export function resolveYield(part: YieldPart, cropName: string, notebook: Notebo
     );
   }
   const cap =
-    part.cap === undefined ? null : readYield(part.cap, "yieldPerArea", unit, "yield.cap", notebook);
+    part.cap === undefined
+      ? (published?.capKgPerHa ?? null)
+      : readYield(part.cap, "yieldPerArea", unit, "yield.cap", notebook);
   if (slope === undefined || threshold === undefined || cap === undefined) return undefined;
   const own = part.slope !== undefined || part.threshold !== undefined;
-  if (published !== null) sayLineDefaults(part, cropName, published, notebook);
+  if (published !== null)
+    sayLineDefaults(part, lineChoiceNames(cropName, latitudeDeg)[0]!, published, notebook);
   const source =
     part.source ??
     (published === null
@@ -68,6 +77,11 @@ export function resolveYield(part: YieldPart, cropName: string, notebook: Notebo
     slopeKgPerHaPerMm: slope,
     thresholdMm: threshold,
     capKgPerHa: cap,
+    capSource: part.cap === undefined ? (published?.capSource ?? null) : null,
+    region: own ? null : (published?.region ?? null),
+    // Dry and wet slopes belong to the published line, not to a slope or threshold given.
+    seasons: own ? null : (published?.seasons ?? null),
+    floweringLoss: published?.floweringLoss ?? null,
     unit,
     source,
     storedInchNote: published?.storedInchNote ?? null,
@@ -75,8 +89,8 @@ export function resolveYield(part: YieldPart, cropName: string, notebook: Notebo
 }
 
 function sayLineDefaults(
-  { line, slope, threshold }: YieldPart,
-  cropName: string,
+  { line, slope, threshold, cap }: YieldPart,
+  usual: string,
   published: YieldLine,
   { defaults }: Notebook,
 ): void {
@@ -85,8 +99,8 @@ function sayLineDefaults(
   if (line === undefined && (slope === undefined || threshold === undefined)) {
     defaults.push({
       field: "yield.line",
-      value: lineChoiceNames(cropName)[0] ?? "",
-      why: "the crop's usual one",
+      value: usual,
+      why: `the crop's usual one here; it is for: ${published.region}`,
     });
   }
   if (slope === undefined)
@@ -97,6 +111,16 @@ function sayLineDefaults(
     });
   if (threshold === undefined)
     defaults.push({ field: "yield.threshold", value: sayBoth(published.thresholdMm, "rain"), why });
+  if (cap === undefined)
+    defaults.push({
+      field: "yield.cap",
+      value: published.capKgPerHa === null ? "none" : sayYield(published.capKgPerHa, published),
+      why: published.capSource ?? "no greatest yield of dryland crops is published in our sources",
+    });
+}
+
+function sayYield(kgPerHa: number, { unit }: YieldLine): string {
+  return `${sayNumber(usOfKgPerHa(kgPerHa, unit), 0)} ${unit.us}`;
 }
 
 function saySlope(kgPerHaPerMm: number, { unit }: YieldLine): string {

@@ -13,7 +13,9 @@ const slopeFields = group(
 
 export const yieldFields = group(
   {
-    line: text("Which of the crop's published lines to take. Left out: the first").optional(),
+    line: text(
+      "Which of the crop's published lines to take. Left out: the crop's usual one at the latitude of the site",
+    ).optional(),
     slope: slopeFields.optional(),
     threshold: quantity("rain", {
       means: "Water use below which there is no grain",
@@ -23,7 +25,7 @@ export const yieldFields = group(
     cap: quantityAsWritten(
       ["yieldPerArea"],
       "Yield that the crop does not go beyond here",
-      "none",
+      "the greatest published of dryland crops, where there is one",
     ).optional(),
     unit: choice(["bu/ac", "lb/ac"], "How people count this yield; for a crop of your own").optional(),
     testWeight: quantity("testWeight", {

@@ -73,13 +73,7 @@ export function soakAndDrain(
   draining: Draining,
   result: SoakResult,
 ): void {
-  const {
-    count,
-    fieldCapacityMm,
-    saturationMm,
-    saturatedConductivityMmPerDay,
-    drainExponent,
-  } = slices;
+  const { count, fieldCapacityMm, saturationMm, saturatedConductivityMmPerDay, drainExponent } = slices;
   let inflow = inflowMm;
   let deepestOverfull = -1;
   const drainedBefore = draining.to;

@@ -114,8 +114,7 @@ function twoStage(today: Today, { input, firstStageShare }: Field, lackingMm: nu
     course.kcbByDay[day]!,
     1 - course.coverByDay[day]!,
   );
-  const potentialMm =
-    shaded * today.et0Mm * (today.inCrop ? firstStageShare.crop : firstStageShare.fallow);
+  const potentialMm = shaded * today.et0Mm * (today.inCrop ? firstStageShare.crop : firstStageShare.fallow);
   const evaporationMm = twoStageEvaporationMm(
     lackingMm,
     today.reachingMm - today.runoffMm,

@@ -1,3 +1,4 @@
+import { floweringWindows } from "../crop/floweringStress.ts";
 import type { Field } from "./field.ts";
 import type { Ledger, SeasonTotals } from "./season.ts";
 import { measuredMm } from "./storage.ts";
@@ -78,6 +79,9 @@ export function totalsOf(
 ): SeasonTotals {
   const evaporationMm = sumOver(ledger.evaporationMm, sowingDay, maturityDay);
   const transpirationMm = sumOver(ledger.transpirationMm, sowingDay, maturityDay);
+  const met = (from: number, to: number) =>
+    shareMet(ledger, Math.max(sowingDay, floweringDay + from), Math.min(maturityDay, floweringDay + to));
+  const { before, at, after } = floweringWindows;
   let balanceErrorMm = 0;
   for (let d = 0; d < days; d++) balanceErrorMm = Math.max(balanceErrorMm, Math.abs(ledger.residualMm[d]!));
   return {
@@ -91,12 +95,22 @@ export function totalsOf(
     waterUseMm: evaporationMm + transpirationMm,
     transpirationAfterFloweringMm: sumOver(ledger.transpirationMm, floweringDay, maturityDay),
     transpirationDemandMm: sumOver(ledger.transpirationDemandMm, sowingDay, maturityDay),
+    metBeforeFlowering: met(...before),
+    metAtFlowering: met(...at),
+    metAfterFlowering: met(...after),
+    metAroundFlowering: met(before[0], after[1]),
     finalRootDepthMm: ledger.frontMm[maturityDay]!,
     storedAtSowingMm,
     balanceErrorMm,
     fallowRainMm: precipitationOver(ledger, 0, sowingDay - 1),
     fallowGainMm: storedAtSowingMm - storedOnFirstDayMm,
   };
+}
+
+/** Share of the demand met from one day to another, 0 to 1; 1 where there was none. */
+function shareMet({ transpirationMm, transpirationDemandMm }: Ledger, from: number, to: number): number {
+  const demandMm = sumOver(transpirationDemandMm, from, to);
+  return demandMm > 0 ? Math.min(1, sumOver(transpirationMm, from, to) / demandMm) : 1;
 }
 
 /** Rain and snow as they fell; blown snow that stubble caught is not among them. */

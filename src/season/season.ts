@@ -76,6 +76,12 @@ export interface SeasonTotals {
   transpirationAfterFloweringMm: number;
   /** What a fully watered crop would have transpired. */
   transpirationDemandMm: number;
+  /** Share of the demand met in the windows of `floweringStress.ts`, 0 to 1; 1 where there was no demand. */
+  metBeforeFlowering: number;
+  metAtFlowering: number;
+  metAfterFlowering: number;
+  /** All three windows together. */
+  metAroundFlowering: number;
   /** Depth of the front at maturity. */
   finalRootDepthMm: number;
   /** Available water (above wilting point) in the whole column on the morning of sowing. */

@@ -168,6 +168,7 @@ export async function runGrass(
     leftOf(late, Infinity, grown, days),
     0,
   ];
+  const resolved = fittedLayers(moisture, fieldCapacityQuantile);
   const written = {
     site: { latitude: station.latitudeDeg, elevation: `${station.elevationM} m` },
     soil: {
@@ -178,8 +179,8 @@ export async function runGrass(
         fieldCapacity: percent(layer.fieldCapacity),
         wiltingPoint: percent(layer.wiltingPoint),
         openShare: "100 %",
-        // A reading is its day's mean; the run begins with the next morning.
-        water: `${percent(moisture[probe]![first - 1]!)} by volume`,
+        // A reading is its day's mean; the run begins with the next morning. A probe may read more than the estimated pores hold.
+        water: `${percent(held(moisture[probe]![first - 1]!, resolved[probe]!))} by volume`,
       })),
     },
     weather: { record: "station.txt", maxGapDays: 366 },
@@ -210,5 +211,9 @@ export async function runGrass(
   });
   return run!;
 }
+
+/** Within what a scenario takes as starting water, to the last tenth of a percent. */
+const held = (reading: number, { saturation, wiltingPoint }: SoilLayer): number =>
+  Math.min(Math.floor(1000 * saturation) / 1000, Math.max(Math.ceil(500 * wiltingPoint) / 1000, reading));
 
 const percent = (fraction: number): string => `${(100 * fraction).toFixed(1)} %`;

@@ -1,6 +1,6 @@
-import { creditedMm, type Preparation } from "../../src/answer/ensemble.ts";
+import type { Preparation } from "../../src/answer/ensemble.ts";
 import type { CaseAfterRun } from "../../src/answer/run.ts";
-import { yieldKgPerHa } from "../../src/crop/yieldLine.ts";
+import { yieldOfRun } from "../../src/answer/yieldOfRun.ts";
 import { shownYield } from "../../src/answer/yieldUnits.ts";
 import { stageNames } from "../../src/crop/course.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
@@ -28,14 +28,13 @@ export function seasonShown(
     days: end - first,
     rainMm: Float32Array.from(weather.rainMm.subarray(first, end)),
     referenceEtMm: Float32Array.from(weather.et0Mm.subarray(first, end)),
-    cases: after.map((one) => caseSeason(one, first, after[0]!, preparation, run, units)),
+    cases: after.map((one) => caseSeason(one, first, preparation, run, units)),
   };
 }
 
 function caseSeason(
-  { plan, course, slices, ledger, totals, firstIndex }: CaseAfterRun,
+  { plan, course, slices, ledger, totals, firstIndex, ordinaryEvaporationMm }: CaseAfterRun,
   first: number,
-  firstCase: CaseAfterRun,
   { scenario, drawsByRun }: Preparation,
   run: number,
   units: Units,
@@ -74,7 +73,7 @@ function caseSeason(
     totals,
     yield: {
       unit,
-      value: yieldKgPerHa(scenario.yieldLine, slope, creditedMm(totals, firstCase.totals)) * factor,
+      value: yieldOfRun(scenario.yieldLine, slope, totals, ordinaryEvaporationMm) * factor,
     },
   };
 }

@@ -70,7 +70,7 @@ export function someScenario(change: Partial<Scenario> = {}): Scenario {
       seed: 7,
       availableCapacitySd: 0.1,
       deepUptakeSpread: 0,
-    deepWaterSd: 0.1,
+      deepWaterSd: 0.1,
       deepBelowMm: 610,
       densityReading: "range",
     },

@@ -16,7 +16,16 @@ const stages = "Initial, development, mid-season and late season, a comma and a 
 const ofStand = ["population", "fullPopulation", "plantHabit"];
 const ofRoots = ["maxRootDepth", "frontVelocity", "sowingDepth"];
 const development = ["clock", "stageLengths", "stageDays", "baseTemperature", "dormantBelow", "kcbDormant"];
-const waterUse = ["kcbInitial", "kcbMid", "kcbEnd", "height", "uptakeShare", "denseRoots", "uptakeHalving", "depletionFraction"];
+const waterUse = [
+  "kcbInitial",
+  "kcbMid",
+  "kcbEnd",
+  "height",
+  "uptakeShare",
+  "denseRoots",
+  "uptakeHalving",
+  "depletionFraction",
+];
 
 /** The numbers of a crop: what growers change in sight, the rest folded away. */
 export function CropFields({ path, inherited }: CropFieldsProps) {

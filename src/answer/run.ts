@@ -94,7 +94,8 @@ export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, des
       slowDrainage: plan.slowDrainage,
     };
     const totals = simulate(input, place.ledger, place.workspace);
-    if (c === 0) ordinaryEvaporationMm = fullStandTotals(one, input, totals, desk, ready.length).evaporationMm;
+    if (c === 0)
+      ordinaryEvaporationMm = fullStandTotals(one, input, totals, desk, ready.length).evaporationMm;
     first ??= {
       frontMmByDay: place.ledger.frontMm,
       sowingDay: course.sowingDay,

@@ -47,4 +47,3 @@ export function seasonSlope(
   const wetness = Math.min(1, Math.max(0, (seasonRainMm - dryRainMm) / (wetRainMm - dryRainMm)));
   return (1 - wetness) * slopeAt(position, dry) + wetness * slopeAt(position, wet);
 }
-

@@ -64,7 +64,8 @@ export function resolveYield(
       : readYield(part.cap, "yieldPerArea", unit, "yield.cap", notebook);
   if (slope === undefined || threshold === undefined || cap === undefined) return undefined;
   const own = part.slope !== undefined || part.threshold !== undefined;
-  if (published !== null) sayLineDefaults(part, lineChoiceNames(cropName, latitudeDeg)[0]!, published, notebook);
+  if (published !== null)
+    sayLineDefaults(part, lineChoiceNames(cropName, latitudeDeg)[0]!, published, notebook);
   const source =
     part.source ??
     (published === null

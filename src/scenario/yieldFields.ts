@@ -13,7 +13,9 @@ const slopeFields = group(
 
 export const yieldFields = group(
   {
-    line: text("Which of the crop's published lines to take. Left out: the crop's usual one at the latitude of the site").optional(),
+    line: text(
+      "Which of the crop's published lines to take. Left out: the crop's usual one at the latitude of the site",
+    ).optional(),
     slope: slopeFields.optional(),
     threshold: quantity("rain", {
       means: "Water use below which there is no grain",

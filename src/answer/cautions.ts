@@ -26,8 +26,9 @@ export function cautionsFor(answer: Answer, scenario: Scenario): string[] {
     ...statedDepthCaution(answer, scenario),
     ...unripeCaution(answer),
     ...thresholdCaution(answer),
+    ...starvedCaution(answer),
     ...afterFloweringCaution(answer),
-    "Yield follows a published straight line against water use, from another place and other years; rain at the right time can be worth far more or far less than the season's average.",
+    `Yield follows a published straight line against water use${regionSaid(answer)}, from another place and other years; rain at the right time can be worth far more or far less than the season's average. Comparing two crops is comparing two such lines, each with its own place and errors.`,
     "One-dimensional: no water, roots or nutrients move sideways. Pests, disease, hail, frost, lodging and nutrients are left out.",
     "An estimate to think with, not a basis for insurance or credit; ask a licensed local adviser where local rules want one.",
     ...(scenario.money === null
@@ -221,6 +222,28 @@ function thresholdCaution({ byRainTotal, method }: Answer): string[] {
         "In the middle season a case uses no more water than the yield line asks for before the first grain: the line gives nothing there, however much water is added below that.",
       ]
     : [];
+}
+
+function regionSaid({ method: { yieldLine } }: Answer): string {
+  return yieldLine.region === null ? "" : ` (for: ${yieldLine.region})`;
+}
+
+/** From this share of starved seasons on it is said. Ours. */
+const tellingStarvedShare = 0.1;
+
+/** A crop starved around flowering is outside what a line of whole seasons knows. */
+function starvedCaution({ byRainTotal, cases, method }: Answer): string[] {
+  const shares = cases.map((_, c) => Math.max(...byRainTotal.map((at) => at.cases[c]!.starvedShare)));
+  const starved = cases.filter((_, c) => shares[c]! >= tellingStarvedShare);
+  if (starved.length === 0) return [];
+  const most = Math.round(100 * Math.max(...shares));
+  const taken =
+    method.yieldLine.floweringLoss === null
+      ? "no published loss stands in our sources for this crop, so none is taken off"
+      : "a loss published for corn stressed around silking is taken off, its form between fed and starved is ours";
+  return [
+    `In up to ${most} % of the seasons the crop of ${named(starved)} met a quarter or less of its demand in the six weeks around flowering. Such a crop may set no grain, which a yield line does not know: ${taken}.`,
+  ];
 }
 
 function afterFloweringCaution({ differences }: Answer): string[] {

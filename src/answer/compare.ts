@@ -1,3 +1,4 @@
+import { starvedUpTo } from "../crop/floweringStress.ts";
 import type { Units } from "../quantity/kinds.ts";
 import type { Case, Scenario } from "../scenario/scenario.ts";
 import { cautionsFor } from "./cautions.ts";
@@ -117,8 +118,14 @@ function caseAnswer(
         return demand > 0 ? used / demand : 1;
       }),
     ),
+    demandMetAroundFlowering: medianOf(byRun.metAroundFlowering),
+    starvedShare: shareOf(byRun.metAroundFlowering, (met) => met <= starvedUpTo),
     yield: yieldSpread(yieldKgPerHaByRun, shown),
   };
+}
+
+function shareOf(values: Float64Array, holds: (value: number) => boolean): number {
+  return values.filter(holds).length / values.length;
 }
 
 /** Median over the runs with fallow rain; below 0 where fallow lost water. */
@@ -185,6 +192,10 @@ function methodOf({ preparation, runs }: Ensemble, shown: ShownYield): Compariso
       slopeKgPerHaPerMm: yieldLine.slopeKgPerHaPerMm,
       thresholdMm: yieldLine.thresholdMm,
       capKgPerHa: yieldLine.capKgPerHa,
+      capSource: yieldLine.capSource,
+      region: yieldLine.region,
+      seasons: yieldLine.seasons,
+      floweringLoss: yieldLine.floweringLoss,
       kgPerHaPerUnit: 1 / shown.factor,
       storedInchNote: yieldLine.storedInchNote,
     },

@@ -1,3 +1,5 @@
+import type { FloweringLoss } from "../crop/floweringStress.ts";
+import type { SeasonSlopes } from "../crop/seasonSlope.ts";
 import type { DefaultUsed } from "../scenario/scenario.ts";
 import type { EvidenceAnswer } from "../evidence/evidenceAnswer.ts";
 import type { FieldAverage } from "./fieldAverage.ts";
@@ -59,6 +61,14 @@ export interface ComparisonMethod {
     readonly slopeKgPerHaPerMm: { readonly low: number; readonly middle: number; readonly high: number };
     readonly thresholdMm: number;
     readonly capKgPerHa: number | null;
+    /** Where the cap comes from; null where it was given, or there is none. */
+    readonly capSource: string | null;
+    /** Where the line holds, in words; null for a line of the user's own. */
+    readonly region: string | null;
+    /** What water beyond a season's ordinary use is worth; null = the line's slope. */
+    readonly seasons: SeasonSlopes | null;
+    /** What stress around flowering takes off; null where nothing is published. */
+    readonly floweringLoss: FloweringLoss | null;
     /** kg/ha in one of the units that yields are given in. */
     readonly kgPerHaPerUnit: number;
     readonly storedInchNote: string | null;
@@ -87,6 +97,10 @@ export interface CaseAnswer {
   readonly unripeShare: number;
   /** Share of what a fully watered crop would have transpired. */
   readonly demandMet: number;
+  /** The same, over the six weeks around flowering. */
+  readonly demandMetAroundFlowering: number;
+  /** Share of the runs in which that was a quarter or less: there the yield line does not hold. */
+  readonly starvedShare: number;
   readonly yield: YieldSpread;
 }
 

@@ -83,8 +83,8 @@ export interface SeasonForYield extends FloweringMet {
 }
 
 /**
- * Yield of a season: the straight line up to the season's ordinary water use, beyond that the slope its rain picks; never above
- * the cap; less what stress around flowering takes. Continuous in water and rain, and more water never gives less.
+ * Yield of a season: the straight line up to the season's ordinary water use, beyond that the slope its rain picks; less what
+ * stress around flowering takes; never above the cap. Continuous in water and rain, and more water never gives less.
  *
  * @param slopeKgPerHaPerMm the run's draw from the line's own slope; its place there is its place in the season's
  * @returns kg/ha
@@ -94,17 +94,21 @@ export function seasonYieldKgPerHa(
   slopeKgPerHaPerMm: number,
   season: SeasonForYield,
 ): number {
-  const { seasons, thresholdMm, capKgPerHa, floweringLoss } = line;
-  const { waterUseMm, rainMm } = season;
-  let yieldKg = yieldKgPerHa(line, slopeKgPerHaPerMm, waterUseMm);
-  if (seasons !== null) {
-    const ordinaryMm = Math.max(thresholdMm, rainMm + seasons.ordinaryDrawMm);
-    if (waterUseMm > ordinaryMm) {
-      const position = positionOf(slopeKgPerHaPerMm, line.slopeKgPerHaPerMm);
-      const beyond = seasonSlope(seasons, position, rainMm) * (waterUseMm - ordinaryMm);
-      const straight = slopeKgPerHaPerMm * (ordinaryMm - thresholdMm) + beyond;
-      yieldKg = capKgPerHa === null ? straight : Math.min(straight, capKgPerHa);
-    }
-  }
-  return floweringLoss === null ? yieldKg : yieldKg * shareLeftByStress(floweringLoss, season);
+  const { capKgPerHa, floweringLoss } = line;
+  const fed = fedYieldKgPerHa(line, slopeKgPerHaPerMm, season);
+  const left = floweringLoss === null ? fed : fed * shareLeftByStress(floweringLoss, season);
+  return capKgPerHa === null ? left : Math.min(left, capKgPerHa);
+}
+
+/** By water alone, without cap or stress. */
+function fedYieldKgPerHa(
+  { seasons, thresholdMm, slopeKgPerHaPerMm }: YieldLine,
+  drawnSlope: number,
+  { waterUseMm, rainMm }: SeasonForYield,
+): number {
+  const ordinaryMm = seasons === null ? Infinity : Math.max(thresholdMm, rainMm + seasons.ordinaryDrawMm);
+  const straight = Math.max(0, drawnSlope * (Math.min(waterUseMm, ordinaryMm) - thresholdMm));
+  if (seasons === null || waterUseMm <= ordinaryMm) return straight;
+  const beyond = seasonSlope(seasons, positionOf(drawnSlope, slopeKgPerHaPerMm), rainMm);
+  return straight + beyond * (waterUseMm - ordinaryMm);
 }

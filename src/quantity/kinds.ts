@@ -182,8 +182,8 @@ export const kinds = {
   /** Plants on the ground, per m2. */
   population: kind(
     'a plant count per area such as "24,000 plants/ac" or "6 plants/m^2"',
-    "write the unit as plants/ac, plants/ha or plants/m^2",
-    "plants/m^2",
+    'write the unit, and the thousands out: "16,000 plants/ac", or plants/ha or plants/m^2',
+    null,
     "plants/m^2",
     { unit: "plants/ac", perInside: m2PerAcre, decimals: 0 },
     { unit: "plants/m^2", perInside: 1, decimals: 1 },

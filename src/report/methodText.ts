@@ -41,8 +41,20 @@ function yieldLineSaid(line: ComparisonMethod["yieldLine"], unit: string, shown:
     fixed((kgPerHaPerMm * mm) / line.kgPerHaPerUnit, unit === "lb/ac" ? 0 : 1);
   const cap =
     line.capKgPerHa === null ? "" : `, at most ${fixed(line.capKgPerHa / line.kgPerHaPerUnit, 0)} ${unit}`;
-  return (
+  const { seasons, region, floweringLoss, capSource } = line;
+  return [
     `Yield = slope x (water use - ${shown.water(line.thresholdMm)} ${shown.length}), slope ${slope(low)} to ${slope(high)}, ` +
-    `most likely ${slope(middle)} ${unit} per ${shown.length}${cap}, never below 0. What a case evaporates beyond the first grows nothing and is not counted. Source: ${sentence(line.source)}`
-  );
+      `most likely ${slope(middle)} ${unit} per ${shown.length}${cap}, never below 0. Water use is what the case transpires and, for every case alike, what the ground under a full stand of the first evaporates.`,
+    ...(seasons === null
+      ? []
+      : [
+          `Water beyond the season's rain and ${shown.water(seasons.ordinaryDrawMm)} ${shown.length} from the soil is worth ${slope(seasons.dry.low)} to ${slope(seasons.dry.high)} in a dry season (${shown.water(seasons.dryRainMm)} ${shown.length} of rain or less) and ${slope(seasons.wet.low)} to ${slope(seasons.wet.high)} in a wet one (${shown.water(seasons.wetRainMm)} or more), as the season's own rain picks.`,
+        ]),
+    ...(floweringLoss === null
+      ? []
+      : [
+          `Short of half of its demand around flowering the crop loses up to ${percent(floweringLoss.before)} before, ${percent(floweringLoss.at)} at and ${percent(floweringLoss.after)} after it (${floweringLoss.source}; the form is ours).`,
+        ]),
+    `${region === null ? "" : `For: ${region}. `}Source: ${sentence(line.source)}${capSource === null ? "" : ` Cap: ${sentence(capSource)}`}`,
+  ].join(" ");
 }

@@ -45,8 +45,7 @@ const cropShape = {
   }).optional(),
   kcbDormant: number("Basal crop coefficient of the sleeping crop", kcb).optional(),
   stand: quantity("share", {
-    means:
-      "Leaf area against a full stand, in a thin stand or in wide or skipped rows; or give `population` and `fullPopulation`",
+    means: "Leaf area against a full stand, in a thin stand or in wide or skipped rows; or give `population`",
     otherwise: "100 %",
     within: { from: 0.05, to: 1, says: "5 to 100 %" },
   }).optional(),
@@ -57,6 +56,7 @@ const cropShape = {
   }).optional(),
   fullPopulation: quantity("population", {
     means: "Plants of a full stand here, in rows of the usual width",
+    otherwise: "the crop's own on dry land",
     within: { from: 0, to: 1000, above: true, says: "more than 0 and at most 4,000,000 plants/ac" },
   }).optional(),
   plantHabit: choice(

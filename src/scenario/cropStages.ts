@@ -1,7 +1,9 @@
 import type { CropPlan } from "../crop/crop.ts";
+import { cropNamed } from "../crop/crops.ts";
+import { believableShares, fullStandOf } from "../crop/fullStand.ts";
 import type { StageLengths } from "../crop/stages.ts";
 import { standShareOf } from "../crop/thinStand.ts";
-import { tryQuantity } from "../quantity/index.ts";
+import { sayBoth, sayQuantity, tryQuantity } from "../quantity/index.ts";
 import type { CropPart } from "./file.ts";
 import { complain, orPlainDefault, type Notebook } from "./notebook.ts";
 
@@ -66,11 +68,8 @@ export function asStages([a = 0, b = 0, c = 0, d = 0]: readonly number[]): Stage
 }
 
 /** Leaf area against a full stand; null = not said, undefined = cannot be. */
-export function standOf(
-  { stand, population, fullPopulation, plantHabit }: CropPart,
-  path: string,
-  notebook: Notebook,
-): number | null | undefined {
+export function standOf(part: CropPart, path: string, notebook: Notebook): number | null | undefined {
+  const { stand, population, fullPopulation, plantHabit } = part;
   if (population === undefined && fullPopulation === undefined) return stand ?? null;
   if (stand !== undefined) {
     complain(
@@ -82,17 +81,18 @@ export function standOf(
     );
     return undefined;
   }
-  if (population === undefined || fullPopulation === undefined) {
-    const lacking = population === undefined ? "population" : "fullPopulation";
+  if (population === undefined) {
     complain(
       notebook,
-      `${path}.${lacking}`,
-      'population and fullPopulation together, such as "24,000 plants/ac"',
+      `${path}.population`,
+      'the plants that stand there, such as "16,000 plants/ac", beside a full population',
       undefined,
-      "give it too",
+      "give them, or leave fullPopulation out",
     );
     return undefined;
   }
+  const full = fullPopulation ?? usualFull(part, path, notebook);
+  if (full === undefined || !isBelievable(population, full, part.name, path, notebook)) return undefined;
   const habit = orPlainDefault(
     notebook,
     plantHabit,
@@ -100,5 +100,52 @@ export function standOf(
     `${path}.plantHabit`,
     "plants branch or tiller into the room they have (FAO-56 Box 17)",
   );
-  return standShareOf(population / fullPopulation, habit);
+  return standShareOf(population / full, habit);
+}
+
+/** The crop's own full stand, per m2; a crop of the user's own has none. */
+function usualFull({ name }: CropPart, path: string, notebook: Notebook): number | undefined {
+  const known = cropNamed(name);
+  const usual = known === null ? null : fullStandOf(known.name);
+  if (usual === null) {
+    complain(
+      notebook,
+      `${path}.fullPopulation`,
+      `the plants of a full stand of ${name}, such as "24,000 plants/ac"`,
+      undefined,
+      "give them too",
+    );
+    return undefined;
+  }
+  notebook.defaults.push({
+    field: `${path}.fullPopulation`,
+    value: sayBoth(usual.plantsPerM2, "population"),
+    why: `a full dryland stand: ${usual.source} (${usual.mark})`,
+  });
+  return usual.plantsPerM2;
+}
+
+/** A count far from any stand was written in another unit: most often in thousands. */
+function isBelievable(
+  plantsPerM2: number,
+  fullPerM2: number,
+  name: string,
+  path: string,
+  notebook: Notebook,
+): boolean {
+  const share = plantsPerM2 / fullPerM2;
+  if (share >= believableShares.from && share <= believableShares.to) return true;
+  const full = sayQuantity(fullPerM2, "population", "us");
+  const asThousands = share * 1000 >= believableShares.from && share * 1000 <= believableShares.to;
+  const thousands = sayQuantity(plantsPerM2 * 1000, "population", "us");
+  complain(
+    notebook,
+    `${path}.population`,
+    `a stand of ${name}: a full one has ${full}, a thin one a part of that`,
+    sayBoth(plantsPerM2, "population"),
+    asThousands
+      ? `write the thousands out: "${thousands}"`
+      : 'count the plants of a thousandth of an acre and write the thousands out, such as "16,000 plants/ac"',
+  );
+  return false;
 }

@@ -127,6 +127,12 @@ const cases: readonly (readonly [string, string, Partial<Scenario>, Partial<Scen
     { yieldLine: { ...yieldLine, thresholdMm: 900 } },
     { yieldLine: { ...yieldLine, thresholdMm: 50 } },
   ],
+  [
+    "a crop starved around flowering",
+    'the crop of "as dug" met a quarter or less of its demand in the six weeks around flowering',
+    { cases: [{ ...asDug, startingWater: { kind: "share", share: 0.1 } }] },
+    { cases: [{ ...asDug, startingWater: { kind: "share", share: 1 } }] },
+  ],
 ];
 
 describe("said where the result calls for it, and only there", () => {
@@ -141,4 +147,6 @@ test.each([
   "not a basis for insurance or credit",
   "licensed local adviser",
   "straight line",
+  "southern and central Great Plains",
+  "Comparing two crops is comparing two such lines",
 ])("always: %s", (words) => expect(cautionsOf({})).toContain(words));

@@ -16,6 +16,8 @@ export const someCase: CaseAnswer = {
   unripeShare: 0,
   balanceErrorMm: 1e-13,
   demandMet: 0.5,
+  demandMetAroundFlowering: 0.5,
+  starvedShare: 0,
   yield: { unit: "bu/ac", p10: 10, p50: 24, p90: 40 },
 };
 
@@ -58,6 +60,10 @@ export function someComparison(change: Partial<Comparison> = {}): Comparison {
         slopeKgPerHaPerMm: { low: 2.5, middle: 12, high: 22 },
         thresholdMm: 178,
         capKgPerHa: 6000,
+        capSource: null,
+        region: null,
+        seasons: null,
+        floweringLoss: null,
         kgPerHaPerUnit: 62.77,
         storedInchNote: null,
       },

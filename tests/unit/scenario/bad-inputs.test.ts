@@ -371,10 +371,21 @@ const rows: readonly Row[] = [
     'crop.stageLengths[0]: expected a time such as "14 months" or "120 days", as the clock is "days", found "200 C day"; write the unit as days, weeks, months or years',
   ],
   [
-    "a population without a full one",
-    { "crop.population": "20,000 plants/ac" },
-    'crop.fullPopulation: expected population and fullPopulation together, such as "24,000 plants/ac", found nothing; give it too',
+    "a full population alone",
+    { "crop.fullPopulation": "20,000 plants/ac" },
+    'crop.population: expected the plants that stand there, such as "16,000 plants/ac", beside a full population, found nothing; give them, or leave fullPopulation out',
   ],
+  [
+    "a population in thousands, without a unit",
+    { "crop.population": 16 },
+    'crop.population: expected a plant count per area such as "24,000 plants/ac" or "6 plants/m^2", found 16; write the unit, and the thousands out: "16,000 plants/ac", or plants/ha or plants/m^2',
+  ],
+  [
+    "a population in thousands an acre",
+    { "crop.population": "16 plants/ac" },
+    'crop.population: expected a stand of grain sorghum: a full one has 50,000 plants/ac, a thin one a part of that, found 16 plants/ac (0 plants/m^2); write the thousands out: "16,000 plants/ac"',
+  ],
+  ["a population an acre taken for one a square foot", { "crop.population": "16,000 plants/m^2" }, "found"],
   [
     "fallow of ten years",
     { "fallow.length": "10 years" },

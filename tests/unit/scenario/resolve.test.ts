@@ -48,6 +48,14 @@ describe("units are read once and only numbers are left", () => {
   test("a thin stand by its population", async () => {
     const crop = { "crop.population": "10,000 plants/ac", "crop.fullPopulation": "40,000 plants/ac" };
     expect((await resolved(crop)).cases[0].crop.standShare).toBeCloseTo(0.5, 10); // FAO-56 Box 17: (1/4) ^ 0.5
+    const usual = await resolved({ "crop.population": "12,500 plants/ac" });
+    expect(usual.cases[0].crop.standShare).toBeCloseTo(0.5, 6);
+    expect(usual.defaults).toContainEqual(
+      expect.objectContaining({
+        field: "crop.fullPopulation",
+        why: expect.stringMatching(/^a full dryland stand: Kansas State .*\(memory\)$/),
+      }),
+    );
     const small = await resolved({ ...crop, "crop.plantHabit": "stays small" });
     expect(small.cases[0].crop.standShare).toBeCloseTo(0.25, 10);
   });

@@ -1,4 +1,5 @@
 import type { MonthDay } from "../weather/calendar.ts";
+import type { RootDescent } from "./rootDescent.ts";
 
 /** A crop by its numbers, resolved: FAO-56 coefficients, stages, roots. Defaults come from `crops.ts`. */
 export interface CropPlan {
@@ -11,6 +12,8 @@ export interface CropPlan {
   /** The same stages in calendar days: the clock of a record without temperatures, and what the longest season is taken from. */
   readonly stageDaysFallback: readonly [number, number, number, number];
   readonly baseC: number;
+  /** A winter crop stays in its first stage until this day: it needs cold and lengthening days; null for others. */
+  readonly springFrom: MonthDay | null;
   /** Basal coefficients for the standard climate (FAO-56 Table 17). */
   readonly kcbInitial: number;
   readonly kcbMid: number;
@@ -25,7 +28,9 @@ export interface CropPlan {
   readonly sowingDepthMm: number;
   /** Deepest rooting with nothing in the way. */
   readonly maxRootDepthMm: number;
-  /** Front velocity the user gives, mm a day; null = Borg & Grimes (1986). */
+  /** How the front goes down to it, and until which stage. */
+  readonly descent: RootDescent;
+  /** Front velocity the user gives, mm a day, until descent ends; null = as `descent` says. */
   readonly frontVelocityMmPerDay: number | null;
   /** Share of a slice's available water a root can take in a day (Monteith 1986; Dardanelli et al. 2004). */
   readonly uptakeSharePerDay: number;
@@ -49,6 +54,7 @@ export function writtenOut(crop: CropPlan): CropPlan {
     stageLengths: crop.stageLengths,
     stageDaysFallback: crop.stageDaysFallback,
     baseC: crop.baseC,
+    springFrom: crop.springFrom,
     kcbInitial: crop.kcbInitial,
     kcbMid: crop.kcbMid,
     kcbEnd: crop.kcbEnd,
@@ -58,6 +64,7 @@ export function writtenOut(crop: CropPlan): CropPlan {
     standShare: crop.standShare,
     sowingDepthMm: crop.sowingDepthMm,
     maxRootDepthMm: crop.maxRootDepthMm,
+    descent: crop.descent,
     frontVelocityMmPerDay: crop.frontVelocityMmPerDay,
     uptakeSharePerDay: crop.uptakeSharePerDay,
     denseRootsMm: crop.denseRootsMm,

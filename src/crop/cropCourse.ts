@@ -7,8 +7,8 @@ import type { CropCourse } from "./course.ts";
 import type { CropPlan } from "./crop.ts";
 import { isAsleep } from "./dormancy.ts";
 import { groundCover, heightAtMm } from "./groundCover.ts";
-import { descentAtVelocityMm, potentialDepthMm, rootingProgress } from "./potentialDescent.ts";
-import { longestSeasonDays, seasonClock, stageAt, type SeasonClock } from "./stages.ts";
+import { depthShare, descentAtVelocityMm, potentialDepthMm, rootingProgress } from "./potentialDescent.ts";
+import { degreeDays, longestSeasonDays, seasonClock, stageAt, type SeasonClock } from "./stages.ts";
 import { thinnedKcb } from "./thinStand.ts";
 
 const midSeason = 3;
@@ -70,7 +70,7 @@ function writeCoefficients(
   plan: CropPlan,
   weather: DailyWeather,
   firstIndex: number,
-  { lengths, progressByDay, days }: SeasonClock,
+  { lengths, leavesByDay, days }: SeasonClock,
   { kcbByDay, kcMaxByDay, coverByDay, stageByDay, sowingDay }: Written,
 ): void {
   const mid = meanClimate(weather, firstIndex, stageByDay, midSeason);
@@ -82,7 +82,7 @@ function writeCoefficients(
   let heightMm = 0;
   for (let day = 0; day < days; day++) {
     const index = firstIndex + sowingDay + day;
-    const fullKcb = coefficientAt(progressByDay[day]!, lengths, plan.kcbInitial, kcbMid, kcbEnd);
+    const fullKcb = coefficientAt(leavesByDay[day]!, lengths, plan.kcbInitial, kcbMid, kcbEnd);
     heightMm = Math.max(heightMm, heightAtMm(fullKcb, plan.kcbInitial, kcbMid, plan.heightMm));
     const term = climateTerm(weather.wind2mMPerS[index]!, weather.rhMinPercent[index]!, heightMm);
     const awakeKcb = thinnedKcb(fullKcb, plan.standShare);
@@ -107,22 +107,27 @@ function writeDescent(
   sowingDay: number,
   descentMmByDay: Float64Array,
 ): void {
-  const { maxRootDepthMm, sowingDepthMm, frontVelocityMmPerDay } = plan;
+  const { maxRootDepthMm, sowingDepthMm, frontVelocityMmPerDay, descent } = plan;
   let depthMm = sowingDepthMm;
   let before = 0;
+  let heat = 0;
   for (let day = 0; day < days; day++) {
-    const now = rootingProgress(progressByDay[day]!, lengths);
+    const index = sowingIndex + day;
+    const progress = progressByDay[day]!;
     let descentMm: number;
     if (frontVelocityMmPerDay === null) {
-      descentMm = Math.max(0, potentialDepthMm(now, maxRootDepthMm, sowingDepthMm) - depthMm);
-    } else if (isAsleep(weather, sowingIndex + day, plan.dormantBelowC)) {
+      if (before < 1) heat += degreeDays(weather.tMeanC[index]!, plan.baseC);
+      const known = weather.hasTemperature ? heat : null;
+      const share = depthShare(descent, progress, lengths, known, plan.stageLengths);
+      descentMm = Math.max(0, potentialDepthMm(share, maxRootDepthMm, sowingDepthMm) - depthMm);
+    } else if (isAsleep(weather, index, plan.dormantBelowC)) {
       descentMm = 0;
     } else {
       descentMm = descentAtVelocityMm(before, depthMm, maxRootDepthMm, frontVelocityMmPerDay);
     }
     descentMmByDay[sowingDay + day] = descentMm;
     depthMm += descentMm;
-    before = now;
+    before = rootingProgress(progress, descent, lengths);
   }
 }
 

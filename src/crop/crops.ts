@@ -28,8 +28,17 @@ export interface CropDefaults {
   readonly name: string;
   /** Other names it goes by, lower case. */
   readonly aliases: readonly string[];
-  /** Growers choose a type that fills the season of their place: see `siteHeat.ts`. */
+  /** Growers choose a type that fills the season of their place: see `cropCalendar.ts`. */
   readonly heatNeedFitsSite: boolean;
+  /** Days to maturity of early and full types against the medium one of the table. */
+  readonly maturity: {
+    readonly early: number;
+    readonly full: number;
+    readonly mark: SourceMark;
+    readonly why: string;
+  };
+  /** Usual days from ripe to harvest; common practice, no source. */
+  readonly harvestAfterDays: number;
   readonly values: { readonly [F in CropField]: Sourced<CropPlan[F]> };
   readonly rootDepthsSeen: readonly RootDepthSeen[];
 }

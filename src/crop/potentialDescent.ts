@@ -1,3 +1,4 @@
+import { endStageOf, progressAt, shareBetween, stageReading, type RootDescent } from "./rootDescent.ts";
 import type { StageLengths } from "./stages.ts";
 
 /**
@@ -13,24 +14,51 @@ export function borgGrimesShare(x: number): number {
 }
 
 /**
- * How far the roots have come in the time they go down: 0 at sowing, 1 at maturity, as Borg & Grimes count it.
- *
- * On thermal time this is ours. Fronts measured since slow down nearer to flowering (Stone et al. 2001, sorghum and
- * sunflower), so late in the season the curve is the faster one; its pace before flowering is theirs within a third.
+ * How far the roots have come in the time they go down, 0 at sowing, 1 where descent ends. On thermal time this is ours: Borg &
+ * Grimes count days.
  */
-export function rootingProgress(progress: number, [initial, development, mid, late]: StageLengths): number {
-  const span = initial + development + mid + late;
+export function rootingProgress(progress: number, descent: RootDescent, lengths: StageLengths): number {
+  const span = progressAt(endStageOf(descent), lengths);
   return span > 0 ? Math.min(1, progress / span) : 1;
 }
 
-/** Depth of an unhindered front, mm: the sowing depth until the curve has passed it. */
-export function potentialDepthMm(x: number, maxRootDepthMm: number, sowingDepthMm: number): number {
-  return Math.max(sowingDepthMm, maxRootDepthMm * borgGrimesShare(x));
+/**
+ * Depth of an unhindered front as a share of the greatest.
+ *
+ * @param progress the season's clock, in the unit of `lengths`
+ * @param heat degree days C that roots in step with heat have had; null where no temperatures are known
+ * @param planLengths of the plan, in whatever it counts: without temperatures they share the descent out among the stages
+ */
+export function depthShare(
+  descent: RootDescent,
+  progress: number,
+  lengths: StageLengths,
+  heat: number | null,
+  planLengths: StageLengths,
+): number {
+  switch (descent.shape) {
+    case "sine":
+      return borgGrimesShare(rootingProgress(progress, descent, lengths));
+    case "points":
+      return shareBetween(stageReading(progress, lengths), descent.points);
+    case "heat": {
+      if (heat !== null) return Math.min(1, heat / descent.degreeDays);
+      const reading = Math.min(descent.endStage, stageReading(progress, lengths));
+      const end = progressAt(descent.endStage, planLengths);
+      return end > 0 ? progressAt(reading, planLengths) / end : 1;
+    }
+  }
+}
+
+/** Depth of an unhindered front, mm: the sowing depth until the course has passed it. */
+export function potentialDepthMm(share: number, maxRootDepthMm: number, sowingDepthMm: number): number {
+  return Math.max(sowingDepthMm, maxRootDepthMm * share);
 }
 
 /**
  * A day's descent at a stated velocity: while the roots still go down and have depth left.
  *
+ * @param x see `rootingProgress`
  * @param depthMm depth of the unhindered front last night
  */
 export function descentAtVelocityMm(

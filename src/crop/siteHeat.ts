@@ -28,28 +28,36 @@ export function stageHeat(
   return [heatOf(stageDays[0]), heatOf(stageDays[1]), heatOf(stageDays[2]), heatOf(stageDays[3])];
 }
 
-/**
- * The plan with a type that fills the site's season: its degree days are what its calendar days are worth there.
- * For crops with `heatNeedFitsSite`; a plan on calendar days, or a site too cold for it, is handed back as it is.
- */
-export function suitedToSite(plan: CropPlan, normals: MonthlyAir): CropPlan {
-  if (plan.clock === "days") return plan;
-  const stageLengths = stageHeat(plan.stageDaysFallback, plan.sowing, plan.baseC, normals);
-  return stageLengths.some((heat) => heat <= 0) ? plan : { ...plan, stageLengths };
+/** The first killing freeze usually falls about when the mean daily minimum comes down to this. Ours. */
+const freezeMinimumC = 2;
+
+/** Day number of the usual first killing freeze after a day on which none is to be feared; null where there is none in a year. */
+export function firstFreezeDay(fromDay: number, normals: MonthlyAir): number | null {
+  let wasWarm = false;
+  for (let day = fromDay; day < fromDay + 365; day++) {
+    const isCold = normalC(day, (month) => monthOfYear(normals.tMinC, month)) < freezeMinimumC;
+    if (isCold && wasWarm) return day;
+    wasWarm ||= !isCold;
+  }
+  return null;
 }
 
 /** Mean temperature of a day in a normal year, C. */
-export function normalMeanC(day: number, normals: MonthlyAir): number {
+export function normalMeanC(day: number, { tMaxC, tMinC }: MonthlyAir): number {
+  return normalC(day, (month) => (monthOfYear(tMaxC, month) + monthOfYear(tMinC, month)) / 2);
+}
+
+/** Months' means stand in mid-month, with straight lines between. */
+function normalC(day: number, monthC: (month: number) => number): number {
   const month = monthOf(day);
   const days = daysInMonth(yearOf(day), month);
   const pastMiddle = (dayOfMonth(day) - 0.5) / days - 0.5; // -0.5 to 0.5 of a month
-  const here = monthMeanC(month, normals);
-  const there = monthMeanC(pastMiddle < 0 ? month - 1 : month + 1, normals);
+  const here = monthC(month);
+  const there = monthC(pastMiddle < 0 ? month - 1 : month + 1);
   return here + Math.abs(pastMiddle) * (there - here);
 }
 
 /** Months 0 and 13 are last and next year's. */
-function monthMeanC(month: number, { tMaxC, tMinC }: MonthlyAir): number {
-  const m = (month + 11) % 12;
-  return ((tMaxC[m] ?? 0) + (tMinC[m] ?? 0)) / 2;
+function monthOfYear(monthly: readonly number[], month: number): number {
+  return monthly[(month + 11) % 12] ?? 0;
 }

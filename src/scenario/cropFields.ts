@@ -1,3 +1,4 @@
+import { maturityNames } from "../crop/cropCalendar.ts";
 import { choice, group, list, monthDay, number, quantity, quantityAsWritten, text } from "./fields.ts";
 
 /** The crop part of a scenario file; every number left out is the crop's own from the published tables. */
@@ -6,8 +7,20 @@ const own = "the crop's own";
 const kcb = { from: 0, to: 1.5, says: "0 to 1.5" };
 const rootDepth = { from: 50, to: 6096, says: "2 in to 20 ft (50 to 6000 mm)" };
 
+const rootsEndNames = ["flowering", "end of mid-season", "maturity"] as const;
+
 const cropShape = {
   sowing: monthDay(`Day of sowing, such as "Jun 1". Left out: ${own}`).optional(),
+  maturity: choice(
+    maturityNames,
+    "How long the type takes, as the trade says it, for a crop we have numbers of. Left out: medium, fitted to the season of the place where growers choose by it",
+  ).optional(),
+  ripe: monthDay(
+    `Day on which it is ripe in a normal year here, such as "Jun 25", in place of maturity or stages, for a crop we have numbers of`,
+  ).optional(),
+  harvest: monthDay(
+    `Usual day of harvest, such as "Jul 1", in place of ripe; the crop is taken to be ripe some days before`,
+  ).optional(),
   clock: choice(
     ["thermal time", "days"],
     "What the stages run on. Left out: thermal time, or days without temperatures",
@@ -30,6 +43,9 @@ const cropShape = {
     otherwise: own,
     within: { from: -10, to: 25, says: "14 to 77 F (-10 to 25 C)" },
   }).optional(),
+  springGrowth: monthDay(
+    `A winter crop stays in its first stage until this day, such as "Mar 1". Left out: ${own}; none where stage lengths are given`,
+  ).optional(),
   kcbInitial: number("Basal crop coefficient of the initial stage (FAO-56)", kcb).optional(),
   kcbMid: number("Basal crop coefficient of mid-season", kcb).optional(),
   kcbEnd: number("Basal crop coefficient at the end of the late season", kcb).optional(),
@@ -73,9 +89,13 @@ const cropShape = {
     otherwise: own,
     within: rootDepth,
   }).optional(),
+  rootsEnd: choice(
+    rootsEndNames,
+    `Stage at which roots stop going down: when flowering begins, at the end of mid-season, or when ripe. Left out: ${own}; maturity for a crop of your own`,
+  ).optional(),
   frontVelocity: quantity("rate", {
-    means: "Pace of the root front with nothing in the way",
-    otherwise: "Borg & Grimes (1986)",
+    means: "Pace of the root front with nothing in the way, until the roots stop going down",
+    otherwise: "by the crop's stages",
     within: { from: 0, to: 101.6, above: true, says: "more than 0 and at most 4 in/day (100 mm/day)" },
   }).optional(),
   uptakeShare: quantity("sharePerDay", {

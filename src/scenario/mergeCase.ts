@@ -67,6 +67,11 @@ const cropVoids: Voids = {
   stand: ["population", "fullPopulation"],
   population: ["stand"],
   fullPopulation: ["stand"],
+  ripe: ["harvest", "maturity", "stageLengths", "stageDays"],
+  harvest: ["ripe", "maturity", "stageLengths", "stageDays"],
+  maturity: ["ripe", "harvest", "stageLengths", "stageDays"],
+  stageLengths: ["ripe", "harvest", "maturity"],
+  stageDays: ["ripe", "harvest", "maturity"],
 };
 
 /**

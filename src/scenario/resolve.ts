@@ -7,6 +7,7 @@ import { complain, openNotebook, orDefault, orPlainDefault, type Notebook } from
 import { readScenarioFile } from "./readFile.ts";
 import { newReadings, type Readings } from "./readings.ts";
 import type { ReadText } from "./readText.ts";
+import type { CropPlace } from "./cropSeason.ts";
 import { isDescribed, resolveCrop } from "./resolveCrop.ts";
 import { resolveEvidence } from "./resolveEvidence.ts";
 import { resolveGround } from "./resolveGround.ts";
@@ -55,7 +56,7 @@ function resolveFile(written: ScenarioFile, readText: ReadText, readings: Readin
     base === undefined
       ? []
       : parts.map((part, c) => resolveCase(file, base, sampled, place, part, c, notebook));
-  if (base === undefined) resolveCrop(file.crop, file.crop, place?.normals ?? null, "crop", notebook);
+  if (base === undefined) resolveCrop(file.crop, file.crop, growsAt(place), "crop", notebook);
   // What an unknown crop's yield lacks is of no interest before the crop is there.
   const hasCrop = cropNamed(file.crop.name) !== null || isDescribed(file.crop);
   const latitudeDeg = place?.site.latitudeDeg ?? null;
@@ -107,6 +108,10 @@ function resolveFile(written: ScenarioFile, readText: ReadText, readings: Readin
     defaults: notebook.defaults,
     notes: [...new Set(notebook.notes)],
   };
+}
+
+function growsAt(place: PlaceAndWeather | undefined): CropPlace {
+  return { normals: place?.normals ?? null, latitudeDeg: place?.site.latitudeDeg ?? null };
 }
 
 /** A spread given for the whole scenario goes before each layer's own. */
@@ -183,7 +188,7 @@ function resolveCase(
   const merged = mergeCase(file, base.layers, base.paths, part, `cases[${c}]`, notebook);
   const own: Notebook = c === 0 ? notebook : { ...notebook, defaults: [] };
   const soil = resolveLayers(merged, base.restrictedAtMm, own);
-  const crop = resolveCrop(merged.crop, file.crop, place?.normals ?? null, merged.cropPath, own);
+  const crop = resolveCrop(merged.crop, file.crop, growsAt(place), merged.cropPath, own);
   const startingWater = soil && resolveStartingWater(merged, soil.layers, sampled, own);
   const below = soil && { ...soil, group: merged.soil.hydrologicGroup };
   const ground = below && resolveGround(merged.surface, merged.crop.name, below, merged.surfacePath, own);

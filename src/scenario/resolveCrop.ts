@@ -1,8 +1,8 @@
 import uptakeByDepth from "../../data-reference/uptake-by-depth.json" with { type: "json" };
 import { writtenOut, type CropPlan } from "../crop/crop.ts";
 import { cropNamed, defaultPlan, findCrop } from "../crop/crops.ts";
-import { suitedToSite } from "../crop/siteHeat.ts";
-import type { MonthlyAir } from "../weather/record.ts";
+import { endedAt } from "../crop/rootDescent.ts";
+import { isSaidOnce, seasonOf, springOf, type CropPlace } from "./cropSeason.ts";
 import { asStages, clockOf, lengthsOf, stagesOf, standOf } from "./cropStages.ts";
 import type { CropPart } from "./file.ts";
 import { attempt, complain, orPlainDefault, type Notebook } from "./notebook.ts";
@@ -22,43 +22,57 @@ const ownNumbers = [
 /**
  * The crop with every number; undefined where it cannot be, with the problems written down.
  *
- * @param normals usual temperatures of the place, to fit the stages of crops that growers choose by their season
+ * @param place to fit the stages of crops that growers choose by their season
  * @param base the file's crop: its sowing day chooses the type, so that cases sown on other days grow the same one
  * @param path where the crop's keys stand
  */
 export function resolveCrop(
   part: CropPart,
   base: CropPart,
-  normals: MonthlyAir | null,
+  place: CropPlace,
   path: string,
   notebook: Notebook,
 ): CropPlan | undefined {
   const known = cropNamed(part.name);
   if (known === null) return ownCrop(part, path, notebook);
   const usual = defaultPlan(known);
+  const isOnce = isSaidOnce(part, path, notebook);
   const stages = stagesOf(part, usual, path, notebook);
   const standShare = standOf(part, path, notebook);
-  if (stages === undefined || standShare === undefined) return undefined;
+  if (!isOnce || stages === undefined || standShare === undefined) return undefined;
   const plan: CropPlan = {
     ...usual,
     ...numbersGiven(part),
-    clock: stages.clock,
-    stageLengths: stages.lengths ?? (stages.clock === "days" ? stages.days : usual.stageLengths),
+    springFrom: springOf(part, usual, place),
     stageDaysFallback: stages.days,
     standShare: standShare ?? usual.standShare,
+    descent:
+      part.rootsEnd === undefined ? usual.descent : endedAt(usual.descent, rootsEndStages[part.rootsEnd]),
   };
-  const fits = known.heatNeedFitsSite && stages.lengths === undefined && normals !== null;
-  const { stageLengths } = fits
-    ? suitedToSite({ ...plan, sowing: base.sowing ?? usual.sowing }, normals)
-    : plan;
-  const fitted = writtenOut({ ...plan, stageLengths });
-  sayCropDefaults(part, known, fitted, path, notebook);
+  const season =
+    stages.lengths === undefined
+      ? seasonOf(part, base, known, plan, place, path, notebook)
+      : { stageLengths: stages.lengths, stageDaysFallback: stages.days, why: null };
+  if (season === undefined) return undefined;
+  const { stageDaysFallback } = season;
+  const onDays = stages.clock === "days" && stages.lengths === undefined;
+  const fitted = writtenOut({
+    ...plan,
+    clock: stages.clock,
+    stageLengths: onDays ? stageDaysFallback : season.stageLengths,
+    stageDaysFallback,
+  });
+  sayCropDefaults(part, known, fitted, season.why, path, notebook);
   return fitted;
 }
+
+/** On the scale of `RootDescent`. */
+const rootsEndStages = { flowering: 2, "end of mid-season": 3, maturity: 4 } as const;
 
 function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | undefined {
   const { sowing, kcbInitial, kcbMid, kcbEnd, height, maxRootDepth } = part;
   const lacking = ownNumbers.filter((key) => part[key] === undefined);
+  const ofOurs = (["maturity", "ripe", "harvest"] as const).find((key) => part[key] !== undefined);
   const isMeant = lacking.length > 0 && isOpenName(part.name);
   if (isMeant || lacking.filter((key) => key !== "sowing").length === ownNumbers.length - 1) {
     attempt(notebook, () => findCrop(part.name, "crop.name"));
@@ -83,6 +97,16 @@ function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | u
     return undefined;
   }
   const clock = part.clock ?? clockOf(part) ?? "days";
+  if (ofOurs !== undefined) {
+    complain(
+      notebook,
+      `${path}.${ofOurs}`,
+      `stageLengths alone, for "${part.name}", a crop of your own`,
+      ofOurs,
+      "leave it out",
+    );
+    return undefined;
+  }
   if (part.clock === undefined)
     notebook.defaults.push({
       field: `${path}.clock`,
@@ -125,6 +149,7 @@ function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | u
       clock === "days" && part.baseTemperature === undefined
         ? 0
         : number("baseTemperature", 0, "C; our choice for a crop of your own"),
+    springFrom: part.springGrowth ?? null,
     kcbInitial,
     kcbMid,
     kcbEnd,
@@ -137,6 +162,7 @@ function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | u
     standShare: standShare ?? 1,
     sowingDepthMm: number("sowingDepth", 40, "mm; common practice, no source"),
     maxRootDepthMm: maxRootDepth,
+    descent: { shape: "sine", endStage: rootsEndStages[part.rootsEnd ?? "maturity"] },
     frontVelocityMmPerDay: part.frontVelocity ?? null,
     uptakeSharePerDay: number(
       "uptakeShare",

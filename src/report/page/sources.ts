@@ -4,6 +4,7 @@ import cropTable from "../../../data-reference/crops.json" with { type: "json" }
 import penetrationTable from "../../../data-reference/penetration-factor.json" with { type: "json" };
 import generator from "../../../data-reference/rain-generator.json" with { type: "json" };
 import saxtonRawls from "../../../data-reference/saxton-rawls-table3.json" with { type: "json" };
+import { cropNamed } from "../../crop/crops.ts";
 import type { Case } from "../../scenario/scenario.ts";
 import { escaped, list } from "./markup.ts";
 import type { ReportMatter } from "./matter.ts";
@@ -73,7 +74,7 @@ export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[
         }))
       : []),
     ...(any(({ rooting, crop }) => rooting.kind === "grown" && crop.frontVelocityMmPerDay === null)
-      ? [{ what: "Descent of the root front", source: books["Borg & Grimes 1986"], mark: "memory" }]
+      ? [descentSource(cases[0].crop.name)]
       : []),
     {
       what: "Roots held back by dry soil",
@@ -115,6 +116,17 @@ export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[
       : []),
     ...yieldLineSource(comparison.method.yieldLine),
   ];
+}
+
+/** Of our crops the study that its descent names first; a crop of one's own follows the general curve. */
+function descentSource(crop: string): SourceUsed {
+  const why = cropNamed(crop)?.values.descent.why ?? "";
+  const [named] = Object.entries(cropTable.sources)
+    .filter(([key]) => why.includes(key))
+    .sort(([a], [b]) => why.indexOf(a) - why.indexOf(b));
+  const [key, source] = named ?? ["Borg & Grimes 1986", cropTable.sources["Borg & Grimes 1986"]];
+  const mark = key.startsWith("Borg") ? "memory" : "read";
+  return { what: "Descent of the root front", source, mark };
 }
 
 /** Its own text carries its marks already. */

@@ -3,9 +3,17 @@ import { describe, expect, test } from "vitest";
 import type { CropPlan } from "../../../src/crop/crop.ts";
 import { cropCourse } from "../../../src/crop/cropCourse.ts";
 import { cropDefaults, defaultPlan, findCrop } from "../../../src/crop/crops.ts";
-import { longestSeasonDays, seasonClock } from "../../../src/crop/stages.ts";
+import { longestSeasonDays, seasonClock, waitDays } from "../../../src/crop/stages.ts";
+import { dayNumber } from "../../../src/weather/calendar.ts";
 import type { DailyWeather } from "../../../src/weather/record.ts";
-import { lindon, normalWeather, sowingIndexOf, swingingWeather, weatherOf } from "./siteWeather.ts";
+import {
+  lindon,
+  monthDayOf,
+  normalWeather,
+  sowingIndexOf,
+  swingingWeather,
+  weatherOf,
+} from "./siteWeather.ts";
 
 const plans = cropDefaults.map(defaultPlan);
 const plan = (name: string): CropPlan => defaultPlan(findCrop(name));
@@ -80,12 +88,27 @@ describe("winter wheat sleeps", () => {
     expect(driven.descentMmByDay[january]).toBe(0);
     expect(driven.descentMmByDay[10]).toBe(5);
   });
-  test("without temperatures stages run on calendar days and nothing sleeps", () => {
-    const blind = { ...weather, hasTemperature: false };
-    const course = cropCourse(wheat, blind, sowing, sowing);
-    expect(course.maturityDay + 1).toBe(wheat.stageDaysFallback.reduce((a, b) => a + b, 0));
-    expect(course.stageByDay[159]).toBe(1);
-    expect(course.stageByDay[160]).toBe(2);
+  test.each([0, 30, 50])(
+    "without temperatures stages run on calendar days from 1 March, sown %d days later too",
+    (later) => {
+      const blind = { ...weather, hasTemperature: false };
+      const course = cropCourse(wheat, blind, sowing + later, sowing + later);
+      const [, ...fromSpring] = wheat.stageDaysFallback;
+      expect(monthDayOf(weather, sowing + later + course.maturityDay)).toBe("07-02");
+      const spring = course.maturityDay + 1 - fromSpring.reduce((a, b) => a + b, 0);
+      expect([course.stageByDay[spring - 1], course.stageByDay[spring]]).toEqual([1, 2]);
+    },
+  );
+  test("a warm autumn brings it no nearer to heading", () => {
+    const warm = { ...weather, tMeanC: weather.tMeanC.map((c, i) => (i < sowing + 90 ? c + 5 : c)) };
+    expect(seasonClock(wheat, warm, sowing).days).toBe(seasonClock(wheat, weather, sowing).days);
+    expect(seasonClock({ ...wheat, springFrom: null }, warm, sowing).days).toBeLessThan(
+      seasonClock({ ...wheat, springFrom: null }, weather, sowing).days - 5,
+    );
+  });
+  test("sown in spring it does not wait for the next one", () => {
+    expect(waitDays(wheat, dayNumber(2001, 3, 20))).toBe(0);
+    expect(waitDays(wheat, dayNumber(2001, 9, 25))).toBe(157);
   });
 });
 
@@ -126,6 +149,7 @@ describe("for any plan and weather", () => {
     stageLengths: fc.tuple(stage, stage, stage, stage),
     stageDaysFallback: fc.tuple(days, days, days, days),
     baseC: fc.double({ min: -5, max: 15, noNaN: true }),
+    springFrom: fc.constantFrom(null, { month: 3, day: 1 }, { month: 1, day: 20 }),
     kcbInitial: coefficient,
     kcbMid: coefficient,
     kcbEnd: coefficient,
@@ -135,6 +159,23 @@ describe("for any plan and weather", () => {
     standShare: fc.double({ min: 0, max: 1, noNaN: true }),
     sowingDepthMm: fc.double({ min: 0, max: 300, noNaN: true }),
     maxRootDepthMm: fc.double({ min: 0, max: 6000, noNaN: true }),
+    descent: fc.oneof(
+      fc.record({
+        shape: fc.constant("sine" as const),
+        endStage: fc.double({ min: 0, max: 4, noNaN: true }),
+      }),
+      fc.record({
+        shape: fc.constant("heat" as const),
+        degreeDays: fc.double({ min: 1, max: 3000, noNaN: true }),
+        endStage: fc.double({ min: 0, max: 4, noNaN: true }),
+      }),
+      fc
+        .tuple(fc.double({ min: 0.1, max: 1.9, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }))
+        .map(([stage, share]) => ({
+          shape: "points" as const,
+          points: [[stage, share] as const, [2.4, 1] as const],
+        })),
+    ),
     frontVelocityMmPerDay: fc.option(fc.double({ min: 0, max: 100, noNaN: true }), { nil: null }),
     uptakeSharePerDay: fc.constant(0.096),
     denseRootsMm: fc.constant(600),
@@ -161,7 +202,8 @@ describe("for any plan and weather", () => {
   test("coefficients, cover and descent are finite and in range, and roots end within their depth", () => {
     fc.assert(
       fc.property(anyPlan, anyWeather, fc.integer({ min: 0, max: 30 }), (crop, weather, fallow) => {
-        const course = cropCourse(crop, weather, 0, fallow);
+        const sown = { ...crop, sowing: { month: 1, day: fallow + 1 } };
+        const course = cropCourse(sown, weather, 0, fallow);
         const { sowingDay, floweringDay, maturityDay } = course;
         expect(sowingDay <= floweringDay && floweringDay <= maturityDay).toBe(true);
         for (let day = 0; day <= maturityDay; day++) {
@@ -184,7 +226,7 @@ describe("for any plan and weather", () => {
         const deepest = Math.max(0, crop.maxRootDepthMm - crop.sowingDepthMm);
         expect(sum(course.descentMmByDay)).toBeLessThanOrEqual(deepest + 1e-9);
         const days = maturityDay - sowingDay + 1;
-        expect(days).toBeLessThanOrEqual(longestSeasonDays(crop, weather.hasTemperature));
+        expect(days).toBeLessThanOrEqual(longestSeasonDays(sown, weather.hasTemperature));
       }),
       { numRuns: 400 },
     );

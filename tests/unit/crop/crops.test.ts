@@ -8,9 +8,7 @@ import {
   findCrop,
   type Sourced,
 } from "../../../src/crop/crops.ts";
-import { stageHeat, suitedToSite } from "../../../src/crop/siteHeat.ts";
 import { isDate } from "../../../src/weather/calendar.ts";
-import { lindon, waggaWagga } from "./siteWeather.ts";
 
 describe("the crop table", () => {
   test("holds the ten dryland crops", () => {
@@ -64,7 +62,7 @@ describe("the crop table", () => {
         [plan.heightMm, 400, 2000],
         [plan.standShare, 1, 1],
         [plan.sowingDepthMm, 10, 80],
-        [plan.maxRootDepthMm, 800, 2600],
+        [plan.maxRootDepthMm, 800, 2800],
         [plan.uptakeSharePerDay, 0.05, 0.15],
         [plan.depletionFraction, 0.3, 0.65],
       ];
@@ -73,6 +71,7 @@ describe("the crop table", () => {
         expect(value).toBeLessThanOrEqual(most);
       }
       expect(plan.frontVelocityMmPerDay).toBeNull();
+      expect(plan.springFrom === null).toBe(name !== "winter wheat");
       expect(plan.dormantBelowC === null).toBe(name !== "winter wheat");
     },
   );
@@ -104,23 +103,5 @@ describe("finding a crop", () => {
   });
   test("what is no crop of ours gets the list", () => {
     expect(() => findCrop("quinoa plantation")).toThrow(/one of corn, grain sorghum, .*by its numbers$/);
-  });
-});
-
-describe("a type that fits the site's season", () => {
-  test("takes its calendar days in a normal year there", () => {
-    const sorghum = defaultPlan(findCrop("sorghum"));
-    const suited = suitedToSite({ ...sorghum, sowing: { month: 11, day: 15 } }, waggaWagga);
-    expect(suited.stageLengths).toEqual(
-      stageHeat(sorghum.stageDaysFallback, { month: 11, day: 15 }, sorghum.baseC, waggaWagga),
-    );
-    expect(suited.stageLengths[2]).toBeGreaterThan(1.2 * sorghum.stageLengths[2]);
-  });
-  test("a plan on calendar days, or a site too cold, is left as it is", () => {
-    const sorghum = defaultPlan(findCrop("sorghum"));
-    const onDays = { ...sorghum, clock: "days" } as const;
-    expect(suitedToSite(onDays, lindon)).toBe(onDays);
-    const frozen = { ...lindon, tMaxC: lindon.tMaxC.map((c) => c - 30) };
-    expect(suitedToSite(sorghum, frozen)).toBe(sorghum);
   });
 });

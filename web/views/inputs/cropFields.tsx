@@ -14,18 +14,22 @@ interface CropFieldsProps {
 
 const stages = "Initial, development, mid-season and late season, a comma and a space between them";
 const ofStand = ["population", "fullPopulation", "plantHabit"];
-const ofRoots = ["maxRootDepth", "frontVelocity", "sowingDepth"];
-const development = ["clock", "stageLengths", "stageDays", "baseTemperature", "dormantBelow", "kcbDormant"];
-const waterUse = [
-  "kcbInitial",
-  "kcbMid",
-  "kcbEnd",
-  "height",
-  "uptakeShare",
-  "denseRoots",
-  "uptakeHalving",
-  "depletionFraction",
+const ofRoots = ["maxRootDepth", "rootsEnd", "frontVelocity", "sowingDepth"];
+const ofDates = ["ripe", "harvest"];
+const development = [
+  "clock",
+  "stageLengths",
+  "stageDays",
+  "baseTemperature",
+  "springGrowth",
+  "dormantBelow",
+  "kcbDormant",
 ];
+const waterUse = ["kcbInitial", "kcbMid", "kcbEnd", "height", "uptakeShare", "denseRoots", "uptakeHalving", "depletionFraction"];
+
+/** Ways of saying how long the crop takes; each makes the others void. */
+const lengths = ["maturity", "ripe", "harvest", "stageLengths", "stageDays"];
+const otherThan = (...keys: string[]) => lengths.filter((key) => !keys.includes(key));
 
 /** The numbers of a crop: what growers change in sight, the rest folded away. */
 export function CropFields({ path, inherited }: CropFieldsProps) {
@@ -37,6 +41,7 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
     <>
       <Fields>
         <QuantityField {...field("sowing")} hint="Month and day: Jun 1" />
+        <Choice {...field("maturity", ...otherThan("maturity"))} choices={["early", "medium", "full"]} />
         <QuantityField
           {...field("stand", "population", "fullPopulation")}
           kind="share"
@@ -60,10 +65,29 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
           </Fields>
         )}
       </More>
+      <More title="When it is ripe" paths={ofDates.map(at)}>
+        {() => (
+          <Fields>
+            <QuantityField
+              {...field("ripe", ...otherThan("ripe"))}
+              hint="In a normal year here: Jun 25; in place of the maturity"
+            />
+            <QuantityField
+              {...field("harvest", ...otherThan("harvest"))}
+              hint="Usual day of harvest: Jul 1; in place of ripe"
+            />
+          </Fields>
+        )}
+      </More>
       <More title="Roots and seed" paths={ofRoots.map(at)}>
         {() => (
           <Fields>
             <QuantityField {...field("maxRootDepth")} kind="depth" hint="Where nothing is in the way" />
+            <Choice
+              {...field("rootsEnd")}
+              choices={["flowering", "end of mid-season", "maturity"]}
+              hint="When the roots stop going down"
+            />
             <QuantityField
               {...field("frontVelocity")}
               kind="rate"
@@ -79,15 +103,23 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
             <Fields>
               <Choice {...field("clock")} choices={["thermal time", "days"]} />
               <ListField
-                {...field("stageLengths")}
+                {...field("stageLengths", "maturity", "ripe", "harvest")}
                 kind={byDays ? "duration" : "thermalTime"}
                 hint={`${stages}: degree days such as 200 C day, or days`}
               />
-              <ListField {...field("stageDays")} kind="duration" hint={`${stages}, such as 20 days`} />
+              <ListField
+                {...field("stageDays", "maturity", "ripe", "harvest")}
+                kind="duration"
+                hint={`${stages}, such as 20 days`}
+              />
               <QuantityField
                 {...field("baseTemperature")}
                 kind="temperature"
                 hint="Below it the thermal clock stands still"
+              />
+              <QuantityField
+                {...field("springGrowth")}
+                hint="A winter crop stays in its first stage until then: Mar 1"
               />
               <QuantityField
                 {...field("dormantBelow")}

@@ -72,7 +72,7 @@ export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[
           mark: provenance,
         }))
       : []),
-    ...(any(({ rooting, crop }) => rooting.kind === "grown" && crop.frontVelocityMmPerDay === null)
+    ...(any(({ crop }) => crop.frontVelocityMmPerDay === null)
       ? [{ what: "Descent of the root front", source: books["Borg & Grimes 1986"], mark: "memory" }]
       : []),
     {

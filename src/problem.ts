@@ -29,7 +29,7 @@ export function quoteFound(found: unknown): string {
   else if (typeof found === "number" || typeof found === "boolean" || found === null) return String(found);
   else if (Array.isArray(found)) return found.length === 0 ? "an empty list" : `a list of ${found.length}`;
   else return "a group of keys";
-  const plain = Array.from(printable(text));
+  const plain = Array.from(printable(text.slice(0, 200)));
   return plain.length > 60 ? `"${plain.slice(0, 57).join("")}..."` : `"${plain.join("")}"`;
 }
 

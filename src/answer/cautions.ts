@@ -1,4 +1,6 @@
+import { sayBoth } from "../quantity/index.ts";
 import type { Case, Scenario } from "../scenario/scenario.ts";
+import { statedDepthMm } from "../scenario/statedDepth.ts";
 import type { Fitted } from "../evidence/dig.ts";
 import type { SoilLayer } from "../soil/layer.ts";
 import { passageOf } from "../soil/slices.ts";
@@ -9,7 +11,7 @@ type Answer = Omit<Comparison, "cautions">;
 
 /**
  * What has to be said beside a result: first what this very result calls for, then the limits of the model.
- * Each is one plain sentence or two, without units, the same in every way out.
+ * Each is one plain sentence or two, the same in every way out: a depth is said in both systems.
  */
 export function cautionsFor(answer: Answer, scenario: Scenario): string[] {
   const subsoil = subsoilCaution(scenario);
@@ -85,12 +87,9 @@ const beyondMiddleMm = 100;
 /** Said only where a density stands in the way of some roots, and its readings differ in what they let through. */
 function densityCaution({ byRainTotal }: Answer, { cases, ensemble }: Scenario): string[] {
   const hindered = cases.some((plan, c) =>
-    // Roots of a depth told against the first case follow that case, not their own soil.
-    c > 0 && plan.rooting.kind !== "grown"
-      ? false
-      : layersMet(byRainTotal, plan, c).some(
-          (layer) => layer.hindrance.basis === "bulk density" && passageOf(layer, -1) !== passageOf(layer, 1),
-        ),
+    layersMet(byRainTotal, plan, c).some(
+      (layer) => layer.hindrance.basis === "bulk density" && passageOf(layer, -1) !== passageOf(layer, 1),
+    ),
   );
   if (!hindered) return [];
   return [
@@ -191,16 +190,27 @@ function rootlessCaution({ byRainTotal }: Answer, { cases }: Scenario): string[]
   ];
 }
 
-/** A depth stated for the first case is a limit: the front may never get there. */
+/** From this share of the seasons on it is said that roots ended above the depth stated for them. Ours. */
+const tellingShortShare = 0.1;
+
+/** A stated depth is where roots stop; the soil, or the crop's own pace, may not let them get there. */
 function statedDepthCaution({ byRainTotal }: Answer, { cases }: Scenario): string[] {
-  const { name, rooting } = cases[0];
-  if (rooting.kind !== "absolute") return [];
-  const short = byRainTotal.some((at) => (at.cases[0]?.finalRootDepthMm ?? 0) < rooting.depthMm - atEndMm);
-  return short
-    ? [
-        `The roots of "${name}" ended above the depth stated for them: dry soil, a dense layer or the crop's own pace held them.`,
-      ]
-    : [];
+  return cases.flatMap(({ name, rooting }, c) => {
+    const statedMm = statedDepthMm(rooting, cases[0].rooting);
+    const short = Math.max(...byRainTotal.map((at) => at.cases[c]!.shortOfStatedShare ?? 0));
+    if (statedMm === null || short < tellingShortShare) return [];
+    const reached = byRainTotal.map((at) => at.cases[c]!.finalRootDepthMm);
+    const least = Math.min(...reached);
+    const ends = [...new Set([least, Math.max(...reached)].map(sayDepth))].join(" to ");
+    const middle = least < statedMm - atEndMm ? `, in the middle one at ${ends}` : "";
+    return [
+      `The roots of "${name}" ended above the ${sayDepth(statedMm)} stated for them in ${short === 1 ? "every season" : `${Math.round(100 * short)} % of the seasons`}${middle}: dry soil, a dense layer or the crop's own pace held them.`,
+    ];
+  });
+}
+
+function sayDepth(mm: number): string {
+  return sayBoth(mm, "depth");
 }
 
 /** From this share of unripe seasons on it is said. */

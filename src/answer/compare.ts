@@ -1,6 +1,7 @@
 import { starvedUpTo } from "../crop/floweringStress.ts";
 import type { Units } from "../quantity/kinds.ts";
 import type { Case, Scenario } from "../scenario/scenario.ts";
+import { statedDepthMm } from "../scenario/statedDepth.ts";
 import { cautionsFor } from "./cautions.ts";
 import type {
   AnswerAtRain,
@@ -18,7 +19,7 @@ import { evidenceAnswer } from "../evidence/evidenceAnswer.ts";
 import { fieldAverage } from "./fieldAverage.ts";
 import { moneyOf, type MoneyOfPair } from "./money.ts";
 import { medianOf, spreadOf } from "./quantiles.ts";
-import { onlyRootsDiffer, rootsEndAt } from "./rootsOfCases.ts";
+import { atEndMm, onlyRootsDiffer, rootsEndAt } from "./rootsOfCases.ts";
 import { unitDoubts } from "./unitDoubts.ts";
 import { shownYield, type ShownYield } from "./yieldUnits.ts";
 
@@ -81,7 +82,7 @@ function answerAtRain(
   return {
     rainTotalMm: atRain.rainTotalMm,
     annualRainMm: atRain.annualRainMmByRun === null ? null : spreadOf(atRain.annualRainMmByRun),
-    cases: atRain.cases.map((one, c) => caseAnswer(one, plans[c]!, shown)),
+    cases: atRain.cases.map((one, c) => caseAnswer(one, plans[c]!, plans[0].rooting, shown)),
     differences: later.map((to, p) => ({
       from: first!.name,
       to: to.name,
@@ -95,13 +96,17 @@ function answerAtRain(
 function caseAnswer(
   { name, byRun, yieldKgPerHaByRun, unripeByRun }: CaseRuns,
   plan: Case,
+  firstRooting: Case["rooting"],
   shown: ShownYield,
 ): CaseAnswer {
   const finalRootDepthMm = medianOf(byRun.finalRootDepthMm);
+  const statedMm = statedDepthMm(plan.rooting, firstRooting);
   return {
     name,
     finalRootDepthMm,
-    rootsEndAt: rootsEndAt(plan, finalRootDepthMm),
+    rootsEndAt: rootsEndAt(plan, firstRooting, finalRootDepthMm),
+    shortOfStatedShare:
+      statedMm === null ? null : shareOf(byRun.finalRootDepthMm, (mm) => mm < statedMm - atEndMm),
     transpirationMm: medianOf(byRun.transpirationMm),
     evaporationMm: medianOf(byRun.evaporationMm),
     runoffMm: medianOf(byRun.runoffMm),

@@ -83,6 +83,8 @@ export interface CaseAnswer {
   readonly finalRootDepthMm: number;
   /** What stopped the roots in the middle of the runs; null where they ended by themselves, or at a depth stated for them. */
   readonly rootsEndAt: RootsEnd | null;
+  /** Share of the runs in which the roots ended above the depth stated for them; null where none is stated. */
+  readonly shortOfStatedShare: number | null;
   readonly transpirationMm: number;
   readonly evaporationMm: number;
   readonly runoffMm: number;

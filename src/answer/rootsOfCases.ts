@@ -1,4 +1,5 @@
 import type { Case } from "../scenario/scenario.ts";
+import { statedDepthMm } from "../scenario/statedDepth.ts";
 
 /** A front within this distance of its end counts as having reached it, mm. */
 export const atEndMm = 1;
@@ -9,11 +10,16 @@ export type RootsEnd = "rock" | "described soil";
 /**
  * What ends the roots of a case; null where they end by themselves, or at a depth stated for them.
  *
+ * @param first what the first case says of its roots
  * @param finalRootDepthMm the middle of the runs
  */
-export function rootsEndAt({ layers, rooting, endsOnRock }: Case, finalRootDepthMm: number): RootsEnd | null {
+export function rootsEndAt(
+  { layers, rooting, endsOnRock }: Case,
+  first: Case["rooting"],
+  finalRootDepthMm: number,
+): RootsEnd | null {
   const bottomMm = layers.at(-1)?.bottomMm ?? Infinity;
-  if (rooting.kind === "absolute" || finalRootDepthMm < bottomMm - atEndMm) return null;
+  if (statedDepthMm(rooting, first) !== null || finalRootDepthMm < bottomMm - atEndMm) return null;
   return endsOnRock ? "rock" : "described soil";
 }
 

@@ -9,7 +9,7 @@ import { cutSlices } from "../soil/slices.ts";
 import { startingWaterMm } from "../soil/startingWater.ts";
 import type { DailyWeather } from "../weather/record.ts";
 import type { RunDraws } from "./draws.ts";
-import { rootingOfFirst, rootingOfLater, type FirstFront } from "./rootingOfCase.ts";
+import { rootingOfCase, type FirstFront } from "./rootingOfCase.ts";
 
 /** What one case is before its run: nothing in it depends on the rain. */
 export interface ReadyCase {
@@ -90,10 +90,7 @@ export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, des
     const { plan, slices, course } = one;
     const days = course.maturityDay + 1;
     const place = roomFor(desk, c, days, slices.count);
-    const rooting =
-      first === null
-        ? rootingOfFirst(plan.rooting)
-        : rootingOfLater(plan.rooting, first, course, bottomMm(slices), place.stretchedFrontMm);
+    const rooting = rootingOfCase(plan.rooting, first, course, bottomMm(slices), place.stretchedFrontMm);
     const input: SeasonInput = {
       slices,
       startWaterMm: one.startWaterMm,
@@ -109,6 +106,7 @@ export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, des
     if (c === 0)
       ordinaryEvaporationMm = fullStandTotals(one, input, totals, desk, ready.length).evaporationMm;
     first ??= {
+      rooting: plan.rooting,
       frontMmByDay: place.ledger.frontMm,
       sowingDay: course.sowingDay,
       maturityDay: course.maturityDay,

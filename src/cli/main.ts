@@ -72,8 +72,10 @@ function wire(program: Commander, { stdout, stderr }: Context): void {
         `rootfront: ${printable(
           text
             .replace(/^error: /, "")
-            .trim()
-            .replace(/\s*\n\s*/g, " "),
+            .split("\n")
+            .map((line) => line.trim())
+            .join(" ")
+            .trim(),
         )}\n`,
       ),
     getOutHelpWidth: () => 80,

@@ -10,7 +10,7 @@ import type { FrontResponse, Fronts } from "./digResponse.ts";
 /** What a dig tells of the soil: each case's fitted value, draw by draw. The same draw is the same soil and weather in every case. */
 export interface DigFit {
   readonly fitted: Fitted;
-  /** By case; null for a case without plants, or whose depth is stated. */
+  /** By case; null for a case without plants, or whose roots are told against another case's. */
   readonly cases: readonly (CaseFit | null)[];
   /**
    * By case: the place of the case whose draws it takes, where the dig decides. Its own, where some value meets its depth; where

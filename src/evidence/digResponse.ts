@@ -4,7 +4,9 @@ import type { CropCourse } from "../crop/course.ts";
 import { InputError } from "../problem.ts";
 import { sayMonthDay } from "../quantity/dates.ts";
 import type { Case, Scenario } from "../scenario/scenario.ts";
+import { statedDepthMm } from "../scenario/statedDepth.ts";
 import { makeLedger } from "../season/ledger.ts";
+import type { Rooting } from "../season/season.ts";
 import { makeWorkspace, simulate } from "../season/simulate.ts";
 import { dayInYear, isoDate, yearOf } from "../weather/calendar.ts";
 import type { DailyWeather } from "../weather/record.ts";
@@ -60,11 +62,19 @@ export function responseTo(
   const ownYear = owns.every((index) => index !== null);
   const byCase = scenario.cases.map((plan, c) => {
     const own = groups.filter(({ caseIndex }) => caseIndex === c);
-    if (own.length === 0 || plan.rooting.kind !== "grown" || !hasFitted(plan, fitted)) return null;
+    const rooting = ownRooting(plan, scenario.cases[0]);
+    if (own.length === 0 || rooting === null || !hasFitted(plan, fitted)) return null;
     const indexes = ownYear ? own.map((group) => owns[groups.indexOf(group)]!) : null;
-    return frontsOf(plan, c, own, fitted, indexes, ground);
+    return frontsOf(plan, rooting, c, own, fitted, indexes, ground);
   });
   return byCase.every((one) => one === null) ? null : { fitted, ownYear, byCase };
+}
+
+/** How roots grow through the case's own soil; null where they are told against another case's. */
+function ownRooting({ rooting }: Case, first: Case): Rooting | null {
+  const depthMm = statedDepthMm(rooting, first.rooting);
+  if (depthMm !== null) return { kind: "stops", depthMm };
+  return rooting.kind === "grown" ? { kind: "grown" } : null;
 }
 
 /** Whether a case's soil has what is fitted. */
@@ -98,6 +108,7 @@ export interface Fronts {
 
 function frontsOf(
   plan: Case,
+  rooting: Rooting,
   caseIndex: number,
   groups: readonly DugGroup[],
   fitted: Fitted,
@@ -124,6 +135,7 @@ function frontsOf(
         );
       const front = frontIn(
         plan,
+        rooting,
         drawsByRun[s]!,
         scenario.ensemble.deepBelowMm,
         course,
@@ -161,6 +173,7 @@ function frontsOf(
 /** Runs one soil to the last of some days after sowing, whatever is fitted, and tells the front of each. */
 function frontIn(
   plan: Case,
+  rooting: Rooting,
   draws: RunDraws,
   deepBelowMm: number,
   whole: CropCourse,
@@ -177,10 +190,10 @@ function frontIn(
     slices,
     weather,
     ground: plan.ground,
-    rooting: { kind: "grown" },
+    rooting,
     uptake,
     evaporation: plan.evaporation,
-  } as const;
+  };
   const ledger = makeLedger(maturityDay + 1, 0);
   const workspace = makeWorkspace(slices.count);
   let from: { startWaterMm: Float64Array; firstIndex: number; course: CropCourse } = {

@@ -1,4 +1,5 @@
 import type { Problem } from "../problem.ts";
+import { isTooLong, shortenIt } from "./longest.ts";
 import { splitNumber } from "./numberText.ts";
 
 const wrong: Pick<Problem, "expected" | "mend"> = {
@@ -15,6 +16,7 @@ const beyondPole: typeof wrong = { expected: "a latitude from 66 S to 66 N", men
 export function tryLatitude(found: unknown): number | typeof wrong {
   if (typeof found === "number") return Math.abs(found) <= 90 ? found : beyondPole;
   if (typeof found !== "string") return wrong;
+  if (isTooLong(found)) return { ...wrong, mend: shortenIt };
   const text = found.trim();
   const letters = text.match(/[a-z]+/gi) ?? [];
   const side = letters.filter((word) => /^(n|s|north|south)$/i.test(word));

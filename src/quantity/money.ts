@@ -1,4 +1,5 @@
 import type { Problem } from "../problem.ts";
+import { isTooLong, shortenIt } from "./longest.ts";
 import { splitNumber } from "./numberText.ts";
 import { tryQuantity, type ReadingContext } from "./readQuantity.ts";
 
@@ -46,11 +47,13 @@ export function tryMoney(
 ): Money | Wrong {
   const wrong = wanted[per];
   if (typeof found !== "string") return wrong;
-  const sign = /^([+-]?)\s*([$\u20ac\u00a3])\s*(.*)$/.exec(found.trim());
-  const split = splitNumber(sign ? `${sign[1]}${sign[3]}` : found);
+  if (isTooLong(found)) return { ...wrong, mend: shortenIt };
+  const plain = found.trim();
+  const sign = /^([+-]?)\s*([$\u20ac\u00a3])/.exec(plain);
+  const split = splitNumber(sign ? `${sign[1]}${plain.slice(sign[0].length).trim()}` : plain);
   if (split === null) return wrong;
   const match = (
-    sign ? /^()(?:\s*(?:\/|per\b)\s*(.+))?$/i : /^([A-Z]{3}|[$\u20ac\u00a3])(?:\s*(?:\/|per\b)\s*(.+))?$/i
+    sign ? /^()(?:\s*(?:\/|per\b)\s*(\S.*))?$/i : /^([A-Z]{3}|[$\u20ac\u00a3])(?:\s*(?:\/|per\b)\s*(\S.*))?$/i
   ).exec(split.unit);
   if (match === null) return wrong;
   const [, code = "", each] = match;

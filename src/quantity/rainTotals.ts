@@ -1,4 +1,5 @@
 import type { Problem } from "../problem.ts";
+import { isTooLong, shortenIt } from "./longest.ts";
 import { tryQuantity } from "./readQuantity.ts";
 
 type Wrong = Pick<Problem, "expected" | "mend">;
@@ -8,8 +9,17 @@ const wrong: Wrong = {
   mend: "give one total, a range with its unit at the end, or a list",
 };
 
-const rangeSign = /^(.*\d.*?)\s*(?:\.{2,3}|\u2026|-|[\u2013\u2014]|\bto\b)\s*(\d.*)$/;
+/** Stands between two numbers: dots, a dash, or "to". */
+const rangeSigns = /(?:\.{2,3}|[\u2026\u2013\u2014-]|\bto\b)(?=\s*\d)/g;
 const small = (word: string): string => word.toLowerCase();
+
+/** What stands before and behind the last sign of a range; null where there is none, or no number before it. */
+function endsOfRange(text: string): readonly [from: string, to: string] | null {
+  const sign = [...text.matchAll(rangeSigns)].at(-1);
+  if (sign === undefined) return null;
+  const from = text.slice(0, sign.index);
+  return /\d/.test(from) ? [from.trimEnd(), text.slice(sign.index + sign[0].length).trimStart()] : null;
+}
 
 /** What is wrong with one of the totals. */
 function said({ mend }: Wrong): Wrong {
@@ -27,14 +37,15 @@ export function tryRainTotals(found: unknown): readonly number[] | Wrong {
     if (bad !== undefined && typeof bad !== "number") return said(bad);
     return totals.length > 0 ? (totals as number[]) : wrong;
   }
+  if (isTooLong(found)) return { ...wrong, mend: shortenIt };
   // Capitals are no other unit, and a dash or "to" between two numbers is a range.
   const text = typeof found === "string" ? found.trim().replace(/\b(?:IN|MM|CM|FT)\b/, small) : found;
-  const range = typeof text === "string" ? rangeSign.exec(text) : null;
+  const range = typeof text === "string" ? endsOfRange(text) : null;
   if (range === null) {
     const total = tryQuantity(text, "rain");
     return typeof total === "number" ? [total] : said(total);
   }
-  const [, from = "", to = ""] = range;
+  const [from, to] = range;
   const high = tryQuantity(to, "rain");
   const unit = to.replace(/^[\d.,\s]+/, "");
   const low = tryQuantity(/[a-z"']/i.test(from) ? from : `${from} ${unit}`, "rain");

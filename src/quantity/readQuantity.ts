@@ -1,5 +1,6 @@
 import { InputError, quoteFound, type Problem } from "../problem.ts";
 import { kinds, type QuantityKind } from "./kinds.ts";
+import { isTooLong, shortenIt } from "./longest.ts";
 import { splitNumber } from "./numberText.ts";
 import { convertByTable } from "./unitTable.ts";
 import { exactAcre, spellUnit } from "./unitText.ts";
@@ -78,6 +79,7 @@ export function tryQuantity(
   if (typeof found === "number" && Number.isFinite(found) && bare !== null)
     return within(found, bare, inside);
   if (typeof found !== "string") return { expected, mend };
+  if (isTooLong(found)) return { expected, mend: shortenIt };
   const split = splitNumber(found);
   if (split === null && Math.abs(parseFloat(found)) === Infinity) return { expected, mend: tooLarge };
   if (split === null) return { expected, mend: "start with a number written with a point, such as 1.5" };
@@ -95,7 +97,7 @@ type Reader = (value: number, unit: string, context: ReadingContext) => number |
 /** Kinds that are more than a dimension. */
 const readers: Partial<Record<QuantityKind, Reader>> = {
   share: readShare,
-  sharePerDay: (value, unit) => readShare(value, unit.replace(/\s*(\/|per|a)\s*d(ay)?$/i, "")),
+  sharePerDay: (value, unit) => readShare(value, unit.replace(/(?:\/|per|a)\s*d(?:ay)?$/i, "").trimEnd()),
   temperatureDifference: readTemperatureDifference,
   thermalTime: readThermalTime,
   population: readPopulation,
@@ -121,7 +123,7 @@ function readTemperatureDifference(value: number, unit: string): number | null {
 }
 
 function readThermalTime(value: number, unit: string): number | null {
-  const scale = /^(?:GDD\s*)?(?:\u00b0|deg(?:rees?)?)?\s*([CF])(?:[\s\u00b7*-]*d(?:ays?)?)?$/i.exec(
+  const scale = /^(?:GDD\s*)?(?:(?:\u00b0|deg(?:rees?)?)\s*)?([CF])(?:[\s\u00b7*-]*d(?:ays?)?)?$/i.exec(
     unit,
   )?.[1];
   if (scale === undefined || !/d/i.test(unit.replace(/^deg(rees?)?/i, ""))) return null;
@@ -129,7 +131,7 @@ function readThermalTime(value: number, unit: string): number | null {
 }
 
 function readPopulation(value: number, unit: string): number | null {
-  const area = /^(?:plants?|seeds?|heads?|ears?)?\s*(?:\/|per\s|an?\s)\s*(.+)$/i.exec(unit)?.[1];
+  const area = /^(?:plants?|seeds?|heads?|ears?)?\s*(?:\/|per\s|an?\s)\s*(\S.*)$/i.exec(unit)?.[1];
   const areaM2 = area === undefined ? null : byDimension(1, spellUnit(area), "m^2");
   return areaM2 === null ? null : value / areaM2;
 }

@@ -1,5 +1,4 @@
 import { mmPerInch } from "../quantity/constants.ts";
-import papa from "papaparse";
 import type { CaseAfterRun } from "../answer/run.ts";
 import { stageNames } from "../crop/course.ts";
 import type { Units } from "../quantity/kinds.ts";
@@ -7,6 +6,7 @@ import type { Ledger } from "../season/season.ts";
 import type { DailyWeather } from "../weather/record.ts";
 import { isoDate } from "../weather/calendar.ts";
 import { printable } from "../printable.ts";
+import { csvText } from "./csvText.ts";
 import { roundForPrint } from "./roundForPrint.ts";
 
 /** Columns taken as they are from the ledger; each name gets the unit of length behind it. */
@@ -77,7 +77,7 @@ function dayRow(
   const demandMm = ledger.transpirationDemandMm[day]!;
   return [
     isoDate(weather.firstDay + index),
-    printable(plan.name),
+    plan.name,
     stageNames[course.stageByDay[day]!]!,
     say(weather.et0Mm[index]!),
     ...fluxes.map(([, key]) => say(ledger[key][day]!)),
@@ -90,12 +90,14 @@ function dayRow(
 
 /** The table as CSV; null is an empty cell. */
 export function ledgerCsv({ head, rows }: LedgerTable): string {
-  return `${papa.unparse([[...head], ...rows.map((row) => [...row])], { newline: "\n" })}\n`;
+  return `${csvText([head, ...rows])}\n`;
 }
 
 /** The table as objects by column name, for JSON. */
 export function ledgerObjects({ head, rows }: LedgerTable): Record<string, string | number | null>[] {
-  return rows.map((row) => Object.fromEntries(row.map((cell, c) => [head[c]!, cell])));
+  return rows.map((row) => 
+    Object.fromEntries(row.map((cell, c) => [head[c]!, typeof cell === "string" ? printable(cell) : cell])),
+  );
 }
 
 /** All water in a user layer at the day's end, mm. */

@@ -16,6 +16,7 @@ import { passageOf } from "../soil/slices.ts";
 import { textureClass } from "../soil/texture.ts";
 import { isoDate, yearOf } from "../weather/calendar.ts";
 import type { Case, Scenario, WeatherPlan } from "./scenario.ts";
+import { statedDepthMm } from "./statedDepth.ts";
 
 type Say = (value: number, kind: QuantityKind) => string;
 
@@ -103,7 +104,7 @@ function ensembleLine({ ensemble, cases }: Scenario, say: Say): string {
 function caseLines(one: Case, first: Case | null, say: Say, units: Units): string[] {
   const differs = (part: (of: Case) => unknown) =>
     first === null || JSON.stringify(part(one)) !== JSON.stringify(part(first));
-  const lines = ["", printable(`Case "${one.name}"`), ...bullets([rootingSaid(one, say)])];
+  const lines = ["", printable(`Case "${one.name}"`), ...bullets([rootingSaid(one, first, say)])];
   if (differs(({ layers }) => layers)) lines.push(...bullets(["soil:"]), ...layerTable(one, units));
   else lines.push(...bullets(["soil as in the first case"]));
   if (differs(({ startingWater }) => startingWater)) lines.push(...bullets([startSaid(one, say)]));
@@ -120,15 +121,20 @@ function caseLines(one: Case, first: Case | null, say: Say, units: Units): strin
   return lines;
 }
 
-function rootingSaid({ rooting, layers }: Case, say: Say): string {
-  const bottom = say(layers.at(-1)?.bottomMm ?? 0, "depth");
+function rootingSaid({ rooting, layers }: Case, first: Case | null, say: Say): string {
+  const statedMm = statedDepthMm(rooting, (first?.rooting ?? rooting));
+  const stop = statedMm === null ? "" : say(statedMm, "depth");
   switch (rooting.kind) {
     case "grown":
-      return `roots grow through what lies beneath them, ${bottom} of soil at most`;
+      return `roots grow through what lies beneath them, ${say(layers.at(-1)?.bottomMm ?? 0, "depth")} of soil at most`;
     case "absolute":
-      return `roots go down to ${say(rooting.depthMm, "depth")}`;
-    case "relative":
-      return `roots go ${say(Math.abs(rooting.extraMm), "depth")} ${rooting.extraMm < 0 ? "less deep" : "deeper"} than the first case's`;
+      return `roots grow through what lies beneath them and stop at ${stop}`;
+    case "relative": {
+      const way = `${say(Math.abs(rooting.extraMm), "depth")} ${rooting.extraMm < 0 ? "less deep" : "deeper"} than the first case's`;
+      return statedMm === null
+        ? `roots go ${way}`
+        : `roots grow through what lies beneath them and stop at ${stop}, ${way}`;
+    }
   }
 }
 

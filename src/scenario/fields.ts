@@ -1,6 +1,8 @@
 import * as z from "zod";
 import {
+  isTooLong,
   kinds,
+  shortenIt,
   tryDate,
   tryLatitude,
   tryMonthDay,
@@ -107,6 +109,9 @@ export function date(means: string) {
   return text(means).transform(reading(tryDate));
 }
 
+/** As many as any list of ours holds. */
+const mostRainTotals = 200;
+
 /** One total, a range, or a list of totals. */
 export function rainTotals(means: string) {
   const wanted = fault(
@@ -116,6 +121,11 @@ export function rainTotals(means: string) {
   return z
     .union([z.string(), z.number(), z.array(z.union([z.string(), z.number()]))], { error: () => wanted })
     .transform((found, context) => {
+      if (Array.isArray(found) && found.length > mostRainTotals) {
+        const expected = `at most ${mostRainTotals} rainfall totals`;
+        complain(context.issues, found, { expected, mend: "take some out" });
+        return z.NEVER;
+      }
       const read = tryRainTotals(found);
       if (!isFault(read)) {
         if (read.every((mm) => mm >= 25 && mm <= 5003.8)) return read;
@@ -188,7 +198,9 @@ export function text(means: string, longest = 120) {
   const wanted = `text of 1 to ${longest} letters`;
   return z
     .string({ error: () => fault(wanted, "write it between quotes") })
-    .refine((found) => found.trim() !== "" && found.length <= longest, {
+    .refine((found) => found.length <= longest && found.trim() !== "", {
+      // No pattern sees a text that is too long.
+      abort: true,
       error: ({ input }) => fault(wanted, String(input).trim() === "" ? "write something" : "shorten it"),
     })
     .describe(means);
@@ -242,11 +254,16 @@ export function loose<T>(read: (found: string | number) => Read<T>) {
         ),
     })
     .transform((found, context) => {
-      const { value, fault: wrong } = read(found);
+      const { value, fault: wrong } = isTooLong(found) ? tooLong(read("")) : read(found);
       if (wrong === undefined) return value as T;
       complain(context.issues, found, wrong);
       return z.NEVER;
     });
+}
+
+/** A text that no pattern is to see: told as one that cannot be read, and to be shortened. */
+function tooLong<T>({ fault: wrong }: Read<T>): Read<T> {
+  return { fault: { expected: wrong?.expected ?? "a shorter text", mend: shortenIt } };
 }
 
 function reading<T>(read: (found: unknown) => T | Wrong) {

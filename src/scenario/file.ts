@@ -92,7 +92,7 @@ const caseFields = group(
   {
     name: text("What the case is called", 60),
     rootingDepth: rootingDepth(
-      'Deepest rooting: "34 in", or "+2 in" against the first case. Left out: the roots grow through what lies beneath them',
+      'Where the roots stop: "34 in" or, in a later case, "+2 in" against the first. They grow through the case\'s own soil, and where it does not let them get there they end above it. Against a first case whose depth is left out, "+2 in" takes that case\'s roots of the same season and stretches them to end so much deeper. Left out: the roots grow through what lies beneath them',
     ).optional(),
     soil: soilPatchFields.optional(),
     surface: surfaceFields.optional(),

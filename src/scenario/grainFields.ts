@@ -18,7 +18,7 @@ export function kernelWeight(means: string) {
   return grams(
     means,
     'the weight of a thousand kernels such as "350 g"',
-    /^(m?g|grams?|oz|lb)(?:\s*(?:\/|per)\s*(1,?000|thousand|k?\s*kernel|seed)s?(?:\s*(?:kernels|seeds))?)?$/i,
+    /^(m?g|grams?|oz|lb)(?:\s*(?:\/|per)\s*(1,?000|thousand|(?:k\s*)?kernel|seed)s?(?:\s*(?:kernels|seeds))?)?$/i,
     (unit, per) =>
       per !== undefined && /^(kernel|seed)$/i.test(per) ? gramsPer[unit]! : gramsPer[unit]! / 1000,
     { from: 0.0005, to: 1, says: "0.5 to 1000 g for a thousand kernels" },

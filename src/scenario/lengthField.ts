@@ -1,4 +1,4 @@
-import { tryQuantity } from "../quantity/index.ts";
+import { isTooLong, tryQuantity } from "../quantity/index.ts";
 import { loose, type Within } from "./fields.ts";
 
 /** A length along or across rows, mm; feet and inches may stand together, as on a tape. */
@@ -16,8 +16,8 @@ export function length(means: string, example: string, within: Within) {
 /** @example lengthMm("17 ft 5 in") // 5308.6 */
 export function lengthMm(found: string | number): number | null {
   // A bare number could be feet, inches or metres.
-  if (typeof found === "number") return null;
-  const both = /^\s*([^a-z]+?(?:ft|feet|foot|'))\s*([^a-z]+?(?:in|inch|inches|"))\s*$/i.exec(found);
+  if (typeof found === "number" || isTooLong(found)) return null;
+  const both = /^([^a-z']+(?:ft|feet|foot|'))([^a-z'"]+(?:in|inch|inches|"))$/i.exec(found.trim());
   const parts = both === null ? [found] : [both[1]!, both[2]!];
   let mm = 0;
   for (const part of parts) {

@@ -36,13 +36,27 @@ const calledElsewhere: Readonly<Record<string, string>> = {
   residue: "residueCover",
 };
 
-/** The problems of a file in the order they stand in it. */
+/** Nobody mends more faults than this at a time; a file can have one for each of its letters. Ours. */
+const mostTold = 100;
+
+/** The problems of a file in the order they stand in it, the first hundred of them. */
 export function problemsOf(issues: readonly Issue[], raw: unknown): Problem[] {
-  return issues
+  const orders: KeyOrders = new Map();
+  const all = issues
     .flatMap((issue) => problemsOfIssue(issue, raw))
-    .map((one, order) => ({ ...one, place: placeIn(raw, one.path), order }))
+    .map((one, order) => ({ ...one, place: placeIn(raw, one.path, orders), order }))
     .sort((a, b) => comparePlaces(a.place, b.place) || a.order - b.order)
     .map(({ problem }) => problem);
+  if (all.length <= mostTold) return all;
+  return [
+    ...all.slice(0, mostTold),
+    {
+      field: "scenario",
+      expected: "fewer faults than can be told",
+      found: `${all.length - mostTold} more`,
+      mend: "mend the ones above first",
+    },
+  ];
 }
 
 function problemsOfIssue(
@@ -94,13 +108,21 @@ export function at(raw: unknown, path: Path): unknown {
   return here;
 }
 
+/** Where each key stands in its group: worked out once, as a group may have many. */
+type KeyOrders = Map<object, ReadonlyMap<string, number>>;
+
 /** Where a path stands in the file, level by level; what is missing comes last in its group. */
-function placeIn(raw: unknown, path: Path): number[] {
+function placeIn(raw: unknown, path: Path, orders: KeyOrders): number[] {
   return path.map((part, depth) => {
     if (typeof part === "number") return part;
     const group = at(raw, path.slice(0, depth));
-    const index = typeof group === "object" && group !== null ? Object.keys(group).indexOf(String(part)) : -1;
-    return index < 0 ? Infinity : index;
+    if (typeof group !== "object" || group === null) return Infinity;
+    let order = orders.get(group);
+    if (order === undefined) {
+      order = new Map(Object.keys(group).map((key, index) => [key, index]));
+      orders.set(group, order);
+    }
+    return order.get(String(part)) ?? Infinity;
   });
 }
 

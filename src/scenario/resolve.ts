@@ -22,6 +22,7 @@ import { resolveStartingWater, type Sampled } from "./resolveStartingWater.ts";
 import { resolveWeather, type PlaceAndWeather } from "./resolveWeather.ts";
 import { resolveYield } from "./resolveYield.ts";
 import type { Case, DefaultUsed, EnsemblePlan, Scenario } from "./scenario.ts";
+import { statedDepthMm } from "./statedDepth.ts";
 
 export interface Surroundings {
   /** Of the scenario, for messages. */
@@ -235,7 +236,7 @@ function resolveCase(
     ground,
     crop,
     fallowDays: Math.round(fallow),
-    rooting: rootingOf(merged, crop.sowingDepthMm, bottomMm, part, c === 0, notebook),
+    rooting: rootingOf(merged, file.cases?.[0]?.rootingDepth, crop.sowingDepthMm, bottomMm, part, notebook),
     uptake: {
       rule,
       sharePerDay: crop.uptakeSharePerDay,
@@ -269,39 +270,47 @@ function tellOwnDefaults(
 
 function rootingOf(
   { name, rootingDepth, path }: MergedCase,
+  firstDepth: CasePart["rootingDepth"],
   sowingDepthMm: number,
   bottomMm: number,
   { soil }: CasePart,
-  isFirst: boolean,
   notebook: Notebook,
 ): Case["rooting"] {
-  if (rootingDepth === undefined) return { kind: "grown" };
-  if (rootingDepth.kind === "absolute" && rootingDepth.depthMm <= sowingDepthMm) {
+  const grown = { kind: "grown" } as const;
+  if (rootingDepth === undefined) return grown;
+  const depthMm = statedDepthMm(rootingDepth, firstDepth ?? grown);
+  if (depthMm === null) {
+    const hindrances = (soil?.layers ?? []).some(
+      (layer) =>
+        (layer.bulkDensity ?? layer.cores ?? layer.penetrationResistance ?? layer.origin ?? layer.openShare) !==
+        undefined,
+    );
+    if (hindrances) {
+      notebook.notes.push(
+        `${path} tells its rooting depth against the first case's roots, so its own dense layers let fewer roots through but do not slow them.`,
+      );
+    }
+    return rootingDepth;
+  }
+  const found =
+    sayQuantity(depthMm, "depth", "us") +
+    (rootingDepth.kind === "absolute" ? "" : ", told against the depth of the first case");
+  if (depthMm <= sowingDepthMm) {
     complain(
       notebook,
       `${path}.rootingDepth`,
       `a depth below the seed of "${name}", ${sayQuantity(sowingDepthMm, "depth", "us")}`,
-      sayQuantity(rootingDepth.depthMm, "depth", "us"),
+      found,
       "give a depth that leaves it roots",
     );
   }
-  if (rootingDepth.kind === "absolute" && rootingDepth.depthMm > bottomMm + 0.1) {
+  if (depthMm > bottomMm + 0.1) {
     complain(
       notebook,
       `${path}.rootingDepth`,
       `a depth within the soil described, ${sayQuantity(bottomMm, "depth", "us")}`,
-      sayQuantity(rootingDepth.depthMm, "depth", "us"),
+      found,
       "describe the soil deeper, or give a smaller depth",
-    );
-  }
-  const densities = (soil?.layers ?? []).some(
-    (layer) =>
-      (layer.bulkDensity ?? layer.cores ?? layer.penetrationResistance ?? layer.origin ?? layer.openShare) !==
-      undefined,
-  );
-  if (densities && !isFirst) {
-    notebook.notes.push(
-      `${path} states its rooting depth, so its own densities move water but do not hold its roots back.`,
     );
   }
   return rootingDepth;

@@ -1,12 +1,13 @@
-import type { Dig, DugGroup, Fitted } from "../evidence/dig.ts";
+import { middleDepth, type Dig, type DugGroup, type Fitted } from "../evidence/dig.ts";
 import { hasFitted } from "../evidence/digResponse.ts";
 import { nearestName } from "../nearestName.ts";
-import { sayQuantity } from "../quantity/index.ts";
+import { sayBoth, sayQuantity } from "../quantity/index.ts";
 import { passageOf } from "../soil/slices.ts";
 import { caseNamed } from "./caseNamed.ts";
 import type { EvidencePart } from "./file.ts";
 import { complain, orPlainDefault, type Notebook } from "./notebook.ts";
 import type { Case } from "./scenario.ts";
+import { statedDepthMm } from "./statedDepth.ts";
 import { isoDate, yearOf } from "../weather/calendar.ts";
 
 /** Above this passage a layer is none that slows roots. */
@@ -40,6 +41,7 @@ export function resolveDig(
         "describe the soil deeper, or check the number and its unit",
       );
     });
+    tellDugBelowStated(field, depths, cases[caseIndex], cases[0], notebook);
     const year = yearOf(date);
     if (year < firstYearDug || year > lastYearDug)
       complain(
@@ -68,6 +70,23 @@ export function resolveDig(
     "what was dug goes before what density suggests",
   );
   return { groups, paired, confidence, fitted: fittedOf(evidence, known, notebook), drives };
+}
+
+/** Roots dug below the depth stated for them: the file says two things, and no fit can meet both. */
+function tellDugBelowStated(
+  field: string,
+  depthsMm: readonly number[],
+  plan: Case | undefined,
+  first: Case | undefined,
+  notebook: Notebook,
+): void {
+  if (plan === undefined || first === undefined) return;
+  const statedMm = statedDepthMm(plan.rooting, first.rooting);
+  const { depthMm } = middleDepth({ depthsMm });
+  if (statedMm === null || depthMm <= statedMm) return;
+  notebook.notes.push(
+    `${field}: the middle plant of "${plan.name}" has roots at ${sayBoth(depthMm, "depth")}, below the ${sayBoth(statedMm, "depth")} stated for them: leave out that rootingDepth, or make it deeper.`,
+  );
 }
 
 /** Other years are slips of the pen. */

@@ -219,16 +219,19 @@ function heldBy({ wiltingPoint, saturation }: SoilLayer, volumeFraction: number)
 
 /** Volume fraction of water meant by a text; undefined where it is none of the forms. */
 function volumeOf(text: string, layer: SoilLayer): number | undefined {
-  const match = /^(.*?)\s+(by weight|by volume|available|of available)$/i.exec(text.trim());
-  const [, amount = "", form = ""] = match ?? [];
+  const plain = text.trim();
+  const match = /\s(by weight|by volume|of available|available)$/i.exec(plain);
+  if (match === null) return undefined;
+  const amount = plain.slice(0, match.index).trimEnd();
+  const form = match[1]!.toLowerCase();
   const { wiltingPoint, fieldCapacity, bottomMm, topMm } = layer;
-  if (form.toLowerCase() === "available") {
+  if (form === "available") {
     const mm = tryQuantity(amount, "rain");
     return typeof mm === "number" ? volumeFromAvailableWater(mm, bottomMm - topMm, wiltingPoint) : undefined;
   }
   const share = tryQuantity(amount, "share");
   if (typeof share !== "number") return undefined;
-  if (form.toLowerCase() === "by volume") return share;
-  if (form.toLowerCase() === "of available") return wiltingPoint + share * (fieldCapacity - wiltingPoint);
+  if (form === "by volume") return share;
+  if (form === "of available") return wiltingPoint + share * (fieldCapacity - wiltingPoint);
   return volumeFromGravimetric(share * 100, layer.bulkDensityKgPerM3, layer.gravelVolumeFraction);
 }

@@ -65,7 +65,7 @@ export function numberIn(
   const text = textIn(row, column);
   if (text === "") return null;
   const at = `${table.fileName} line ${row.line} column ${column}`;
-  const plain = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i.test(text);
+  const plain = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i.test(text);
   const value = Number(text);
   if (!plain) {
     const comma = /^[+-]?\d+,\d+$/.test(text);

@@ -25,7 +25,7 @@ export function caseInWords(one: JsonGroup, first: string): string[] {
 }
 
 function rootsInWords(depth: string, first: string): string {
-  const relative = /^\s*([+\u2212-])\s*(.+)$/.exec(depth);
+  const relative = /^\s*([+\u2212-])\s*(\S.*)$/.exec(depth);
   if (relative === null) return `roots to ${depth.trim()} at most`;
   return `roots ${relative[2]} ${relative[1] === "+" ? "deeper" : "shallower"} than in “${first}”`;
 }

@@ -2,7 +2,8 @@
 
 /** Rows of cells, trimmed; an empty last line is no row. Null for a text of one cell, which is pasted as any text. */
 export function pastedCells(text: string): string[][] | null {
-  const lines = text.replace(/\r\n?/g, "\n").replace(/\n+$/, "").split("\n");
+  const lines = text.replace(/\r\n?/g, "\n").split("\n");
+  while (lines.length > 1 && lines.at(-1) === "") lines.pop();
   const rows = lines.map((line) => line.split("\t").map((cell) => cell.trim()));
   return rows.length === 1 && rows[0]!.length === 1 ? null : rows;
 }

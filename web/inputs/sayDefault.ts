@@ -5,7 +5,7 @@ import { units } from "../state/view.ts";
  * @example sayDefault("4 in (100 mm)") // "4 in" with US units
  */
 export function sayDefault(value: string): string {
-  const both = /^([+-]?\.?\d.*\S) \(([^()]*\d[^()]*)\)$/.exec(value);
-  if (both === null) return value;
+  const both = /^([+-]?\.?\d.*\S) \(([^()]*)\)$/.exec(value);
+  if (both === null || !/\d/.test(both[2]!)) return value;
   return (units.value === "us" ? both[1] : both[2]) ?? value;
 }

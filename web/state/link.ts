@@ -12,7 +12,7 @@ import type { Attachments, Work } from "./scenarioStore.ts";
 /** Longest fragment made or read, letters; mail programs and chat windows cut off much longer ones. */
 export const longestLink = 32_000;
 /** Most text a link may unpack to, letters. */
-export const longestUnpacked = 600_000;
+export const longestUnpacked = 512 * 1024;
 
 export interface MadeLink {
   readonly fragment: string;

@@ -69,5 +69,11 @@ function paragraphs(lines: readonly string[]): string[] {
     .join("\n")
     .split(/^- /m)
     .slice(1)
-    .map((item) => item.replace(/\s*\n\s*/g, " ").trim());
+    .map((item) =>
+      item
+        .split("\n")
+        .map((line) => line.trim())
+        .join(" ")
+        .trim(),
+    );
 }

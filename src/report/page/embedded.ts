@@ -28,6 +28,9 @@ export function embedded(kept: KeptScenario): string {
 
 /** The JSON text that a report holds; null where the text is no report of ours. */
 export function embeddedText(html: string): string | null {
-  const found = new RegExp(`<script[^<>]*\\bid="?${id}"?[^<>]*>([^<]*)</script`, "i").exec(html);
-  return found?.[1] ?? null;
+  const ours = new RegExp(`\\bid="?${id}"?`, "i");
+  for (const [, attributes = "", text = ""] of html.matchAll(/<script([^<>]*)>([^<]*)<\/script/gi)) {
+    if (ours.test(attributes)) return text;
+  }
+  return null;
 }

@@ -73,7 +73,7 @@ export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[
           mark: provenance,
         }))
       : []),
-    ...(any(({ rooting, crop }) => rooting.kind === "grown" && crop.frontVelocityMmPerDay === null)
+    ...(any(({ crop }) => crop.frontVelocityMmPerDay === null)
       ? [descentSource(cases[0].crop.name)]
       : []),
     {

@@ -45,11 +45,15 @@ export interface ColumnName {
   readonly heightM: number | null;
 }
 
+/** No column of ours has a name this long, letters: it is taken word by word. */
+const longestName = 200;
+
 /**
  * Reads names such as `rain_mm`, `Rain (in)`, `tMaxC`, `Tmin °F`, `wind_10m_m/s`. Null for a name that is none of ours
  * or that belongs to a flag beside the figure.
  */
 export function readColumnName(text: string): ColumnName | null {
+  if (text.length > longestName) return null;
   const words = text
     .replace(/Per(?=[A-Z])/g, "_Per_")
     .replace(/([a-z0-9])([A-Z])/g, "$1_$2")

@@ -83,11 +83,15 @@ interface HeaderBlock {
   readonly end: Place | null;
 }
 
+/** What a line of the header says stands well within this many letters. */
+const longestHeaderLine = 400;
+
 function headerBlock(text: string): HeaderBlock {
   const units = new Map<string, string>();
   let block = "";
   let end: Place | null = null;
-  eachLine(text, top, (line, number, nextOffset) => {
+  eachLine(text, top, (whole, number, nextOffset) => {
+    const line = whole.slice(0, longestHeaderLine);
     if (line.trim() === "-END HEADER-") end = { offset: nextOffset, line: number + 1 };
     else if (number > 200) return false;
     const parameter = /^([A-Z0-9_]+)\s.*\(([^()]*)\)\s*$/.exec(line);

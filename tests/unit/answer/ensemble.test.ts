@@ -84,11 +84,22 @@ describe("a stated depth", () => {
     ).byRainTotal;
     expect(Math.max(...at!.cases[0]!.byRun.finalRootDepthMm)).toBeLessThanOrEqual(300);
   });
-  test("below the column ends at its bottom", () => {
-    const [at] = runEnsemble(
-      someScenario({ cases: [asDug, { ...asDug, rooting: { kind: "absolute", depthMm: 9000 } }] }),
-    ).byRainTotal;
-    expect(at!.cases[1]!.byRun.finalRootDepthMm.every((mm) => Math.abs(mm - 2600) < 1e-9)).toBe(true);
+  test("means the same in a later case: where the soil ends it above, it ends there in both", () => {
+    for (const depthMm of [300, 2500, 9000]) {
+      const rooting = { kind: "absolute", depthMm } as const;
+      const [at] = runEnsemble(
+        someScenario({ cases: [{ ...asDug, rooting }, { ...asDug, name: "the same", rooting }] }),
+      ).byRainTotal;
+      const [first, second] = at!.cases;
+      expect([...second!.byRun.finalRootDepthMm]).toEqual([...first!.byRun.finalRootDepthMm]);
+      expect(Math.max(...second!.byRun.finalRootDepthMm)).toBeLessThanOrEqual(Math.min(depthMm, 2600));
+    }
+  });
+  test("of a later case is not reached for the first one's sake", () => {
+    const deep = { ...asDug, name: "deep", rooting: { kind: "absolute", depthMm: 2590 } } as const;
+    const [at] = runEnsemble(someScenario({ cases: [asDug, deep] })).byRainTotal;
+    const [grown, stated] = at!.cases;
+    expect([...stated!.byRun.finalRootDepthMm]).toEqual([...grown!.byRun.finalRootDepthMm]);
   });
 });
 

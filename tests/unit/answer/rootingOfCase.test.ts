@@ -1,13 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { rootingOfFirst, rootingOfLater } from "../../../src/answer/rootingOfCase.ts";
+import { rootingOfCase, type FirstFront } from "../../../src/answer/rootingOfCase.ts";
 import type { CropCourse } from "../../../src/crop/course.ts";
 
-const first = {
+const first: FirstFront = {
+  rooting: { kind: "grown" },
   frontMmByDay: Float64Array.of(0, 0, 30, 100, 400),
   sowingDay: 2,
   maturityDay: 4,
   finalDepthMm: 400,
 };
+const stated: FirstFront = { ...first, rooting: { kind: "absolute", depthMm: 600 } };
 
 function course(sowingDay: number, maturityDay: number): CropCourse {
   const days = maturityDay + 1;
@@ -26,23 +28,52 @@ function course(sowingDay: number, maturityDay: number): CropCourse {
   };
 }
 
-describe("rooting of the first case", () => {
-  test("grown", () => expect(rootingOfFirst({ kind: "grown" })).toEqual({ kind: "grown" }));
-  test("a stated depth stops it", () => {
-    expect(rootingOfFirst({ kind: "absolute", depthMm: 600 })).toEqual({ kind: "stops", depthMm: 600 });
+const of = (rooting: Parameters<typeof rootingOfCase>[0], before: FirstFront | null) =>
+  rootingOfCase(rooting, before, course(2, 4), 1000, new Float64Array(5));
+
+describe.each([
+  ["the first case", null],
+  ["a later case whose first grows", first],
+  ["a later case whose first has a stated depth", stated],
+])("%s", (_, before) => {
+  test("grown", () => expect(of({ kind: "grown" }, before)).toEqual({ kind: "grown" }));
+  test("a stated depth is where its own roots stop", () => {
+    expect(of({ kind: "absolute", depthMm: 650 }, before)).toEqual({ kind: "stops", depthMm: 650 });
   });
 });
 
-describe("rooting of a later case", () => {
+describe("against a first case with a stated depth it is that depth and the extra", () => {
   test.each([
-    ["two inches deeper", { kind: "relative", extraMm: 50.8 }, (400 + 50.8) / 400],
-    ["shallower", { kind: "relative", extraMm: -100 }, 0.75],
-    ["never above the surface", { kind: "relative", extraMm: -900 }, 0],
-    ["an absolute depth", { kind: "absolute", depthMm: 500 }, 1.25],
-    ["never below the column", { kind: "absolute", depthMm: 5000 }, 2.5],
-  ] as const)("%s", (_, rooting, factor) => {
+    ["deeper", 50.8, 650.8],
+    ["shallower", -100, 500],
+    ["nothing", 0, 600],
+    ["never above the surface", -900, 0],
+  ])("%s", (_, extraMm, depthMm) => {
+    expect(of({ kind: "relative", extraMm }, stated)).toEqual({ kind: "stops", depthMm });
+  });
+
+  test("to the bit as if it were written whole: 38.7 in and 1.1 in are 39.8 in", () => {
+    const inMm = (inches: number) => Number((inches * 25.4).toPrecision(13));
+    const sum = inMm(38.7) + inMm(1.1);
+    expect(sum).not.toBe(inMm(39.8));
+    const before: FirstFront = { ...first, rooting: { kind: "absolute", depthMm: inMm(38.7) } };
+    expect(of({ kind: "relative", extraMm: inMm(1.1) }, before)).toEqual({
+      kind: "stops",
+      depthMm: inMm(39.8),
+    });
+  });
+});
+
+describe("against grown roots it is their front, stretched", () => {
+  test.each([
+    ["two inches deeper", 50.8, (400 + 50.8) / 400],
+    ["nothing", 0, 1],
+    ["shallower", -100, 0.75],
+    ["never above the surface", -900, 0],
+    ["never below the column", 5000, 2.5],
+  ] as const)("%s", (_, extraMm, factor) => {
     const out = new Float64Array(5);
-    expect(rootingOfLater(rooting, first, course(2, 4), 1000, out)).toEqual({
+    expect(rootingOfCase({ kind: "relative", extraMm }, first, course(2, 4), 1000, out)).toEqual({
       kind: "stretched",
       frontMmByDay: out,
       factor,
@@ -50,18 +81,14 @@ describe("rooting of a later case", () => {
     expect([...out]).toEqual([...first.frontMmByDay]);
   });
 
-  test("with less fallow and a longer season the front is matched at sowing and then stays", () => {
+  test("with less fallow and a longer season it is matched at sowing and then stays", () => {
     const out = new Float64Array(5);
-    rootingOfLater({ kind: "relative", extraMm: 0 }, first, course(1, 4), 1000, out);
+    rootingOfCase({ kind: "relative", extraMm: 0 }, first, course(1, 4), 1000, out);
     expect([...out]).toEqual([0, 30, 100, 400, 400]);
   });
 
   test("a front that never left the surface is not stretched", () => {
     const none = { ...first, frontMmByDay: new Float64Array(5), finalDepthMm: 0 };
-    expect(
-      rootingOfLater({ kind: "relative", extraMm: 50 }, none, course(2, 4), 1000, new Float64Array(5)),
-    ).toMatchObject({
-      factor: 0,
-    });
+    expect(of({ kind: "relative", extraMm: 50 }, none)).toMatchObject({ factor: 0 });
   });
 });

@@ -1,6 +1,14 @@
 import { deflateRawSync } from "node:zlib";
 import { describe, expect, test } from "vitest";
-import { isLink, LinkError, linkOf, longestLink, workFromLink } from "../../../web/state/link.ts";
+import { resolveScenario } from "../../../src/scenario/index.ts";
+import {
+  isLink,
+  LinkError,
+  linkOf,
+  longestLink,
+  longestUnpacked,
+  workFromLink,
+} from "../../../web/state/link.ts";
 
 const scenario = {
   format: "rootfront-scenario/1",
@@ -55,8 +63,21 @@ describe("a link from anyone", () => {
       "unpacking to far more than any scenario",
       packed(JSON.stringify({ scenario: { ...scenario, notes: " ".repeat(9_000_000) } })),
     ],
+    [
+      "unpacking to a little more than any scenario",
+      packed(JSON.stringify({ scenario: { ...scenario, notes: "1".repeat(longestUnpacked) } })),
+    ],
   ])("%s is refused in words", async (_, fragment) => {
     await expect(workFromLink(fragment)).rejects.toThrow(LinkError);
+  });
+  test("that is short and holds a long text is read, and its scenario refused at once", async () => {
+    const annualRain = "1".repeat(longestUnpacked - 1000);
+    const fragment = packed(JSON.stringify({ scenario: { ...scenario, weather: { annualRain } } }));
+    expect(fragment.length).toBeLessThan(1770);
+    const work = await workFromLink(fragment);
+    await expect(resolveScenario(work.scenario, { fileName: "link", readText: () => "" })).rejects.toThrow(
+      /^weather\.annualRain: expected rainfall totals .* shorten it to at most 200 letters$/m,
+    );
   });
   test("files that are no text are left out", async () => {
     const { attachments } = await workFromLink(

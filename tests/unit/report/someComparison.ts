@@ -5,6 +5,7 @@ export const someCase: CaseAnswer = {
   name: "as dug",
   finalRootDepthMm: 660,
   rootsEndAt: null,
+  shortOfStatedShare: null,
   transpirationMm: 110,
   evaporationMm: 90,
   runoffMm: 5,

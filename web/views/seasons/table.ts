@@ -1,5 +1,5 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
-import papa from "papaparse";
+import { csvText } from "../../../src/report/csvText.ts";
 import { roundForPrint } from "../../../src/report/roundForPrint.ts";
 import type { Shown } from "../../../src/report/shownUnits.ts";
 import { fixed } from "../../../src/report/shownUnits.ts";
@@ -36,21 +36,18 @@ export function seasonsTable(rows: readonly SeasonRow[], told: SeasonWords): Pic
   };
 }
 
-/** The same for a spreadsheet, to six significant digits. A name that a spreadsheet would take for a formula is disarmed. */
+/** The same for a spreadsheet, to six significant digits. */
 export function seasonsCsv(rows: readonly SeasonRow[], told: SeasonWords): string {
   const columns = columnsOf(told, rows);
-  return papa.unparse(
-    {
-      fields: columns.map(({ head }) => head),
-      data: rows.map((row) =>
-        columns.map(({ value }) => {
-          const one = value(row);
-          return one === null ? "" : roundForPrint(one);
-        }),
-      ),
-    },
-    { newline: "\n", escapeFormulae: true },
-  );
+  return csvText([
+    columns.map(({ head }) => head),
+    ...rows.map((row) =>
+      columns.map(({ value }) => {
+        const one = value(row);
+        return one === null ? null : roundForPrint(one);
+      }),
+    ),
+  ]);
 }
 
 function columnsOf({ names, yieldUnit, shown }: SeasonWords, rows: readonly SeasonRow[]): Column[] {

@@ -37,7 +37,10 @@ export function itemsOf(text: string): string[] {
 
 /** Quantities are parted by a comma and a blank, or a semicolon; bare numbers by blanks as well. */
 function quantitiesOf(text: string): string[] {
-  const parts = text.split(/\s*;\s*|,\s+/).filter((part) => part !== "");
+  const parts = text
+    .split(/;|,\s/)
+    .map((part) => part.trim())
+    .filter((part) => part !== "");
   return parts.flatMap((part) => (/^[\d.]+(\s+[\d.]+)+$/.test(part) ? part.split(/\s+/) : [part]));
 }
 

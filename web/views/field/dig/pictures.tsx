@@ -74,7 +74,7 @@ export function DigPictures() {
         {(dig.fit === null || dig.fit.cases.length === 0) && (
           <p>
             Nothing is fitted, so no front is drawn: either no layer slows roots, and then the dense layer can
-            be named below, or the rooting depth of these cases is stated.
+            be named below, or the roots of these cases are told against the first case's.
           </p>
         )}
       </section>

@@ -17,6 +17,8 @@ export interface CropRun {
   readonly weather?: Written;
   readonly files?: Files;
   readonly system?: FallowSystem;
+  /** Time without a crop before sowing; `start` is then the share when it begins. */
+  readonly fallow?: string;
   readonly years?: number;
 }
 
@@ -32,6 +34,7 @@ export function cropSeasons<T>(
     weather,
     files,
     system,
+    fallow,
     years,
   }: CropRun,
   of: (run: CaseAfterRun, season: Season) => T,
@@ -47,6 +50,7 @@ export function cropSeasons<T>(
     },
     weather: weather ?? normalsOf(place),
     crop: { name: crop, sowing },
+    ...(fallow === undefined ? {} : { fallow: { length: fallow } }),
     surface: surfaceOf(system ?? "tilled"),
     ensemble: { years: years ?? 20, seed: 1 },
   };

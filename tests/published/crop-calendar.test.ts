@@ -1,9 +1,12 @@
 import { describe, expect, test } from "vitest";
 import table from "../../data-reference/crop-sites.json";
+import { stagesOfType } from "../../src/crop/cropCalendar.ts";
+import type { CropPlan } from "../../src/crop/crop.ts";
 import { cropCourse } from "../../src/crop/cropCourse.ts";
 import { cropDefaults, defaultPlan, findCrop } from "../../src/crop/crops.ts";
 import { stageHeat } from "../../src/crop/siteHeat.ts";
-import type { DailyWeather } from "../../src/weather/record.ts";
+import type { DailyWeather, MonthlyNormals } from "../../src/weather/record.ts";
+import { placeNamed } from "../../truth/places.ts";
 import {
   lindon,
   monthDayOf,
@@ -34,6 +37,55 @@ describe(`${calendar.what} (${markOf(calendar)})`, () => {
     const normal = ripeOn(crop, normalWeather(lindon));
     const swinging = seeds.map((seed) => ripeOn(crop, swingingWeather(lindon, 4, seed))).sort()[7]!;
     expect([normal, swinging].filter((ripe) => ripe < from || ripe > to)).toEqual([]);
+  });
+});
+
+const harvest = take<string[], [string, string][]>("wheat-harvest");
+describe(`${harvest.what} (${markOf(harvest)}), from Texas to Colorado`, () => {
+  const wheat = findCrop("winter wheat");
+  const usual = defaultPlan(wheat);
+  const places = harvest.inputs.map((id, i) => [id, ...harvest.expected[i]!] as const);
+  const harvestOn = (plan: CropPlan, weather: DailyWeather): string => {
+    const sowing = sowingIndexOf(plan, weather);
+    const { maturityDay } = cropCourse(plan, weather, sowing, sowing);
+    return monthDayOf(weather, sowing + maturityDay + wheat.harvestAfterDays);
+  };
+  const sownOn = [
+    { month: 9, day: 5 },
+    { month: 9, day: 25 },
+    { month: 10, day: 25 },
+  ];
+  const normalsOf = (id: string): MonthlyNormals => ({ ...placeNamed(id), wetDays: null });
+  const middleOf = (plan: CropPlan, id: string) =>
+    seeds.map((seed) => harvestOn(plan, swingingWeather(normalsOf(id), 4, seed))).sort()[7]!;
+
+  test.each(places)("%s: %s to %s, sown early, usual or late", (id, from, to) => {
+    const middle = sownOn.map((sowing) => middleOf({ ...usual, sowing }, id));
+    expect(middle.filter((day) => day < from || day > to)).toEqual([]);
+  });
+  test.each(places)(
+    "%s: %s to %s from a record without temperatures, sown early, usual or late",
+    (id, from, to) => {
+      const latitudeDeg = Number.parseFloat(placeNamed(id).latitude);
+      const wishes = {
+        factor: 1,
+        ripe: null,
+        fitsSite: false,
+        ripeByFreeze: false,
+        normals: null,
+        latitudeDeg,
+      };
+      const blind = { ...normalWeather(normalsOf(id)), hasTemperature: false };
+      const days = sownOn.map((sowing) => {
+        const stages = stagesOfType(usual, { ...wishes, sowing });
+        return harvestOn({ ...usual, ...stages, sowing }, blind);
+      });
+      expect(days.filter((day) => day < from || day > to)).toEqual([]);
+    },
+  );
+  test("heat counted from sowing on would harvest in May in Texas: the check can fail", () => {
+    const sinceSowing: CropPlan = { ...usual, springFrom: null, stageLengths: [330, 930, 390, 330] };
+    expect(middleOf(sinceSowing, "bushland") < "06-01").toBe(true);
   });
 });
 

@@ -25,6 +25,7 @@ const onDays = (plan: CropPlan): CropPlan => ({
   clock: "days",
   stageLengths: plan.stageDaysFallback,
   dormantBelowC: null,
+  springFrom: null,
 });
 
 const coveringCrops = cropDefaults.map(defaultPlan).filter((plan) => plan.kcbMid >= 1.1);

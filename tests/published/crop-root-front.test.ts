@@ -30,6 +30,7 @@ published(
       clock: "days",
       stageLengths: stages,
       maxRootDepthMm,
+      descent: { shape: "sine", endStage: 4 },
     } as const;
     return Math.max(
       ...cropCourse(
@@ -49,7 +50,13 @@ const descentAtLindon = (crop: string): Float64Array => {
   return cropCourse(plan, weather, sowing, sowing).descentMmByDay;
 };
 
-for (const id of ["rfv-sorghum-kansas", "rfv-sunflower-kansas", "rfv-maize-iowa"]) {
+for (const id of [
+  "rfv-sorghum-kansas",
+  "rfv-sunflower-kansas",
+  "rfv-sorghum-late",
+  "rfv-sunflower-late",
+  "rfv-maize-iowa",
+]) {
   const pace = take<[string, number | null, number | null], number>(id);
   const [crop, from, to] = pace.inputs;
   published(`${sourceOf(pace)}: ${pace.what}`, closenessOf(pace), [[crop, pace.expected]], (name: string) => {

@@ -1,4 +1,4 @@
-/** Root depth by date in moist, loose soil, beside published depths and paces. Depths are means over the years. */
+/** Root depth by date in loose soil, moist but where told, beside published depths and paces. Depths are means over the years. */
 import file from "../../data-reference/scoreboard/root-front.json" with { type: "json" };
 import type { CaseAfterRun } from "../../src/answer/run.ts";
 import { cropSeasons, type CropRun } from "../cropRun.ts";
@@ -19,7 +19,15 @@ export const rootFront: Topic = {
     ]);
     const sorghum = await fronts(manhattan("grain sorghum"), [after(20), after(60), after(90)]);
     const sunflower = await fronts(manhattan("sunflower"), [after(20), after(60), after(90)]);
-    const winterWheat = await fronts({ place: "akron", crop: "winter wheat", sowing: "Sep 20" }, [flowering]);
+    const winterWheat = await fronts({ place: "akron", crop: "winter wheat", sowing: "Sep 20" }, [
+      softDough,
+      ripe,
+    ]);
+    const [looseSpringWheat] = await fronts({ place: "pullman", crop: "spring wheat", sowing: "Apr 15" }, [
+      ripe,
+    ]);
+    const [tribuneSorghum] = await fronts(tribune("grain sorghum"), [ripe]);
+    const [tribuneSunflower] = await fronts(tribune("sunflower"), [ripe]);
     const [springWheat] = await fronts(mandan("spring wheat", "May 1"), [ripe]);
     const [canola] = await fronts(mandan("canola", "May 1"), [ripe]);
     const [pea] = await fronts(mandan("field pea", "May 1"), [ripe]);
@@ -29,7 +37,11 @@ export const rootFront: Topic = {
       "front-corn-ripe": corn[1]!,
       ...numbered("front-sorghum", [20, 60, 90], sorghum),
       ...numbered("front-sunflower", [20, 60, 90], sunflower),
-      "front-winter-wheat": winterWheat[0]!,
+      "front-sorghum-tribune": tribuneSorghum!,
+      "front-sunflower-tribune": tribuneSunflower!,
+      "front-winter-wheat-dough": winterWheat[0]!,
+      "front-winter-wheat": winterWheat[1]!,
+      "front-spring-wheat-loose": looseSpringWheat!,
       "front-spring-wheat": springWheat!,
       "front-canola": canola!,
       "front-pea": pea!,
@@ -41,7 +53,8 @@ export const rootFront: Topic = {
 type Moment = (run: CaseAfterRun, season: Season) => number;
 
 const ripe: Moment = ({ course }) => course.maturityDay;
-const flowering: Moment = ({ course }) => course.floweringDay;
+/** End of mid-season. */
+const softDough: Moment = ({ course }) => course.stageByDay.lastIndexOf(3);
 const after =
   (daysAfterEmergence: number): Moment =>
   ({ course }) =>
@@ -60,15 +73,24 @@ const dayOfHeat =
   };
 
 const manhattan = (crop: string) => ({ place: "garden-city", crop, sowing: "Jun 1" });
-const mandan = (crop: string, sowing: string) => ({ place: "mandan", crop, sowing });
+const tribune = (crop: string) => ({ place: "tribune", crop, sowing: "Jun 1" });
+/** A field cropped every year: the water that the quick question begins with after a crop, and the winter since. */
+const mandan = (crop: string, sowing: string) => ({
+  place: "mandan",
+  crop,
+  sowing,
+  start: 30,
+  fallow: "9 months",
+  system: "no-till" as const,
+});
 
 /** Depth of the front at each moment, m. */
 async function fronts(
-  run: Pick<CropRun, "place" | "crop" | "sowing">,
+  run: Pick<CropRun, "place" | "crop" | "sowing"> & Partial<CropRun>,
   moments: readonly Moment[],
 ): Promise<number[]> {
   const seasons = await cropSeasons(
-    { ...run, texture: "silt loam", start: 90, depth: "144 in", years: 15 },
+    { texture: "silt loam", start: 90, depth: "144 in", years: 15, ...run },
     (one, season) => moments.map((moment) => one.ledger.frontMm[moment(one, season)]!),
   );
   return moments.map((_, m) => mean(seasons.map((season) => season[m]!)) / 1000);

@@ -86,7 +86,9 @@ function expectEqualRuns({ cases, pairs }: EnsembleAtRain): void {
   }
   expect([...second!.yieldKgPerHaByRun]).toEqual([...first!.yieldKgPerHaByRun]);
   const [pair] = pairs;
-  expect([...pair!.ruleOfThumbMmByRun, ...pair!.storedInExtraDepthMmByRun].every((mm) => mm === 0)).toBe(true);
+  expect([...pair!.ruleOfThumbMmByRun, ...pair!.storedInExtraDepthMmByRun].every((mm) => mm === 0)).toBe(
+    true,
+  );
 }
 
 /** How often the soil held roots above a depth stated for them, for the test to be about that too. */

@@ -17,11 +17,25 @@ import { version } from "./version.ts";
  */
 export async function run(args: readonly string[], context: Context): Promise<number> {
   try {
+    refuseLong(args);
     await commandLine(context).parseAsync([...args], { from: "user" });
     return exitCodes.done;
   } catch (error) {
     return tellError(error, context);
   }
+}
+
+/** No path and no answer is longer, letters: what is goes through no pattern. Ours. */
+const longestArgument = 5000;
+
+function refuseLong(args: readonly string[]): void {
+  const long = args.find(({ length }) => length > longestArgument);
+  if (long === undefined) return;
+  const flag = [long, args[args.indexOf(long) - 1]].find((one) => one?.startsWith("--"));
+  const what = flag === undefined ? "" : `${flag.slice(0, 40).split("=", 1)[0]!}: `;
+  throw new UsageError(
+    `${what}expected at most ${longestArgument} letters, found ${long.length}; shorten it, or put it into a file`,
+  );
 }
 
 function commandLine(context: Context): Commander {
@@ -75,7 +89,10 @@ function wire(program: Commander, { stdout, stderr }: Context): void {
             .split("\n")
             .map((line) => line.trim())
             .join(" ")
-            .trim(),
+            .trim()
+            .split("'")
+            .map((part) => (part.length > 200 ? `${part.slice(0, 57)}...` : part))
+            .join("'"),
         )}\n`,
       ),
     getOutHelpWidth: () => 80,

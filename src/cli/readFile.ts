@@ -1,7 +1,7 @@
 import { constants } from "node:buffer";
 import { closeSync, openSync, readFileSync, readSync, statSync } from "node:fs";
 import { resolve } from "node:path";
-import { InputError } from "../problem.ts";
+import { InputError, quoteFound } from "../problem.ts";
 import type { Context } from "./context.ts";
 import type { GivenFlags } from "./flags.ts";
 import { codeOf } from "./systemError.ts";
@@ -90,6 +90,13 @@ function refuseFile(field: string, path: string, code: string): never {
         "a file that may be read",
         found("no permission to read it"),
         "change its permissions",
+      );
+    case "ENAMETOOLONG":
+      return refuseWith(
+        field === path ? "file" : field,
+        "a file",
+        `a name that is too long, ${quoteFound(path)}`,
+        "check the path",
       );
     default:
       return refuseWith(

@@ -18,15 +18,19 @@ export const act: Act = async (context, file = "", flags) => {
   const { cwd, stderr } = context;
   refuseUnwritable(cwd, flags.out);
   const { raw, overrides } = withFlags(readJson(readInput(context, flags, cwd, file), file), flags);
-  const attachments: Record<string, string> = {};
+  const textByPath = new Map<string, string>();
   const folder = dirname(resolve(cwd, file));
   const scenario = await resolveScenario(raw, {
     fileName: file,
-    readText: (path, field) => (attachments[path] = readInput(context, flags, folder, path, field)),
+    readText: (path, field) => {
+      const text = readInput(context, flags, folder, path, field);
+      textByPath.set(path, text);
+      return text;
+    },
   }).catch((error: unknown) => {
     throw namingFlags(error, overrides);
   });
-  const kept: KeptScenario = { scenario: raw, attachments };
+  const kept: KeptScenario = { scenario: raw, attachments: Object.fromEntries(textByPath) };
   const progress = progressOn(context, "run");
   try {
     const html = reportHtml(reportMatter(runEnsemble(scenario, progress.tell), flags.units, kept));

@@ -13,6 +13,8 @@ export function writeErrorSaid(code: string): string {
     case "EPERM":
     case "EROFS":
       return `no permission to write it (${code})`;
+    case "ENAMETOOLONG":
+      return "a name that is too long";
     default:
       return `the error ${code}`;
   }

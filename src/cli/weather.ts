@@ -4,6 +4,7 @@ import { refuse } from "../problem.ts";
 import { loadUnits, readQuantity, tryDate, tryLatitude } from "../quantity/index.ts";
 import { jsonText } from "../report/roundForPrint.ts";
 import { weatherText } from "../report/weatherText.ts";
+import { elevationRange } from "../scenario/elevationRange.ts";
 import { readJson } from "../scenario/readJson.ts";
 import type { GapOptions } from "../weather/gaps.ts";
 import { readWeather } from "../weather/readers/index.ts";
@@ -115,9 +116,16 @@ async function siteOf(
   let { elevationM } = station;
   if (elevation !== undefined) {
     await loadUnits();
-    elevationM = readQuantity(elevation, "elevation", "--elevation");
+    elevationM = elevationOf(elevation);
   }
   return latitudeDeg === null ? null : { latitudeDeg, elevationM, setting: "inland" };
+}
+
+function elevationOf(text: string): number {
+  const read = readQuantity(text, "elevation", "--elevation");
+  const { from, to, says } = elevationRange;
+  if (read >= from && read <= to) return read;
+  return refuse("--elevation", says, text, "check the number and its unit");
 }
 
 function latitudeOf(text: string): number {

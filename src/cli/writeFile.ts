@@ -1,6 +1,6 @@
 import { lstatSync, realpathSync, renameSync, rmSync, statSync, writeFileSync, type Stats } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
-import { InputError } from "../problem.ts";
+import { InputError, quoteFound } from "../problem.ts";
 import type { Context } from "./context.ts";
 import { codeOf, writeErrorSaid } from "./systemError.ts";
 
@@ -60,6 +60,7 @@ function inRealFolder(absolute: string): string {
 function targetOf(cwd: string, path: string, flag: string): string {
   if (path === "") refuseWrite(flag, "an empty path", "name a file");
   const absolute = resolve(cwd, path);
+  refuseLongName(absolute, path, flag);
   const there = lookAt(absolute);
   if (there === null && /[/\\]$/.test(path))
     refuseWrite(flag, `"${path}", a folder's name`, "name a file in it");
@@ -76,6 +77,17 @@ function targetOf(cwd: string, path: string, flag: string): string {
   return realpathSync(absolute);
 }
 
+/** The system knows how long a name may be: 255 bytes on most. */
+function refuseLongName(absolute: string, path: string, flag: string): void {
+  try {
+    lstatSync(absolute);
+  } catch (error) {
+    if (codeOf(error) !== "ENAMETOOLONG") return;
+    const field = flag === path ? "file" : flag;
+    refuseWrite(field, `a name that is too long, ${quoteFound(path)}`, "give it at most 255 bytes");
+  }
+}
+
 /** Null where nothing is there to be looked at. */
 function lookAt(absolute: string, behindLinks = true): Stats | null {
   try {
@@ -87,7 +99,8 @@ function lookAt(absolute: string, behindLinks = true): Stats | null {
 
 /** Writes beside the target, then renames: a reader sees the old file or the new one, never half of one. */
 function writeWhole(target: string, text: string, path: string): void {
-  const temporary = join(dirname(target), `${basename(target)}.tmp-${process.pid}`);
+  // Its name does not grow with the target's, which may be as long as the system lets it.
+  const temporary = join(dirname(target), `.rootfront-${process.pid}.tmp`);
   try {
     // An old file's permissions stay.
     writeFileSync(temporary, text, { mode: lookAt(target)?.mode ?? 0o666 });

@@ -1,3 +1,4 @@
+import { lookUp } from "../lookUp.ts";
 import cropTable from "../../data-reference/crops.json";
 import { refuse } from "../problem.ts";
 import { nearestName } from "../nearestName.ts";
@@ -69,7 +70,7 @@ export function cropNamed(name: string): CropDefaults | null {
 export function findCrop(name: string, field = "crop.name"): CropDefaults {
   const found = cropNamed(name);
   if (found) return found;
-  const open = openNames[plainName(name)];
+  const open = lookUp(openNames, plainName(name));
   if (open) {
     return refuse(field, "one crop", name, `say ${open.map((crop) => `"${crop}"`).join(" or ")}`);
   }

@@ -1,3 +1,4 @@
+import { lookUp } from "../lookUp.ts";
 import table from "./unitTable.json" with { type: "json" };
 
 /**
@@ -54,7 +55,7 @@ function unitsOf(text: string): UnitPower[] | null {
     const match = next.exec(text);
     if (match === null) return null;
     const [, before = "", name = "", power = "1"] = match;
-    const unit = Object.hasOwn(units, name) ? units[name] : undefined;
+    const unit = lookUp(units, name);
     if (unit === undefined || (found.length === 0) !== (before === "")) return null;
     found.push({ unit, power: before.includes("/") ? -Number(power) : Number(power) });
   }

@@ -1,3 +1,5 @@
+import { lookUp } from "../lookUp.ts";
+
 /** The international acre, 43,560 square feet. */
 export const exactAcre = "exactAcre";
 
@@ -80,5 +82,5 @@ export function spellUnit(text: string): string {
   return plain
     .replace(/([a-z])\.(?=\s|\/|$)/gi, "$1") // "in." and "bu./ac."
     .replace(/([a-z])(-?[123])(?![\d.])/gi, "$1^$2") // "m3", "kg m-3"
-    .replace(/[a-z]+/gi, (word) => spellings[word] ?? spellings[word.toLowerCase()] ?? word);
+    .replace(/[a-z]+/gi, (word) => lookUp(spellings, word) ?? lookUp(spellings, word.toLowerCase()) ?? word);
 }

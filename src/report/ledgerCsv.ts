@@ -95,7 +95,7 @@ export function ledgerCsv({ head, rows }: LedgerTable): string {
 
 /** The table as objects by column name, for JSON. */
 export function ledgerObjects({ head, rows }: LedgerTable): Record<string, string | number | null>[] {
-  return rows.map((row) => 
+  return rows.map((row) =>
     Object.fromEntries(row.map((cell, c) => [head[c]!, typeof cell === "string" ? printable(cell) : cell])),
   );
 }

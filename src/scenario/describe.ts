@@ -122,7 +122,7 @@ function caseLines(one: Case, first: Case | null, say: Say, units: Units): strin
 }
 
 function rootingSaid({ rooting, layers }: Case, first: Case | null, say: Say): string {
-  const statedMm = statedDepthMm(rooting, (first?.rooting ?? rooting));
+  const statedMm = statedDepthMm(rooting, first?.rooting ?? rooting);
   const stop = statedMm === null ? "" : say(statedMm, "depth");
   switch (rooting.kind) {
     case "grown":

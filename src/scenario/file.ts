@@ -7,6 +7,7 @@ import { moneyFields } from "./moneyFields.ts";
 import { rowPositionsFields } from "./rowPositionsFields.ts";
 import { rootingDepth } from "./rootingDepthField.ts";
 import { soilFields, soilPatchFields } from "./soilFields.ts";
+import { elevationRange } from "./elevationRange.ts";
 import { surfaceFields } from "./surfaceFields.ts";
 import { weatherFields } from "./weatherFields.ts";
 import { yieldFields } from "./yieldFields.ts";
@@ -21,7 +22,7 @@ const siteFields = group(
     elevation: quantity("elevation", {
       means: "Elevation",
       otherwise: "the station's own",
-      within: { from: -451.104, to: 6004.56, says: "-1480 to 19,700 ft (-450 to 6000 m)" },
+      within: elevationRange,
     }).optional(),
     setting: choice(
       ["inland", "coastal"],

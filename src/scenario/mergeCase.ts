@@ -1,3 +1,4 @@
+import { lookUp } from "../lookUp.ts";
 import type {
   CasePart,
   CropPart,
@@ -191,7 +192,7 @@ function hasDensity({ cores = [] }: LayerPatch): boolean {
 
 /** The patch over the base, without what the patch makes void. */
 function lay<T extends object>(base: T, patch: Partial<T>, voids: Voids): T {
-  const dropped = new Set(Object.keys(patch).flatMap((key) => voids[key] ?? []));
+  const dropped = new Set(Object.keys(patch).flatMap((key) => lookUp(voids, key) ?? []));
   const kept = Object.fromEntries(Object.entries(base).filter(([key]) => !dropped.has(key)));
   return { ...kept, ...patch } as T;
 }

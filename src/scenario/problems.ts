@@ -1,3 +1,4 @@
+import { lookUp } from "../lookUp.ts";
 import { quoteFound, type Problem } from "../problem.ts";
 import { nearestName } from "../nearestName.ts";
 
@@ -72,7 +73,7 @@ function problemsOfIssue(
     return [{ path, problem: { field: sayPath(path), expected, found, mend } }];
   }
   return keys.map((key) => {
-    const meant = calledElsewhere[key.toLowerCase()];
+    const meant = lookUp(calledElsewhere, key.toLowerCase());
     const near = meant !== undefined && fault.known.includes(meant) ? meant : nearestName(key, fault.known);
     return {
       path: [...path, key],

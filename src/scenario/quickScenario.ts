@@ -1,3 +1,4 @@
+import { lookUp } from "../lookUp.ts";
 import { cropNamed, defaultPlan } from "../crop/crops.ts";
 import { InputError, refuse, type Problem } from "../problem.ts";
 import { mmPerInch } from "../quantity/constants.ts";
@@ -123,7 +124,7 @@ export function inFlags(problems: readonly Problem[]): InputError {
   const told = problems
     // Names are made of the answers: what is wrong with those is told beside them.
     .filter(({ field }) => field !== "name" && !/^cases\[\d\]\.name$/.test(field))
-    .map((problem) => ({ ...problem, field: flagOfField[problem.field] ?? problem.field }));
+    .map((problem) => ({ ...problem, field: lookUp(flagOfField, problem.field) ?? problem.field }));
   const once = told.filter(({ field }, p) => told.findIndex((other) => other.field === field) === p);
   return new InputError(once.length > 0 ? once : problems);
 }

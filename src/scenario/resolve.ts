@@ -282,8 +282,11 @@ function rootingOf(
   if (depthMm === null) {
     const hindrances = (soil?.layers ?? []).some(
       (layer) =>
-        (layer.bulkDensity ?? layer.cores ?? layer.penetrationResistance ?? layer.origin ?? layer.openShare) !==
-        undefined,
+        (layer.bulkDensity ??
+          layer.cores ??
+          layer.penetrationResistance ??
+          layer.origin ??
+          layer.openShare) !== undefined,
     );
     if (hindrances) {
       notebook.notes.push(

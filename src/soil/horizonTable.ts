@@ -16,6 +16,9 @@ export interface HorizonRow {
   readonly cells: ReadonlyMap<string, string>;
 }
 
+/** Laboratory files have some hundred columns. Ours. */
+const mostColumns = 1000;
+
 /** Reads the text; a comma, semicolon or tab between cells is found out. Empty file or ragged row: InputError. */
 export function readHorizonTable(csvText: string, fileName: string): HorizonTable {
   const text = csvText.replace(/^\uFEFF/, "");
@@ -25,7 +28,15 @@ export function readHorizonTable(csvText: string, fileName: string): HorizonTabl
   const isBlank = (cells: readonly string[]): boolean => cells.every((cell) => cell.trim() === "");
   const headerIndex = data.findIndex((cells) => !isBlank(cells));
   const columns = (data[headerIndex] ?? []).map((cell) => cell.trim().toLowerCase());
-  const twice = columns.find((column, i) => column !== "" && columns.indexOf(column) !== i);
+  if (columns.length > mostColumns)
+    refuseSaying(
+      `${fileName} header`,
+      `at most ${mostColumns} columns`,
+      `${columns.length}`,
+      "export fewer, or put each horizon on a line of its own",
+    );
+  const seen = new Set<string>();
+  const twice = columns.find((column) => column !== "" && seen.size === seen.add(column).size);
   if (twice !== undefined)
     refuse(`${fileName} header`, "each column once", twice, "rename or drop one of them");
 

@@ -1,3 +1,4 @@
+import { lookUp } from "../lookUp.ts";
 import { nearestName } from "../nearestName.ts";
 import { refuse } from "../problem.ts";
 import { refuseSaying } from "./refuseSaying.ts";
@@ -105,7 +106,7 @@ export function readTextureClass(text: string): TextureClass | null {
     .toLowerCase()
     .replaceAll(/[\s_-]+/g, " ");
   const code = /^(l?)(?:vf|f|co)?(s|sl)$/.exec(words);
-  const named = codes[words] ?? (code ? codes[`${code[1]}${code[2]}`] : undefined);
+  const named = lookUp(codes, words) ?? (code ? codes[`${code[1]}${code[2]}`] : undefined);
   if (named) return named;
   const unsized = words.replaceAll(/\b(?:very fine|fine|medium|coarse) (?=sand)/g, "");
   return textureClasses.find((name) => name === unsized) ?? null;

@@ -2,6 +2,7 @@ import { linkSync, mkdirSync, symlinkSync, truncateSync, writeFileSync } from "n
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { run } from "../../src/cli/main.ts";
+import { quoteFound } from "../../src/problem.ts";
 import { call, ownFolder, smallScenario, writeJson } from "./callCli.ts";
 
 const folder = ownFolder();
@@ -127,6 +128,14 @@ const usage: readonly (readonly [string[], string])[] = [
   [
     ["weather", "forty-days.csv", "--weather-units", "inches"],
     "rootfront: option '--weather-units <units>' argument 'inches' is invalid. Allowed choices are metric, us, tenths.",
+  ],
+  [
+    ["compare", "good.json", "--rain", "1".repeat(100_000)],
+    "rootfront: --rain: expected at most 5000 letters, found 100000; shorten it, or put it into a file",
+  ],
+  [
+    ["check", "1".repeat(100_000)],
+    "rootfront: expected at most 5000 letters, found 100000; shorten it, or put it into a file",
   ],
   [["check"], "rootfront: missing required argument 'file'"],
   [["new", "a.json", "b.json"], "rootfront: too many arguments for 'new'. Expected 1 argument but got 2."],
@@ -309,6 +318,31 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   [
     ["weather", "forty-days.csv", "--latitude", "38 N", "--elevation", "3 lb"],
     '--elevation: expected a height such as "3300 ft" or "1000 m", found "3 lb"; write the unit as ft or m',
+  ],
+  ...["6100 m", "-460 m", "20,000 ft", "1e300 m"].map(
+    (height) =>
+      [
+        ["weather", "forty-days.csv", "--latitude", "38 N", "--elevation", height],
+        `--elevation: expected -1480 to 19,700 ft (-450 to 6000 m), found "${height}"; check the number and its unit`,
+      ] as [string[], string],
+  ),
+  ...[`${"a".repeat(256)}`, `${"a".repeat(300)}.txt`, `${"\u00e9".repeat(128)}`, `${"a/".repeat(2300)}b`].map(
+    (path): [string[], string] => [
+      ["weather", "forty-days.csv", "--out", path],
+      `--out: expected a file that can be written, found a name that is too long, ${quoteFound(path)}; give it at most 255 bytes`,
+    ],
+  ),
+  [
+    ["new", `${"a".repeat(300)}.json`],
+    `file: expected a file that can be written, found a name that is too long, "${"a".repeat(57)}..."; give it at most 255 bytes`,
+  ],
+  [
+    quickWith("--save", `${"a".repeat(300)}.json`),
+    `--save: expected a file that can be written, found a name that is too long, "${"a".repeat(57)}..."; give it at most 255 bytes`,
+  ],
+  [
+    ["check", "a".repeat(300)],
+    `file: expected a file, found a name that is too long, "${"a".repeat(57)}..."; check the path`,
   ],
   [
     ["check", "broken.json"],

@@ -147,7 +147,7 @@ describe("compare FILE", () => {
     expect({ code, out }).toEqual({ code: 0, out: "" });
     const printed = await call(folder, "compare", "small.json", "--json");
     expect(readFileSync(join(folder, "answer.json"), "utf8")).toBe(printed.out);
-    expect(readdirSync(folder).filter((name) => name.includes(".tmp-"))).toEqual([]);
+    expect(readdirSync(folder).filter((name) => name.endsWith(".tmp"))).toEqual([]);
   });
 });
 

@@ -3,6 +3,8 @@ import { join } from "node:path";
 import papa from "papaparse";
 import { describe, expect, test } from "vitest";
 import { sayProblem, type Problem } from "../../src/problem.ts";
+import { shownIn } from "../../src/report/shownUnits.ts";
+import { seasonsCsv } from "../../web/views/seasons/table.ts";
 import { call, ownFolder, smallScenario, writeJson } from "./callCli.ts";
 
 const folder = ownFolder();
@@ -46,6 +48,18 @@ describe("ledger", () => {
     expect(byRun.err).toBe("run 4: sown in 2004, rain scaled to 13 in\n");
     expect(byYear.out).toBe(byRun.out);
     expect(byRun.out.split("\n")[0]).toContain("root_front_in");
+  });
+
+  test("the name of a case that a spreadsheet would run is disarmed, as in the seasons' table", async () => {
+    for (const name of ["=1+1", "+1", "-1", "@x", "\t=1"]) {
+      const cases = [{ name }, { name: "other", rootingDepth: "+2 in" }];
+      const file = writeJson(folder, "live.json", { ...smallScenario, cases });
+      const { out } = await call(folder, "ledger", file, "--run", "1");
+      const [head] = seasonsCsv([], { names: [name], yieldUnit: "bu/ac", shown: shownIn("us") }).split("\n");
+      const written = `'${name.replace("\t", " ")}`;
+      expect(papa.parse<string[]>(head!).data[0]).toContain(`${written}: root depth, in`);
+      expect(new Set(read(out).map((row) => row["case"]))).toEqual(new Set([written, "other"]));
+    }
   });
 
   test("--json holds the same rows", async () => {

@@ -100,7 +100,7 @@ describe("rootfront report", () => {
     expect({ code, out }).toEqual({ code: 0, out: "" });
     expect(err).toContain("wrote out.html");
     expect(readFileSync(join(folder, "out.html"), "utf8")).toBe((await call(folder, "report", file)).out);
-    expect(readdirSync(folder).filter((name) => name.includes(".tmp-"))).toEqual([]);
+    expect(readdirSync(folder).filter((name) => name.endsWith(".tmp"))).toEqual([]);
   });
 
   test("as JSON holds the page", async () => {

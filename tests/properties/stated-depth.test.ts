@@ -4,6 +4,7 @@ import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../sr
 import type { CaseRuns, EnsembleAtRain } from "../../src/answer/ensemble.ts";
 import { comparisonOf } from "../../src/answer/compare.ts";
 import { makeDesk } from "../../src/answer/run.ts";
+import { InputError } from "../../src/problem.ts";
 import { resolved } from "../support/demos.ts";
 
 /** Laws of what is stated of the roots, over random scenarios as a file would hold them. Invented fields. */
@@ -79,14 +80,14 @@ const withDepth = (name: string, rootingDepth: string | undefined) =>
   rootingDepth === undefined ? { name } : { name, rootingDepth };
 
 /** Everything that is kept of two cases, run by run. */
-function expectEqualRuns({ cases, pairs }: EnsembleAtRain): void {
+function expectEqualRuns({ cases, pairs }: Pick<EnsembleAtRain, "cases" | "pairs">): void {
   const [first, second] = cases;
   for (const key of Object.keys(first!.byRun) as (keyof CaseRuns["byRun"])[]) {
     expect([...second!.byRun[key]], key).toEqual([...first!.byRun[key]]);
   }
   expect([...second!.yieldKgPerHaByRun]).toEqual([...first!.yieldKgPerHaByRun]);
-  const [pair] = pairs;
-  expect([...pair!.ruleOfThumbMmByRun, ...pair!.storedInExtraDepthMmByRun].every((mm) => mm === 0)).toBe(true);
+  for (const { ruleOfThumbMmByRun, storedInExtraDepthMmByRun } of pairs)
+    expect([...ruleOfThumbMmByRun, ...storedInExtraDepthMmByRun].every((mm) => mm === 0)).toBe(true);
 }
 
 /** How often the soil held roots above a depth stated for them, for the test to be about that too. */
@@ -105,6 +106,95 @@ test("equal cases differ by exactly 0, whatever is said of their roots: 150 rand
     { seed: 11, numRuns: 150 },
   );
   expect(heldAbove).toBeGreaterThan(10);
+});
+
+/** A later case of any kind: roots grown, stated, or told against the first, in the soil as it is or one of its own. */
+const anyCase = fc
+  .record({
+    depth: fc.oneof(
+      fc.constant(undefined),
+      inches(5, 90),
+      fc.integer({ min: -3, max: 12 }).map((extra) => `${extra < 0 ? "" : "+"}${extra} in`),
+    ),
+    own: fc.option(
+      anyHindrance.map((hindrance) => ({ layers: [{ name: "layer 0", ...hindrance }] })),
+      { nil: undefined },
+    ),
+  })
+  .map(({ depth, own }) => ({
+    ...(depth === undefined ? {} : { rootingDepth: depth }),
+    ...(own === undefined ? {} : { soil: own }),
+  }));
+
+test("two later cases of one wording differ by exactly 0, whatever the first is: 100 random fields", async () => {
+  await fc.assert(
+    fc.asyncProperty(
+      anyField,
+      fc.option(inches(12, 90), { nil: undefined }),
+      anyCase,
+      async (field, firstDepth, later) => {
+        const cases = [
+          withDepth("first", firstDepth),
+          { name: "one", ...later },
+          { name: "the same", ...later },
+        ];
+        const scenario = await resolved({ ...field, cases }).catch((error: unknown) => {
+          // A depth below the soil described, or an own layer that cannot be.
+          if (error instanceof InputError) return null;
+          throw error;
+        });
+        fc.pre(scenario !== null);
+        for (const { cases: runs, pairs } of runEnsemble(scenario).byRainTotal) {
+          expectEqualRuns({ cases: runs.slice(1), pairs: [] });
+          expect(pairs[1]).toEqual(pairs[0]);
+        }
+      },
+    ),
+    { seed: 13, numRuns: 100 },
+  );
+});
+
+/** Days on which each crop has roots. */
+const dugOn: Readonly<Record<string, string>> = {
+  "grain sorghum": "2024-08-01",
+  corn: "2024-07-15",
+  "winter wheat": "2024-05-10",
+  sunflower: "2024-08-01",
+};
+
+test("a dig in either of two equal cases tells of both: 40 random fields", async () => {
+  const seen = { fitted: 0, stated: 0 };
+  await fc.assert(
+    fc.asyncProperty(
+      anyField,
+      anyRooting,
+      fc.array(fc.integer({ min: 4, max: 60 }), { minLength: 1, maxLength: 5 }),
+      fc.boolean(),
+      async (field, [first, later], dug, isLater) => {
+        const cases = [withDepth("as it is", first), withDepth("the same", later)];
+        const evidence = {
+          rootDepths: [
+            {
+              case: cases[isLater ? 1 : 0]!.name,
+              date: dugOn[field.crop.name]!,
+              depths: dug.map((depth) => `${depth} in`),
+            },
+          ],
+          denseLayer: "layer 0",
+        };
+        const ensemble = runEnsemble(await resolved({ ...field, cases, evidence }));
+        ensemble.byRainTotal.forEach(expectEqualRuns);
+        const fit = ensemble.preparation.digFit();
+        if (fit === null || fit.servedBy.every((place) => place === null)) return;
+        expect(fit.servedBy[0]).toBe(fit.servedBy[1]);
+        seen.fitted += 1;
+        if (first !== undefined) seen.stated += 1;
+      },
+    ),
+    { seed: 14, numRuns: 40 },
+  );
+  // The dig decides, in fields with a stated depth too: or the law says little.
+  expect(Math.min(seen.fitted, seen.stated), JSON.stringify(seen)).toBeGreaterThan(4);
 });
 
 test("a stated depth is never passed, and the roots grow to it as they would without it: 60 random fields", async () => {

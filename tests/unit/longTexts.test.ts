@@ -5,6 +5,7 @@ import { readColumnName } from "../../src/weather/readers/columnName.ts";
 import { readWeather } from "../../src/weather/readers/index.ts";
 import { pastedCells } from "../../web/inputs/pasted.ts";
 import { cellValue } from "../../web/views/field/counts/cellText.ts";
+import { tryDate, tryMonthDay } from "../../src/quantity/index.ts";
 import { call, ownFolder } from "../cli/callCli.ts";
 
 /** What is read from files and pasted is of any length: every pattern goes through it once. The test's time limit is the guard. */
@@ -44,6 +45,74 @@ describe("a text of 200,000 letters", () => {
     const blanks = " ".repeat(letters);
     expect(cellValue(`3 in${blanks};${blanks}4 in`, "quantities", "in")).toEqual(["3 in", "4 in"]);
     expect(cellValue(`3${blanks}x`, "quantities", "in")).toEqual([`3${blanks}x`]);
+  });
+
+  test("as a header of a horizon file is refused by its number of columns", () => {
+    const header = Array.from({ length: letters / 8 }, (_, c) => `c${c}`).join(",");
+    expect(() => readHorizonTable(`${header}\n1\n`, "soil.csv")).toThrow(
+      "soil.csv header: expected at most 1000 columns, found 25000; export fewer, or put each horizon on a line of its own",
+    );
+  });
+
+  test.each([
+    ["digits", "1".repeat(letters)],
+    ["dashes", "2001-".repeat(letters / 5)],
+    ["blanks", `2001-01-01${" ".repeat(letters)}x`],
+    ["months", `${"jan ".repeat(letters / 4)}1`],
+  ])("is no date: %s", (_, text) => {
+    expect(tryDate(text)).toMatchObject({ mend: expect.any(String) as string });
+    expect(tryMonthDay(text)).toMatchObject({ mend: expect.any(String) as string });
+    expect(() => readWeather(`date,rain_mm\n${text},1\n`, { fileName: "w.csv" })).toThrow(/^w\.csv/);
+  });
+
+  test.each([
+    ["digits", "1".repeat(letters)],
+    ["a comma", `${"1".repeat(letters)},5`],
+    ["blanks", `1${" ".repeat(letters)}x`],
+    ["dashes", "-".repeat(letters)],
+  ])("in a cell of a weather file is no rain: %s", (_, text) => {
+    expect(() => readWeather(`date,rain_mm\n2001-01-01,"${text}"\n`, { fileName: "w.csv" })).toThrow(
+      /^w\.csv/,
+    );
+  });
+
+  test.each([
+    ["a word", "rain_".repeat(letters / 5)],
+    ["brackets", `rain ${"(".repeat(letters)}`],
+    ["a unit", `rain_${"m".repeat(letters)}`],
+    ["many columns", "rain_mm,".repeat(letters / 8)],
+  ])("as the header of a weather file is none of ours: %s", (_, header) => {
+    expect(() => readWeather(`date,${header}\n2001-01-01,1\n`, { fileName: "w.csv" })).toThrow(/^w\.csv/);
+  });
+
+  const flags = [
+    ["--texture", "silt loam"],
+    ["--rain", "13 in"],
+    ["--crop", "corn"],
+    ["--deeper", "2 in"],
+    ["--sowing", "May 25"],
+    ["--latitude", "38 N"],
+    ["--elevation", "3000 ft"],
+  ] as const;
+  test.each(flags)("as %s of a quick question is refused in one short line", async (flag) => {
+    const of = (count: number) => [
+      "1".repeat(count),
+      `1${" ".repeat(count)}x`,
+      "1 to ".repeat(count / 5),
+      `+${"a/".repeat(count / 2)}`,
+    ];
+    // The longer ones are no argument at all; the shorter ones come to the reader of the field.
+    for (const text of [...of(letters), ...of(4000)]) {
+      const answers = flags.flatMap(([one, usual]) => (one === flag ? [`${one}=${text}`] : [one, usual]));
+      const { code, err } = await call(ownFolder(), "compare", ...answers);
+      expect(code).not.toBe(0);
+      expect(code).toBeLessThan(3);
+      const lines = err.trimEnd().split("\n");
+      for (const line of lines) {
+        expect(line).toContain(flag);
+        expect(line.length).toBeLessThan(500);
+      }
+    }
   });
 
   test("as a flag of the command line is refused in one line", async () => {

@@ -1,3 +1,4 @@
+import { lookUp } from "../../src/lookUp.ts";
 import { isGroup, isList, type Json, type JsonGroup } from "../state/json.ts";
 import { listText } from "./listText.ts";
 import { words } from "./words.ts";
@@ -49,7 +50,7 @@ function soilInWords({ layers, startingWater, restriction, hydrologicGroup }: Js
 /** `plough pan: bulk density 1.36 g/cm^3, clay 20 %` */
 function groupInWords(group: Json | undefined, said: string): string[] {
   if (!isGroup(group)) return [];
-  const parts = Object.entries(group).map(([key, value]) => `${words[key] ?? key} ${plain(value)}`);
+  const parts = Object.entries(group).map(([key, value]) => `${lookUp(words, key) ?? key} ${plain(value)}`);
   return parts.length === 0 ? [] : [`${said}: ${parts.join(", ")}`];
 }
 

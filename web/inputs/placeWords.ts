@@ -1,3 +1,4 @@
+import { lookUp } from "../../src/lookUp.ts";
 import { isGroup, isList, type Json } from "../state/json.ts";
 import { getAt, parsePath } from "../state/path.ts";
 import { label, words } from "./words.ts";
@@ -33,7 +34,7 @@ export function placeInWords(field: string, scenario: Json): string {
   const path = parsePath(field);
   const [root] = path ?? [];
   if (path === null || root === undefined || !isPlace(String(root), scenario)) return field;
-  if (path.length === 1) return groups[root] ?? label(String(root));
+  if (path.length === 1) return lookUp(groups, String(root)) ?? label(String(root));
   const said: string[] = [];
   path.forEach((step, i) => {
     const isLast = i === path.length - 1;
@@ -43,7 +44,7 @@ export function placeInWords(field: string, scenario: Json): string {
       return;
     }
     const isGroupHere = !isLast && Object.hasOwn(groups, step);
-    const word = isGroupHere ? groups[step]! : (words[step] ?? groups[step] ?? apart(step));
+    const word = isGroupHere ? groups[step]! : (lookUp(words, step) ?? lookUp(groups, step) ?? apart(step));
     said.push(said.length === 0 ? word : word.charAt(0).toLowerCase() + word.slice(1));
   });
   const last = said.pop() ?? field;

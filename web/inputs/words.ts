@@ -1,3 +1,5 @@
+import { lookUp } from "../../src/lookUp.ts";
+
 /** What each key of a scenario is called on the page: the same words on its field and in sentences. */
 export const words: Readonly<Record<string, string>> = {
   name: "name",
@@ -95,6 +97,6 @@ export const words: Readonly<Record<string, string>> = {
 
 /** With a capital, as a label. */
 export function label(key: string): string {
-  const word = words[key] ?? key;
+  const word = lookUp(words, key) ?? key;
   return word.charAt(0).toUpperCase() + word.slice(1);
 }

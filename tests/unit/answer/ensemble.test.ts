@@ -88,7 +88,12 @@ describe("a stated depth", () => {
     for (const depthMm of [300, 2500, 9000]) {
       const rooting = { kind: "absolute", depthMm } as const;
       const [at] = runEnsemble(
-        someScenario({ cases: [{ ...asDug, rooting }, { ...asDug, name: "the same", rooting }] }),
+        someScenario({
+          cases: [
+            { ...asDug, rooting },
+            { ...asDug, name: "the same", rooting },
+          ],
+        }),
       ).byRainTotal;
       const [first, second] = at!.cases;
       expect([...second!.byRun.finalRootDepthMm]).toEqual([...first!.byRun.finalRootDepthMm]);

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { prepare, readyRun, runAtRain } from "../../../src/answer/ensemble.ts";
 import { digAnswer } from "../../../src/evidence/digAnswer.ts";
 import { middleDepth, type Dig } from "../../../src/evidence/dig.ts";
-import { fitFrom, type DigFit } from "../../../src/evidence/digFit.ts";
+import { fitFrom, reachOf, type DigFit } from "../../../src/evidence/digFit.ts";
 import { responseTo, type FitGround } from "../../../src/evidence/digResponse.ts";
 import { hinderBy } from "../../../src/evidence/hinderBy.ts";
 import { stream } from "../../../src/randomness.ts";
@@ -114,6 +114,40 @@ describe("a dig made by the model itself, with noise", () => {
     const fit = fittedIn(groundOf(exact), digOf([[depth, depth + 4, depth - 4]]));
     expect(fit.cases[0]!.value).toBeCloseTo(0.28, 2);
     expect(fit.cases[0]!.groups[0]!.frontMm).toBeCloseTo(depth, 6);
+  });
+});
+
+describe("plants of a case whose rooting depth is stated", () => {
+  const base = scenarioOf(12);
+  const stated = (depthMm: number): Scenario => ({
+    ...base,
+    cases: [{ ...asDug, rooting: { kind: "absolute", depthMm } }],
+  });
+  const depth = trueDepth(base, 3, 0.3);
+  const dig = digOf([[depth - 10, depth, depth + 10]]);
+  const grown = fittedIn(groundOf({ ...base, cases: [asDug] }), dig).cases[0]!;
+
+  test("tell of the layer what those of grown roots do, where that depth is far below them", () => {
+    expect(fittedIn(groundOf(stated(2500)), dig).cases[0]!.value).toBe(grown.value);
+  });
+  test("found at that depth, meet it, and leave open how easy the way is", () => {
+    const fit = fittedIn(groundOf(stated(depth)), dig).cases[0]!;
+    expect(reachOf(fit)).toBe("meets");
+    // Where the front stops, the first value of the grid that takes it there stands for it.
+    expect(fit.value).toBeGreaterThanOrEqual(grown.value - 0.005);
+    expect(fit.value).toBeLessThan(grown.high);
+    expect(grown.high).toBeLessThan(1);
+    expect(fit.high).toBe(1);
+  });
+  test("found below that depth, are met by no passage", () => {
+    const fit = fittedIn(groundOf(stated(depth - 100)), dig);
+    expect(reachOf(fit.cases[0]!)).toBe("no passage is open enough");
+    expect(fit.servedBy).toEqual([null]);
+  });
+  test("are none of those told against the first case's roots", () => {
+    const relative = { ...asDug, rooting: { kind: "relative", extraMm: 50 } } as const;
+    const ground = groundOf({ ...base, cases: [asDug, relative] });
+    expect(fittedIn(ground, digOf([[depth], [depth]])).cases[1]).toBeNull();
   });
 });
 

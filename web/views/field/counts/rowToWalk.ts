@@ -1,3 +1,4 @@
+import { lookUp } from "../../../../src/lookUp.ts";
 import { thousandthLengthMm } from "../../../../src/evidence/countsArea.ts";
 import { mmPerInch } from "../../../../src/quantity/constants.ts";
 import type { Units } from "../../../../src/quantity/kinds.ts";
@@ -21,7 +22,7 @@ const mmPer: Readonly<Record<string, number>> = {
 /** Of a plain text such as "30 in"; null for anything else, which is left to the engine. */
 export function rowWidthMm(text: string): number | null {
   const [, number, unit] = /^\s*(\d+(?:\.\d+)?|\.\d+)\s*([a-z]+|['"])\s*$/i.exec(text) ?? [];
-  const factor = unit === undefined ? undefined : mmPer[unit.toLowerCase()];
+  const factor = unit === undefined ? undefined : lookUp(mmPer, unit.toLowerCase());
   const mm = factor === undefined ? 0 : Number(number) * factor;
   return mm > 0 ? mm : null;
 }

@@ -30,6 +30,8 @@ export interface YieldSeason {
   readonly kgPerHa: number;
   readonly storedAtSowingIn: number;
   readonly waterUseIn: number;
+  /** From sowing to maturity, mm. */
+  readonly seasonRainMm: number;
   /** Rain from August of the year of sowing to the next July, mm; NaN where the weather ends before. */
   readonly augustToJulyMm: number;
 }
@@ -70,6 +72,7 @@ export async function yieldSeasons(run: YieldRun): Promise<YieldSeason[]> {
       buPerAc: (yieldKgPerHaByRun[r]! * haPerAc) / kgPerLb / lbPerBu[crop]!,
       storedAtSowingIn: byRun.storedAtSowingMm[r]! / 25.4,
       waterUseIn: byRun.waterUseMm[r]! / 25.4,
+      seasonRainMm: byRun.rainMm[r]!,
       augustToJulyMm: from >= 0 && to < days ? sumOver(rainMm, from, to) : NaN,
     };
   });

@@ -3,7 +3,8 @@ import { cropNamed } from "../crop/crops.ts";
 import { believableShares, fullStandOf } from "../crop/fullStand.ts";
 import type { StageLengths } from "../crop/stages.ts";
 import { standShareOf } from "../crop/thinStand.ts";
-import { sayBoth, sayQuantity, tryQuantity } from "../quantity/index.ts";
+import { sayBoth, tryQuantity } from "../quantity/index.ts";
+import { m2PerAcre } from "../quantity/constants.ts";
 import type { CropPart } from "./file.ts";
 import { complain, orPlainDefault, type Notebook } from "./notebook.ts";
 
@@ -135,17 +136,20 @@ function isBelievable(
 ): boolean {
   const share = plantsPerM2 / fullPerM2;
   if (share >= believableShares.from && share <= believableShares.to) return true;
-  const full = sayQuantity(fullPerM2, "population", "us");
   const asThousands = share * 1000 >= believableShares.from && share * 1000 <= believableShares.to;
-  const thousands = sayQuantity(plantsPerM2 * 1000, "population", "us");
   complain(
     notebook,
     `${path}.population`,
-    `a stand of ${name}: a full one has ${full}, a thin one a part of that`,
-    sayBoth(plantsPerM2, "population"),
+    `a stand of ${name}: a full one has ${plantsPerAcre(fullPerM2)}, a thin one a part of that`,
+    plantsPerAcre(plantsPerM2),
     asThousands
-      ? `write the thousands out: "${thousands}"`
+      ? `write the thousands out: "${plantsPerAcre(1000 * plantsPerM2)}"`
       : 'count the plants of a thousandth of an acre and write the thousands out, such as "16,000 plants/ac"',
   );
   return false;
+}
+
+/** As the trade writes a stand: "16,000 plants/ac". */
+function plantsPerAcre(plantsPerM2: number): string {
+  return `${Math.round(plantsPerM2 * m2PerAcre).toLocaleString("en-US")} plants/ac`;
 }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { runEnsemble } from "../../src/answer/ensemble.ts";
+import { prepare, readyRun, runAtRain, runEnsemble } from "../../src/answer/ensemble.ts";
 import { floweringLossOf } from "../../src/crop/floweringStress.ts";
 import { seasonYieldKgPerHa, type SeasonForYield, type YieldLine } from "../../src/crop/yieldLine.ts";
 import { cropLines, yieldLineFor } from "../../src/crop/yieldLines.ts";
@@ -166,5 +166,34 @@ test("a case's yield does not change when other cases come after it, and equal c
     const [first, , again] = await seasonsOf(field, [0.6, 1, 0.6]);
     expect([...first!.yieldKgPerHaByRun]).toEqual([...alone!.yieldKgPerHaByRun]);
     expect([...again!.yieldKgPerHaByRun]).toEqual([...first!.yieldKgPerHaByRun]);
+  }
+});
+
+test("the share of the demand met around flowering is that of the ledger's days", async () => {
+  const scenario = await resolved({
+    format: "rootfront-scenario/1",
+    name: "around flowering",
+    site: { latitude: "39 N", elevation: "3500 ft" },
+    soil: {
+      layers: [{ name: "soil", thickness: "72 in", texture: "silt loam" }],
+      startingWater: { share: "40 %" },
+    },
+    weather: { pattern: "summer-peak", annualRain: "14 in" },
+    crop: { name: "corn" },
+    ensemble: { years: 5, seed: 1 },
+  });
+  const preparation = prepare(scenario);
+  for (let run = 0; run < 5; run++) {
+    const [one] = runAtRain(preparation, readyRun(preparation, run), 0);
+    const { ledger, totals, course } = one!;
+    const met = (from: number, to: number) => {
+      const days = (values: Float64Array) =>
+        values.subarray(course.floweringDay + from, course.floweringDay + to + 1).reduce((a, b) => a + b, 0);
+      return days(ledger.transpirationMm) / days(ledger.transpirationDemandMm);
+    };
+    expect(totals.metBeforeFlowering).toBeCloseTo(met(-14, -4), 12);
+    expect(totals.metAtFlowering).toBeCloseTo(met(-3, 7), 12);
+    expect(totals.metAfterFlowering).toBeCloseTo(met(8, 28), 12);
+    expect(totals.metAroundFlowering).toBeCloseTo(met(-14, 28), 12);
   }
 });

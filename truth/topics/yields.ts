@@ -16,6 +16,7 @@ export const yields: Topic = {
     const ours: Record<string, number> = {
       ...(await bushland()),
       ...(await storedInch()),
+      ...(await storedInchBySeason()),
       ...(await wsfSorghum()),
     };
     if (openData === null) return ours;
@@ -56,6 +57,29 @@ async function bushland(): Promise<Record<string, number>> {
     "bushland-sorghum-no-straw": mean(tons(bare)),
     "bushland-sorghum-straw": mean(tons(straw)),
     "bushland-over-2000": (100 * over) / mulch.length,
+  };
+}
+
+/** The same in dry and in wet seasons, by the season rain of the trials. */
+async function storedInchBySeason(): Promise<Record<string, number>> {
+  const worth = async (crop: string, sowing: string, dryUpToMm: number, wetFromMm: number) => {
+    const run = (share: string) =>
+      yieldSeasons({ place: "tribune", crop, sowing, startingWater: { share }, years: 120 });
+    const [less, more] = await Promise.all([run("50 %"), run("75 %")]);
+    const where = (holds: (rainMm: number) => boolean) => {
+      const pairs = more.flatMap((one, r) => (holds(one.seasonRainMm) ? [[one, less[r]!] as const] : []));
+      const inches = mean(pairs.map(([a, b]) => a.storedAtSowingIn - b.storedAtSowingIn));
+      return mean(pairs.map(([a, b]) => a.buPerAc - b.buPerAc)) / inches;
+    };
+    return { dry: where((rainMm) => rainMm <= dryUpToMm), wet: where((rainMm) => rainMm >= wetFromMm) };
+  };
+  const corn = await worth("corn", "May 10", 215, 288);
+  const sorghum = await worth("grain sorghum", "Jun 1", 281, 315);
+  return {
+    "inch-corn-dry": corn.dry,
+    "inch-corn-wet": corn.wet,
+    "inch-sorghum-dry": sorghum.dry,
+    "inch-sorghum-wet": sorghum.wet,
   };
 }
 

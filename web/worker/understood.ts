@@ -25,6 +25,9 @@ export function understoodOf(scenario: Scenario): Understood {
       recordFirstDay: record?.firstDay ?? null,
       recordDays: record?.days ?? null,
     },
-    choices: { crops: cropNames, yieldLines: cropNamed(crop) === null ? [] : lineChoiceNames(crop) },
+    choices: {
+      crops: cropNames,
+      yieldLines: cropNamed(crop) === null ? [] : lineChoiceNames(crop, scenario.site.latitudeDeg),
+    },
   };
 }

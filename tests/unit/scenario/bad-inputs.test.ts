@@ -383,9 +383,13 @@ const rows: readonly Row[] = [
   [
     "a population in thousands an acre",
     { "crop.population": "16 plants/ac" },
-    'crop.population: expected a stand of grain sorghum: a full one has 50,000 plants/ac, a thin one a part of that, found 16 plants/ac (0 plants/m^2); write the thousands out: "16,000 plants/ac"',
+    'crop.population: expected a stand of grain sorghum: a full one has 50,000 plants/ac, a thin one a part of that, found 16 plants/ac; write the thousands out: "16,000 plants/ac"',
   ],
-  ["a population an acre taken for one a square foot", { "crop.population": "16,000 plants/m^2" }, "found"],
+  [
+    "a population far above a full stand",
+    { "crop.population": "160 plants/m^2" },
+    'crop.population: expected a stand of grain sorghum: a full one has 50,000 plants/ac, a thin one a part of that, found 647,497 plants/ac; count the plants of a thousandth of an acre and write the thousands out, such as "16,000 plants/ac"',
+  ],
   [
     "fallow of ten years",
     { "fallow.length": "10 years" },

@@ -13,7 +13,7 @@ export function DiggingCaution() {
 /** Where a yield line is chosen: what the answer says of yield, as it says it. */
 export function YieldCaution() {
   const said = (answer.value?.comparison.cautions ?? []).filter((caution) =>
-    /^Yield|insurance|first grain|after flowering/.test(caution),
+    /^Yield|insurance|first grain|after flowering|around flowering/.test(caution),
   );
   if (said.length === 0) return null;
   return (

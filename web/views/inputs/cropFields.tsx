@@ -59,7 +59,7 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
             <QuantityField
               {...field("fullPopulation", "stand")}
               kind="population"
-              hint="In rows of the usual width"
+              hint="In rows of the usual width; left out: the crop's own on dry land"
             />
             <Choice {...field("plantHabit")} choices={["fills in", "stays small"]} />
           </Fields>

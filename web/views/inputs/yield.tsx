@@ -1,8 +1,8 @@
 import { kgPerPound, mmPerInch } from "../../../src/quantity/constants.ts";
 import { sayNumber, sayQuantity } from "../../../src/quantity/sayQuantity.ts";
-import { slopeOfUsPerInch } from "../../../src/crop/yieldLine.ts";
+import { kgPerHaOfUs, slopeOfUsPerInch } from "../../../src/crop/yieldLine.ts";
 import { cropNamed } from "../../../src/crop/crops.ts";
-import { cropLines, type CropLines, type LineChoice } from "../../../src/crop/yieldLines.ts";
+import { cropLines, usualLine, type CropLines, type LineChoice } from "../../../src/crop/yieldLines.ts";
 import { Choice, QuantityField, TextField } from "../../inputs/field.tsx";
 import { ProblemNote } from "../../inputs/notes.tsx";
 import { placeAt } from "../../inputs/place.tsx";
@@ -101,7 +101,8 @@ export function YieldSection() {
 /** The crop's published lines: where, when, by whom. */
 function Published({ lines }: { lines: CropLines }) {
   const place = placeAt("yield.line");
-  const chosen = place.text === "" ? lines.defaultChoice : place.text;
+  const usual = usualLine(lines, understood.value?.site.latitudeDeg ?? null);
+  const chosen = place.text === "" ? usual : place.text;
   return (
     <fieldset class="lines" data-path="yield.line">
       <legend>Published lines of {lines.crop}</legend>
@@ -114,7 +115,7 @@ function Published({ lines }: { lines: CropLines }) {
             onChange={() =>
               edit(
                 "yield.line",
-                line.name === lines.defaultChoice ? undefined : line.name,
+                line.name === usual ? undefined : line.name,
                 "chosen",
                 `choose the yield line of ${line.name}`,
               )
@@ -122,7 +123,8 @@ function Published({ lines }: { lines: CropLines }) {
           />
           <span>
             <strong>{line.name}</strong>
-            {line.name === lines.defaultChoice && " (the usual one)"}
+            {line.name === usual && " (the usual one here)"}
+            <span class="line-said">For: {line.region}</span>
             <span class="line-said">{lineSaid(lines, line)}</span>
             <span class="line-source">
               {line.source} ({line.locator}; {sayMark(line.mark)}
@@ -134,6 +136,22 @@ function Published({ lines }: { lines: CropLines }) {
       ))}
       <ProblemNote id="inputs-line-wrong" problems={place.problems} />
       <p class="field-hint">
+        Each crop has a line of its own, from its own place and years: comparing two crops is comparing two
+        lines.
+      </p>
+      {lines.cap !== null && (
+        <p class="field-hint">
+          At most {sayYield(lines, lines.cap.us)}: {lines.cap.source} ({sayMark(lines.cap.mark)}).
+        </p>
+      )}
+      {lines.seasons !== null && (
+        <p class="field-hint">
+          Water beyond the season's rain and {sayQuantity(lines.seasons.ordinaryDrawMm, "rain", units.value)}{" "}
+          from the soil is worth more in a dry season than in a wet one, as the season's own rain picks (
+          {lines.seasons.source}; {sayMark(lines.seasons.mark)}).
+        </p>
+      )}
+      <p class="field-hint">
         Slope range ({sayMark(lines.slopeMark)}): {lines.slopeWhy}.
       </p>
       {lines.storedInch !== null && (
@@ -142,6 +160,16 @@ function Published({ lines }: { lines: CropLines }) {
         </p>
       )}
     </fieldset>
+  );
+}
+
+/** A yield published in US units, in the units shown. */
+function sayYield({ us, lbPerUsUnit }: CropLines, yieldUs: number): string {
+  if (units.value === "us") return `${sayNumber(yieldUs, 0)} ${us}`;
+  return sayQuantity(
+    kgPerHaOfUs(yieldUs, { us, kgPerUsUnit: lbPerUsUnit * kgPerPound }),
+    "yieldPerArea",
+    "metric",
   );
 }
 

@@ -1,7 +1,7 @@
 import { dayInYear, type MonthDay } from "../weather/calendar.ts";
 import type { MonthlyAir } from "../weather/record.ts";
 import type { CropPlan } from "./crop.ts";
-import { firstFreezeDay, stageHeat } from "./siteHeat.ts";
+import { firstFreezeDay, stageHeat, stageHeatOfYears } from "./siteHeat.ts";
 import { waitDays, type StageLengths } from "./stages.ts";
 
 /** How long a type takes in the trade's words; medium is the type of the crop table. */
@@ -61,7 +61,7 @@ export function stagesOfType(usual: CropPlan, wishes: CalendarWishes): StagesOfT
   const inProportion = scaled(usual.stageLengths, without, from);
   if (normals === null || (ripe === null && !fitsSite))
     return { stageDaysFallback, stageLengths: inProportion };
-  const heat = stageHeat(
+  const heat = (ripe === null ? stageHeat : stageHeatOfYears)(
     wait > 0 ? [0, stageDaysFallback[1], stageDaysFallback[2], stageDaysFallback[3]] : stageDaysFallback,
     wait > 0 && usual.springFrom !== null ? usual.springFrom : sowing,
     usual.baseC,

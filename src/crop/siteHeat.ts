@@ -1,4 +1,5 @@
-import { dayInYear, dayOfMonth, daysInMonth, monthOf, yearOf } from "../weather/calendar.ts";
+import { dayInYear, dayOfMonth, dayOfYear, daysInMonth, monthOf, yearOf } from "../weather/calendar.ts";
+import { yearCourse } from "../weather/normals.ts";
 import type { MonthlyAir } from "../weather/record.ts";
 import type { CropPlan } from "./crop.ts";
 import { degreeDays, type StageLengths } from "./stages.ts";
@@ -19,13 +20,43 @@ export function stageHeat(
   baseC: number,
   normals: MonthlyAir,
 ): StageLengths {
-  let day = dayInYear(someYear, sowing);
+  return heatByStage(stageDays, sowing, (day) => degreeDays(normalMeanC(day, normals), baseC));
+}
+
+/**
+ * The same as years bring it on the whole: months keep their means, and warm days count in cool weather. What a stated day of
+ * ripeness is worth.
+ */
+export function stageHeatOfYears(
+  stageDays: StageLengths,
+  sowing: CropPlan["sowing"],
+  baseC: number,
+  { tMaxC, tMinC }: MonthlyAir,
+): StageLengths {
+  const { ordinary } = yearCourse(tMaxC.map((c, month) => (c + (tMinC[month] ?? c)) / 2));
+  return heatByStage(stageDays, sowing, (day) => usualDegreeDays(ordinary[dayOfYear(day) - 1]! - baseC));
+}
+
+function heatByStage(
+  stageDays: StageLengths,
+  from: CropPlan["sowing"],
+  heatOn: (day: number) => number,
+): StageLengths {
+  let day = dayInYear(someYear, from);
   const heatOf = (days: number): number => {
     let heat = 0;
-    for (let i = 0; i < Math.round(days); i++) heat += degreeDays(normalMeanC(day++, normals), baseC);
+    for (let i = 0; i < Math.round(days); i++) heat += heatOn(day++);
     return Math.round(heat);
   };
   return [heatOf(stageDays[0]), heatOf(stageDays[1]), heatOf(stageDays[2]), heatOf(stageDays[3])];
+}
+
+/** How far a day's mean lies from the usual one, C: a logistic spread of this scale has a standard deviation of 4. Ours. */
+const swingScaleC = 4 / 1.814;
+
+/** Mean degree days of days that swing about a usual mean. */
+function usualDegreeDays(aboveBaseC: number): number {
+  return swingScaleC * Math.log1p(Math.exp(aboveBaseC / swingScaleC));
 }
 
 /** The first killing freeze usually falls about when the mean daily minimum comes down to this. Ours. */

@@ -59,10 +59,10 @@ const anyField = fc
     pattern: fc.constantFrom("summer-peak", "winter-peak", "even"),
     rain: fc.constantFrom("9 in", "12..14 in", "16..30 in"),
     rule: fc.constantFrom("by slice", "root-zone average"),
-    slow: fc.boolean(),
+    dual: fc.boolean(),
     seed: fc.integer({ min: 0, max: 1000 }),
   })
-  .map(({ soil, crop, fallow, residue, pattern, rain, rule, slow, seed }) => ({
+  .map(({ soil, crop, fallow, residue, pattern, rain, rule, dual, seed }) => ({
     format: "rootfront-scenario/1",
     name: "invented at random",
     invented: true,
@@ -72,7 +72,7 @@ const anyField = fc
     crop: { name: crop },
     fallow: { length: fallow },
     surface: { residueCover: `${residue} %` },
-    model: { uptake: rule, slowDrainage: slow },
+    model: { uptake: rule, evaporation: dual ? "dual coefficient" : "two-stage" },
     ensemble: { years: 3, seed },
   }));
 

@@ -172,7 +172,7 @@ describe("a case", () => {
       ["pan: bulk density 1.36 g/cm^3, clay 20 %"],
     ],
     [
-      { name: "a", surface: { residueCover: "80 %" }, model: { slowDrainage: true } },
+      { name: "a", surface: { residueCover: "80 %" }, model: { evaporation: "dual coefficient" } },
       ["surface: residue cover 80 %", "model: drainage below field capacity yes"],
     ],
     [

@@ -371,6 +371,68 @@ const rows: readonly Row[] = [
     'crop.stageLengths[0]: expected a time such as "14 months" or "120 days", as the clock is "days", found "200 C day"; write the unit as days, weeks, months or years',
   ],
   [
+    "a maturity nobody sells",
+    { "crop.maturity": "medum" },
+    'crop.maturity: expected one of "early", "medium", "full", found "medum"; did you mean "medium"?',
+  ],
+  [
+    "a maturity and stage lengths",
+    { "crop.maturity": "early", "crop.stageLengths": ["200 C day", "400 C day", "400 C day", "200 C day"] },
+    "crop.stageLengths: expected maturity or stageLengths, found both; leave one way out",
+  ],
+  [
+    "ripe and harvested on stated days",
+    { "crop.ripe": "Sep 20", "crop.harvest": "Oct 1" },
+    "crop.harvest: expected ripe or harvest, found both; leave one way out",
+  ],
+  [
+    "ripe on no day",
+    { "crop.ripe": "Sep 31" },
+    'crop.ripe: expected a day of the year such as "Jun 1" or "06-01", found "Sep 31"; give a day that the month has',
+  ],
+  [
+    "ripe a month after sowing",
+    { "crop.ripe": "Jul 1" },
+    "crop.ripe: expected a day that leaves grain sorghum sown Jun 1 at least 40 days in spring or summer, within a year, found Jul 1; check the day, and the day of sowing",
+  ],
+  [
+    "harvested before it was sown",
+    { "crop.harvest": "Jun 5" },
+    "crop.harvest: expected a day that leaves grain sorghum sown Jun 1 at least 40 days in spring or summer, within a year, found Jun 5; check the day, and the day of sowing",
+  ],
+  [
+    "roots that end nowhere",
+    { "crop.rootsEnd": "tassel" },
+    'crop.rootsEnd: expected one of "flowering", "end of mid-season", "maturity", found "tassel"; choose one of these',
+  ],
+  [
+    "spring on no day",
+    { "crop.springGrowth": "3/1" },
+    'crop.springGrowth: expected a day of the year such as "Jun 1" or "06-01", found "3/1"; write the month by name',
+  ],
+  [
+    "a maturity for a crop of one's own",
+    {
+      crop: {
+        name: "safflower",
+        sowing: "May 1",
+        stageLengths: ["20 days", "35 days", "45 days", "25 days"],
+        kcbInitial: 0.15,
+        kcbMid: 1,
+        kcbEnd: 0.2,
+        height: "30 in",
+        maxRootDepth: "6 ft",
+        maturity: "early",
+      },
+      yield: {
+        slope: { low: "80 lb/ac/in", middle: "100 lb/ac/in", high: "120 lb/ac/in" },
+        threshold: "5 in",
+        unit: "lb/ac",
+      },
+    },
+    'crop.maturity: expected stageLengths alone, for "safflower", a crop of your own, found maturity; leave it out',
+  ],
+  [
     "a full population alone",
     { "crop.fullPopulation": "20,000 plants/ac" },
     'crop.population: expected the plants that stand there, such as "16,000 plants/ac", beside a full population, found nothing; give them, or leave fullPopulation out',
@@ -482,8 +544,8 @@ const rows: readonly Row[] = [
   ],
   [
     "yes in place of true",
-    { "model.slowDrainage": "yes" },
-    'model.slowDrainage: expected true or false, found "yes"; write true or false without quotes',
+    { invented: "yes" },
+    'invented: expected true or false, found "yes"; write true or false without quotes',
   ],
   [
     "rows that do not make 100 %",

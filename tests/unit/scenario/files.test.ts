@@ -32,7 +32,7 @@ describe("the JSON Schema", () => {
     expect(schema.safeParse(JSON.parse(starterScenario())).success).toBe(true);
     expect(schema.safeParse(goodScenario).success).toBe(true);
     expect(schema.safeParse(withChanges({ "soil.layers[0].bulkdensity": "1.4 g/cm^3" })).success).toBe(false);
-    expect(schema.safeParse(withChanges({ "model.slowDrainage": "1 kg" })).success).toBe(false);
+    expect(schema.safeParse(withChanges({ "model.evaporation": "1 kg" })).success).toBe(false);
   });
 
   test("every field says what it means", () => {

@@ -264,7 +264,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     quickWith("--crop", "bananas"),
-    '--crop: expected one of corn, grain sorghum, proso millet, winter wheat, spring wheat, barley, sunflower, field pea, chickpea, canola, found "bananas"; name one of these, or give the crop by its numbers',
+    '--crop: expected one of corn, grain sorghum, proso millet, winter wheat, spring wheat, barley, sunflower, field pea, chickpea, canola, perennial grass, found "bananas"; name one of these, or give the crop by its numbers',
   ],
   [
     quickWith("--deeper", "2 lb"),

@@ -88,7 +88,7 @@ describe("the dig drives the answer", () => {
       l === 1 ? { ...layer, bulkDensity: undefined, penetrationResistance: "2.2 MPa" } : layer,
     );
     const path = await withEvidence(
-      { ...dug(["22 in", "24 in", "26 in"]), fit: "penetration limit" },
+      { ...dug(["40 in", "42 in", "44 in"]), fit: "penetration limit" },
       { soil: { ...demo.soil, layers } },
     );
     const { out } = await call(root, "evidence", path, "--json");

@@ -44,8 +44,12 @@ describe("a run of fallow and crop", () => {
     expect([stageByDay[floweringDay - 1], stageByDay[floweringDay]]).toEqual([2, 3]);
   });
 
-  test("fallow is bare soil of FAO-56 eq. 72, whatever the weather", () => {
-    const windy = { ...weather, wind2mMPerS: weather.wind2mMPerS.map(() => 6) };
+  test("fallow is bare soil of FAO-56 eq. 72, whatever the wind, where there is no frost", () => {
+    const windy = {
+      ...weather,
+      tMinC: weather.tMinC.map((c) => Math.max(1, c)),
+      wind2mMPerS: weather.wind2mMPerS.map(() => 6),
+    };
     const course = cropCourse(plan("corn"), windy, 100, 129);
     for (let day = 0; day < 29; day++) {
       expect([course.kcbByDay[day], course.coverByDay[day], course.descentMmByDay[day]]).toEqual([0, 0, 0]);

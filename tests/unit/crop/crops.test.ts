@@ -11,7 +11,7 @@ import {
 import { isDate } from "../../../src/weather/calendar.ts";
 
 describe("the crop table", () => {
-  test("holds the ten dryland crops", () => {
+  test("holds ten dryland crops and sod", () => {
     expect(cropNames).toEqual([
       "corn",
       "grain sorghum",
@@ -23,6 +23,7 @@ describe("the crop table", () => {
       "field pea",
       "chickpea",
       "canola",
+      "perennial grass",
     ]);
   });
   test("no name or alias means two crops", () => {
@@ -45,7 +46,8 @@ describe("the crop table", () => {
     expect(named.length).toBeGreaterThan(8);
     for (const source of named) expect(Object.keys(table.sources)).toContain(source);
   });
-  test.each(cropDefaults.map((crop) => [crop.name, defaultPlan(crop)] as const))(
+  const sown = cropDefaults.filter(({ name }) => name !== "perennial grass");
+  test.each(sown.map((crop) => [crop.name, defaultPlan(crop)] as const))(
     "%s is a plan that can run",
     (name, plan) => {
       expect(plan.name).toBe(name);
@@ -75,6 +77,12 @@ describe("the crop table", () => {
       expect(plan.dormantBelowC === null).toBe(name !== "winter wheat");
     },
   );
+});
+
+test("sod begins and stays at its full depth, and takes far less of a layer's water a day than a crop", () => {
+  const sod = defaultPlan(cropNamed("sod")!);
+  expect(sod.sowingDepthMm).toBe(sod.maxRootDepthMm);
+  expect(sod.uptakeSharePerDay).toBeLessThan(0.5 * defaultPlan(cropNamed("winter wheat")!).uptakeSharePerDay);
 });
 
 describe("finding a crop", () => {

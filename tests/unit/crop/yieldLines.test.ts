@@ -29,6 +29,7 @@ const published: readonly (readonly [string, number, number, number, number, num
   ["chickpea", 160, 240, 240, 3.94, 3374],
   ["field pea", 120, 181, 181, 3.94, 2425],
   ["canola", 115, 175.2, 175.2, 6.22, null],
+  ["perennial grass", 91, 136, 136, 2.24, null],
 ];
 
 describe("the usual line of every crop", () => {

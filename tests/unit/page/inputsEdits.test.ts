@@ -173,7 +173,7 @@ describe("a case", () => {
     ],
     [
       { name: "a", surface: { residueCover: "80 %" }, model: { evaporation: "dual coefficient" } },
-      ["surface: residue cover 80 %", "model: drainage below field capacity yes"],
+      ["surface: residue cover 80 %", "model: evaporation rule dual coefficient"],
     ],
     [
       { name: "a", soil: { startingWater: { moistDepth: "30 in", shareBelow: "20 %" } } },

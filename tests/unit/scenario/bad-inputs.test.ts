@@ -328,7 +328,7 @@ const rows: readonly Row[] = [
   [
     "an unknown crop",
     { "crop.name": "sorgum" },
-    'crop.name: expected one of corn, grain sorghum, proso millet, winter wheat, spring wheat, barley, sunflower, field pea, chickpea, canola, found "sorgum"; did you mean "sorghum"?',
+    'crop.name: expected one of corn, grain sorghum, proso millet, winter wheat, spring wheat, barley, sunflower, field pea, chickpea, canola, perennial grass, found "sorgum"; did you mean "sorghum"?',
   ],
   [
     "an open crop name",

@@ -291,14 +291,14 @@ describe("soil that ends", () => {
 });
 
 describe("curve numbers", () => {
-  // TR-55 Table 2-2b (read), hydrologic group B.
+  // TR-55 Table 2-2b (read), hydrologic group B; fallow bare 86, lowered by a tenth of the share under residue (Steichen 1983, read).
   test.each([
     ["grain sorghum", undefined, undefined, 86, 81],
-    ["grain sorghum", "40 %", undefined, 83, 75],
-    ["grain sorghum", "10 %", undefined, 85, 80],
-    ["winter wheat", "40 %", undefined, 83, 72],
+    ["grain sorghum", "40 %", undefined, 82.56, 75],
+    ["grain sorghum", "10 %", undefined, 85.14, 80],
+    ["winter wheat", "40 %", undefined, 82.56, 72],
     ["winter wheat", undefined, "contoured", 86, 74],
-    ["chickpea", "40 %", undefined, 83, 72],
+    ["chickpea", "40 %", undefined, 82.56, 72],
   ])(
     "%s, residue %s, %s: %d in fallow, %d with the crop",
     async (name, residueCover, treatment, fallow, crop) => {
@@ -308,7 +308,8 @@ describe("curve numbers", () => {
         "soil.hydrologicGroup": "B",
         surface: { ...(residueCover && { residueCover }), ...(treatment && { treatment }) },
       });
-      expect([cases[0].ground.curveNumberFallow, cases[0].ground.curveNumberCrop]).toEqual([fallow, crop]);
+      expect(cases[0].ground.curveNumberFallow).toBeCloseTo(fallow, 9);
+      expect(cases[0].ground.curveNumberCrop).toBe(crop);
     },
   );
 });

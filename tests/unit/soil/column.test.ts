@@ -94,23 +94,44 @@ describe("a restricted depth ends the column", () => {
 });
 
 describe("hydrologic group", () => {
-  test("a dense layer lowers it", () => {
+  // TR-55 appendix A: A and B read, C and D memory.
+  test.each([
+    ["sand", "A"],
+    ["loamy sand", "A"],
+    ["sandy loam", "A"],
+    ["silt loam", "B"],
+    ["loam", "B"],
+    ["sandy clay loam", "C"],
+    ["clay loam", "D"],
+    ["silty clay loam", "D"],
+    ["sandy clay", "D"],
+    ["silty clay", "D"],
+    ["clay", "D"],
+  ])("a surface soil of %s without a measured conductivity is %s, whatever lies beneath", (texture, group) => {
+    const { layers: over } = resolve(layer(0, 200, { texture }), layer(200, 1500, { texture: "clay" }));
+    expect(hydrologicGroup(over, null).group).toBe(group);
+    expect(hydrologicGroup(over, null).why).toContain(`the surface soil is ${texture}`);
+  });
+  test("rock within half a metre makes it D", () => {
+    expect(hydrologicGroup(resolve(layer(0, 1500, { texture: "sand" })).layers, 400).group).toBe("D");
+  });
+  test("a measured slow layer lowers it", () => {
     const loose = resolve(layer(0, 1500, { organicMatterPercent: 2.5 })).layers;
     const panned = resolve(
       layer(0, 125, { organicMatterPercent: 2.5 }),
-      layer(125, 225, { bulkDensityKgPerM3: 1650, organicMatterPercent: 2.5 }),
+      layer(125, 225, { saturatedConductivityMmPerDay: 67, organicMatterPercent: 2.5 }),
       layer(225, 1500, { organicMatterPercent: 2.5 }),
     ).layers;
     expect(hydrologicGroup(loose, null).group).toBe("B");
     expect(hydrologicGroup(panned, null).group).toBe("C");
     expect(hydrologicGroup(panned, null).why).toContain(
-      "least conductive layer within 1000 mm, 125, lets 2.8 mm an hour",
+      "least conductive layer measured within 1000 mm, 125, lets 2.8 mm an hour",
     );
   });
   test("what lies below a metre does not count", () => {
     const deep = resolve(
-      layer(0, 1000, { organicMatterPercent: 2.5 }),
-      layer(1000, 1500, { texture: "clay" }),
+      layer(0, 1000, { saturatedConductivityMmPerDay: 500 }),
+      layer(1000, 1500, { saturatedConductivityMmPerDay: 5 }),
     ).layers;
     expect(hydrologicGroup(deep, null).group).toBe("B");
   });

@@ -78,7 +78,12 @@ function cropLine({ crop, fallowDays }: Case, say: Say): string {
     crop.dormantBelowC === null
       ? ""
       : ` It sleeps below a daily mean of ${say(crop.dormantBelowC, "temperature")}.`;
-  return `Crop: ${crop.name}, sown ${sayMonthDay(crop.sowing)}, ${fallow}. Stages ${clock}; basal coefficients ${crop.kcbInitial}, ${crop.kcbMid}, ${crop.kcbEnd}; roots to ${say(crop.maxRootDepthMm, "depth")} at most.${asleep}`;
+  return `Crop: ${crop.name}, sown ${sayMonthDay(crop.sowing)}, ${fallow}. Stages ${clock}; basal coefficients ${crop.kcbInitial}, ${crop.kcbMid}, ${crop.kcbEnd}; roots to ${say(crop.maxRootDepthMm, "depth")} at most.${standSaid(crop.standShare, say)}${asleep}`;
+}
+
+/** A full stand goes without saying. */
+function standSaid(standShare: number, say: Say): string {
+  return standShare < 1 ? ` The stand has ${say(standShare, "share")} of a full one's leaves.` : "";
 }
 
 function groundLine({ ground }: Case, say: Say): string {

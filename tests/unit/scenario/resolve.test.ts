@@ -1,3 +1,4 @@
+import { describeScenario } from "../../../src/scenario/describe.ts";
 import { describe, expect, test } from "vitest";
 import { InputError, refuse } from "../../../src/problem.ts";
 import { resolveScenario, type Scenario } from "../../../src/scenario/index.ts";
@@ -55,6 +56,9 @@ describe("units are read once and only numbers are left", () => {
         field: "crop.fullPopulation",
         why: expect.stringMatching(/^a full dryland stand: Kansas State .*\(memory\)$/),
       }),
+    );
+    expect(describeScenario(usual, "us").replaceAll(/\s+/g, " ")).toContain(
+      "The stand has 50 % of a full one's leaves.",
     );
     const small = await resolved({ ...crop, "crop.plantHabit": "stays small" });
     expect(small.cases[0].crop.standShare).toBeCloseTo(0.25, 10);

@@ -75,6 +75,7 @@ export function cutSlices(
   let slice = 0;
   for (const { layer, index, topMm, cut, thicknessMm } of pieces) {
     const fieldCapacity = movedFieldCapacity(layer, draw.capacity);
+    const exponent = movedDrainExponent(layer, fieldCapacity);
     const passage = passageOf(layer, draw.lenience, draw.openness);
     for (let i = 0; i < cut; i++, slice++) {
       slices.topMm[slice] = topMm + i * thicknessMm;
@@ -84,7 +85,7 @@ export function cutSlices(
       slices.fieldCapacityMm[slice] = fieldCapacity * thicknessMm;
       slices.saturationMm[slice] = layer.saturation * thicknessMm;
       slices.saturatedConductivityMmPerDay[slice] = layer.saturatedConductivityMmPerDay;
-      slices.drainExponent[slice] = layer.drainExponent;
+      slices.drainExponent[slice] = exponent;
       slices.passage[slice] = passage;
     }
   }
@@ -116,6 +117,15 @@ function movedFieldCapacity(
   if (moved === 0) return fieldCapacity;
   const held = wiltingPoint + Math.max(leastCapacityShare * available, available + moved);
   return Math.min(held, saturation - leastDrainableShare * (saturation - fieldCapacity));
+}
+
+/** Field capacity is where drainage has become slow: the conductivity there stays what it was. Ours. */
+function movedDrainExponent(
+  { fieldCapacity, saturation, drainExponent }: SoilLayer,
+  movedFieldCapacity: number,
+): number {
+  if (movedFieldCapacity === fieldCapacity) return drainExponent;
+  return (drainExponent * Math.log(fieldCapacity / saturation)) / Math.log(movedFieldCapacity / saturation);
 }
 
 /** Pace factor at field capacity, cracks included, 0 to 1. */

@@ -188,7 +188,7 @@ test("roots that the described soil ends, and those that rock ends, are told apa
   });
   const flowing = async (file: string) => (await call(folder, "compare", file)).out.replaceAll(/\s+/g, " ");
   expect(await flowing("ends.json")).toContain(
-    'The roots of "far deeper" could not go deeper: the soil is described to 80.0 in.',
+    'The roots of "far deeper" could not go deeper: the soil is described to 110.0 in.',
   );
   expect(await flowing("rock.json")).toContain(
     '"far deeper" could not go deeper: rock at 75.0 in ends them.',

@@ -40,7 +40,7 @@ export const smallScenario = {
     layers: [
       { name: "topsoil", thickness: "6 in", texture: "silt loam", bulkDensity: "1.35 g/cm^3" },
       { name: "pan", thickness: "3 in", texture: "silt loam", bulkDensity: "1.62 g/cm^3" },
-      { name: "subsoil", bottom: "80 in", texture: "silt loam" },
+      { name: "subsoil", bottom: "90 in", texture: "silt loam" },
     ],
     startingWater: { share: "50 %" },
   },

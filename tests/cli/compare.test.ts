@@ -188,7 +188,7 @@ test("roots that the described soil ends, and those that rock ends, are told apa
   });
   const flowing = async (file: string) => (await call(folder, "compare", file)).out.replaceAll(/\s+/g, " ");
   expect(await flowing("ends.json")).toContain(
-    'The roots of "far deeper" could not go deeper: the soil is described to 80.0 in.',
+    'The roots of "far deeper" could not go deeper: the soil is described to 90.0 in.',
   );
   expect(await flowing("rock.json")).toContain(
     '"far deeper" could not go deeper: rock at 75.0 in ends them.',
@@ -209,9 +209,9 @@ describe("the quick question", () => {
   test("describes soil deep enough for the crop and the extra depth", async () => {
     const sunflower = ["--texture", "clay", "--rain", "20 in", "--crop", "sunflower", "--deeper", "30 in"];
     const { defaults, cases } = await compareJson(...sunflower, "--years", "4");
-    // 2.5 m, 98 in, and 30 in: the next whole foot is 132 in.
+    // 2.76 m, 109 in, and 30 in: the next whole foot is 144 in.
     expect(defaults).toContainEqual(
-      expect.objectContaining({ field: "soil.layers[1].bottom", value: "132 in" }),
+      expect.objectContaining({ field: "soil.layers[1].bottom", value: "144 in" }),
     );
     expect(cases.map(({ rootsEndAt }) => rootsEndAt)).toEqual([null, null]);
   });

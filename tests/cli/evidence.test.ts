@@ -88,7 +88,7 @@ describe("the dig drives the answer", () => {
       l === 1 ? { ...layer, bulkDensity: undefined, penetrationResistance: "2.2 MPa" } : layer,
     );
     const path = await withEvidence(
-      { ...dug(["22 in", "24 in", "26 in"]), fit: "penetration limit" },
+      { ...dug(["34 in", "36 in", "38 in"]), fit: "penetration limit" },
       { soil: { ...demo.soil, layers } },
     );
     const { out } = await call(root, "evidence", path, "--json");

@@ -78,7 +78,9 @@ function cropLine({ crop, fallowDays }: Case, say: Say): string {
     crop.dormantBelowC === null
       ? ""
       : ` It sleeps below a daily mean of ${say(crop.dormantBelowC, "temperature")}.`;
-  return `Crop: ${crop.name}, sown ${sayMonthDay(crop.sowing)}, ${fallow}. Stages ${clock}; basal coefficients ${crop.kcbInitial}, ${crop.kcbMid}, ${crop.kcbEnd}; roots to ${say(crop.maxRootDepthMm, "depth")} at most.${standSaid(crop.standShare, say)}${asleep}`;
+  const spring =
+    crop.springFrom === null ? "" : ` It stays in its first stage until ${sayMonthDay(crop.springFrom)}.`;
+  return `Crop: ${crop.name}, sown ${sayMonthDay(crop.sowing)}, ${fallow}. Stages ${clock}; basal coefficients ${crop.kcbInitial}, ${crop.kcbMid}, ${crop.kcbEnd}; roots to ${say(crop.maxRootDepthMm, "depth")} at most.${standSaid(crop.standShare, say)}${asleep}${spring}`;
 }
 
 /** A full stand goes without saying. */

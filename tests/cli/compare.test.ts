@@ -209,7 +209,7 @@ describe("the quick question", () => {
   test("describes soil deep enough for the crop and the extra depth", async () => {
     const sunflower = ["--texture", "clay", "--rain", "20 in", "--crop", "sunflower", "--deeper", "30 in"];
     const { defaults, cases } = await compareJson(...sunflower, "--years", "4");
-    // 2.9 m, 114 in, and 30 in: the next whole foot is 144 in.
+    // 2.76 m, 109 in, and 30 in: the next whole foot is 144 in.
     expect(defaults).toContainEqual(
       expect.objectContaining({ field: "soil.layers[1].bottom", value: "144 in" }),
     );

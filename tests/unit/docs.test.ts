@@ -88,7 +88,7 @@ describe("the output shown in README.md", () => {
       return rows.some((row) => row.startsWith(`| ${crop}`) && row.endsWith(end)) ? [] : [`${crop} ${end}`];
     });
     expect(missing).toEqual([]);
-    expect(rootFronts.paces.length).toBe(3);
+    expect(rootFronts.paces.length).toBe(5);
   });
 });
 

@@ -52,7 +52,7 @@ async function englishWheat(hasPan: boolean) {
   const soil = { bulkDensity: "1.5 g/cm^3" };
   const layers = [
     panLayer("topsoil", "35 cm", "sandy loam", soil),
-    panLayer("pan", "45 cm", "sandy loam", hasPan ? { bulkDensity: "1.8 g/cm^3" } : soil),
+    panLayer("pan", "45 cm", "sandy loam", hasPan ? { bulkDensity: "1.8 g/cm^3", origin: "tillage pan" } : soil),
     panLayer("subsoil", "250 cm", "sandy loam", soil),
   ];
   const seasons = await cropSeasons(

@@ -83,12 +83,13 @@ function missing(path: string): never {
 }
 
 /** So much available water, inches, spread over the profile as the same share of what each part can hold. */
-export async function shareFor(place: string, inches: number): Promise<Written> {
+export async function shareFor(place: string, inches: number, depth?: string): Promise<Written> {
   const full = await yieldSeasons({
     place,
     crop: "winter wheat",
     sowing: "Sep 25",
     startingWater: { share: "100 %" },
+    ...(depth === undefined ? {} : { depth }),
     years: 60,
   });
   const capacityIn = full.reduce((sum, { storedAtSowingIn }) => sum + storedAtSowingIn, 0) / full.length;

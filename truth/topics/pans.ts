@@ -18,6 +18,10 @@ export const pans: Topic = {
   isFallow: false,
   async ours() {
     const [underPan, free] = await Promise.all([englishWheat(true), englishWheat(false)]);
+    const [wetUnderPan, wetFree] = await Promise.all([
+      englishWheat(true, wetYearMm),
+      englishWheat(false, wetYearMm),
+    ]);
     const byDensity = await lossesPercent(densities.map((density) => ({ bulkDensity: `${density} g/cm^3` })));
     const byResistance = await lossesPercent(
       resistancesPsi.map((psi) => ({ penetrationResistance: `${psi} psi` })),
@@ -26,7 +30,7 @@ export const pans: Topic = {
       "pan-anthesis": underPan.anthesisM,
       "no-pan-anthesis": free.anthesisM,
       "pan-march": underPan.marchM,
-      "pan-loss-wet": 100 * (1 - underPan.transpirationMm / free.transpirationMm),
+      "pan-loss-wet": 100 * (1 - wetUnderPan.transpirationMm / wetFree.transpirationMm),
       "pan-loss-1.6": byDensity[0]!,
       "pan-loss-1.75": byDensity[3]!,
       "pan-loss-1.9": byDensity.at(-1)!,
@@ -47,16 +51,34 @@ const panLayer = (name: string, bottom: string, texture: string, hindrance: Writ
   ...hindrance,
 });
 
-/** Winter wheat in England on sandy loam, with a pan of 1.8 g/cm3 from 35 to 45 cm or without; water in plenty. */
-async function englishWheat(hasPan: boolean) {
+/** Twice the rain of southern England: water does not limit. */
+const wetYearMm = 1400;
+
+/** Winter wheat in England on sandy loam, with a pan of 1.8 g/cm3 from 35 to 45 cm or without; rain as it comes, or a total. */
+async function englishWheat(hasPan: boolean, annualRainMm?: number) {
   const soil = { bulkDensity: "1.5 g/cm^3" };
   const layers = [
     panLayer("topsoil", "35 cm", "sandy loam", soil),
-    panLayer("pan", "45 cm", "sandy loam", hasPan ? { bulkDensity: "1.8 g/cm^3", origin: "tillage pan" } : soil),
+    panLayer(
+      "pan",
+      "45 cm",
+      "sandy loam",
+      hasPan ? { bulkDensity: "1.8 g/cm^3", origin: "tillage pan" } : soil,
+    ),
     panLayer("subsoil", "250 cm", "sandy loam", soil),
   ];
   const seasons = await cropSeasons(
-    { place: "rothamsted", crop: "winter wheat", sowing: "Oct 10", start: 90, layers, years: 15 },
+    {
+      place: "rothamsted",
+      crop: "winter wheat",
+      sowing: "Oct 10",
+      start: 90,
+      layers,
+      years: 15,
+      ...(annualRainMm === undefined
+        ? {}
+        : { weather: { ...normalsOf(placeNamed("rothamsted")), annualRain: `${annualRainMm} mm` } }),
+    },
     ({ ledger, course, firstIndex, totals }, { weather }) => {
       const sown = weather.firstDay + firstIndex + course.sowingDay;
       const march = dayNumber(yearOf(sown) + 1, 3, 1) - weather.firstDay - firstIndex;

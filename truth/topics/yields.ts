@@ -176,7 +176,9 @@ async function montana(place: "havre" | "moccasin", openData: string): Promise<R
 async function westernKansas(openData: string): Promise<Record<string, number>> {
   const files = { "kansas.csv": westernKansasRecord(openData) };
   const medianOf = async (crop: string, sowing: string, inches: number) =>
-    median(buOf(await onRecord("tribune", crop, sowing, inches, { record: "kansas.csv" }, files, 54)));
+    median(
+      buOf(await onRecord("tribune", crop, sowing, inches, { record: "kansas.csv" }, files, 54, "96 in")),
+    );
   const wheat = await medianOf("winter wheat", "Sep 25", 9);
   const sorghum = await medianOf("grain sorghum", "Jun 1", 8);
   const corn = await medianOf("corn", "May 10", 8);
@@ -193,7 +195,7 @@ async function johnsonKansas(openData: string): Promise<Record<string, number>> 
   const name = "gridmet_Johnson_KS_2011-2020.csv";
   const files = { [name]: readFileSync(`${openData}/weather-daily/${name}`, "utf8") };
   const medianOf = async (crop: string, sowing: string) =>
-    median(buOf(await onRecord("johnson-ks", crop, sowing, 10, { record: name }, files, 30)));
+    median(buOf(await onRecord("johnson-ks", crop, sowing, 10, { record: name }, files, 30, "72 in")));
   return {
     "johnson-corn-over-sorghum":
       (await medianOf("corn", "Apr 25")) / (await medianOf("grain sorghum", "May 25")),
@@ -208,7 +210,18 @@ async function onRecord(
   weather: Written,
   files: Files,
   years: number,
+  depth: string,
 ): Promise<YieldSeason[]> {
-  const startingWater = await shareFor(place, inches);
-  return yieldSeasons({ place, crop, sowing, startingWater, weather, files, years, system: "no-till" });
+  const startingWater = await shareFor(place, inches, depth);
+  return yieldSeasons({
+    place,
+    crop,
+    sowing,
+    startingWater,
+    weather,
+    files,
+    years,
+    depth,
+    system: "no-till",
+  });
 }

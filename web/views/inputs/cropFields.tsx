@@ -25,7 +25,16 @@ const development = [
   "dormantBelow",
   "kcbDormant",
 ];
-const waterUse = ["kcbInitial", "kcbMid", "kcbEnd", "height", "uptakeShare", "denseRoots", "uptakeHalving", "depletionFraction"];
+const waterUse = [
+  "kcbInitial",
+  "kcbMid",
+  "kcbEnd",
+  "height",
+  "uptakeShare",
+  "denseRoots",
+  "uptakeHalving",
+  "depletionFraction",
+];
 
 /** Ways of saying how long the crop takes; each makes the others void. */
 const lengths = ["maturity", "ripe", "harvest", "stageLengths", "stageDays"];

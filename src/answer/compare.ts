@@ -178,7 +178,8 @@ function methodOf({ preparation, runs }: Ensemble, shown: ShownYield): Compariso
   const years = weatherYears.sowingYears.map(({ year }) => year);
   return {
     referenceEt: weatherYears.weather.referenceEt,
-    uptake: uptakeInWords(scenario),
+    uptake: inWords(scenario, ({ uptake }) => uptake.rule),
+    evaporation: inWords(scenario, ({ evaporation }) => evaporation),
     rain: weatherYears.rain,
     rainTotalOver: weather.rainTotalOver,
     runs,
@@ -192,6 +193,7 @@ function methodOf({ preparation, runs }: Ensemble, shown: ShownYield): Compariso
         ? spreadSaid(scenario.cases.flatMap(({ layers }) => layers))
         : `${percent(ensemble.availableCapacitySd)} of it`,
     deepWaterSd: ensemble.deepWaterSd,
+    deepUptakeSpread: ensemble.deepUptakeSpread,
     yieldLine: {
       source: yieldLine.source,
       slopeKgPerHaPerMm: yieldLine.slopeKgPerHaPerMm,
@@ -208,8 +210,9 @@ function methodOf({ preparation, runs }: Ensemble, shown: ShownYield): Compariso
   };
 }
 
-function uptakeInWords({ cases }: Scenario): string {
-  return [...new Set(cases.map(({ uptake }) => uptake.rule))].join(" and ");
+/** A rule of every case; where they differ, each once. */
+function inWords({ cases }: Scenario, ruleOf: (of: Case) => string): string {
+  return [...new Set(cases.map(ruleOf))].join(" and ");
 }
 
 function minus(a: Float64Array, b: Float64Array): Float64Array {

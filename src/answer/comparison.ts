@@ -43,6 +43,7 @@ export interface AnswerAtRain {
 export interface ComparisonMethod {
   readonly referenceEt: string;
   readonly uptake: string;
+  readonly evaporation: string;
   /** What the rain is, in words. */
   readonly rain: string;
   readonly rainTotalOver: "year" | "season";
@@ -56,6 +57,8 @@ export interface ComparisonMethod {
   /** Of available water capacity, as words: a share of it, or of the soil's volume layer by layer. */
   readonly availableCapacitySpread: string;
   readonly deepWaterSd: number;
+  /** The depth over which uptake falls to half lies between it / (1 + this) and it x (1 + this). */
+  readonly deepUptakeSpread: number;
   readonly yieldLine: {
     readonly source: string;
     readonly slopeKgPerHaPerMm: { readonly low: number; readonly middle: number; readonly high: number };

@@ -15,7 +15,7 @@ export function methodParagraphs({ method, cases }: Comparison, shown: Shown): s
   return [
     "One column of soil, one day a step: snow and melt, runoff by curve number, infiltration and drainage, evaporation, root front, uptake. Every day's balance is closed.",
     `Rain: ${sentence(method.rain)}`,
-    `${referenceEtSaid(method.referenceEt)} Water uptake: ${sentence(method.uptake)}`,
+    `${referenceEtSaid(method.referenceEt)} Water uptake: ${sentence(method.uptake)} Evaporation: ${sentence(method.evaporation)}`,
     drawsSaid(method),
     yieldLineSaid(method.yieldLine, cases[0]!.yield.unit, shown),
     ...(note === null ? [] : [note]),
@@ -30,7 +30,7 @@ function drawsSaid(method: ComparisonMethod): string {
   return (
     `${method.runs === 1 ? "One run" : `${method.runs} runs`}${again}, seed ${method.seed}. Every case and every rainfall total meets the same years and draws: ` +
     `yield slope, available water capacity (sd ${method.availableCapacitySpread}; field capacity moves), deep starting water ` +
-    `(sd ${percent(method.deepWaterSd)} of capacity), density reading (${method.densityReading}), roots that find cracks in a dense layer.`
+    `(sd ${percent(method.deepWaterSd)} of capacity), density reading (${method.densityReading}), roots that find cracks in a dense layer, how fast uptake falls with depth (by a factor of ${fixed(1 + method.deepUptakeSpread, 1)} either way).`
   );
 }
 

@@ -46,6 +46,8 @@ export function someComparison(change: Partial<Comparison> = {}): Comparison {
     method: {
       referenceEt: "as written",
       uptake: "by slice",
+      evaporation: "two-stage",
+      deepUptakeSpread: 1,
       rain: "years of the record, as they are",
       rainTotalOver: "year",
       runs: 200,

@@ -24,7 +24,7 @@ const winter = take<
 >("fao56-ch11-winter");
 
 describe(`${sourceOf(winter)} (${markOf(winter)}; within ${winter.tolerance} mm: ${closenessOf(winter).because})`, () => {
-  test(winter.what, async () => {
+  test(`${winter.what}: grass on ${winter.inputs.texture}`, async () => {
     const { latitude, elevation, rainMm, tMaxC, tMinC, texture, startPercent, fromDay } = winter.inputs;
     const meansMm = await bySeason(
       {

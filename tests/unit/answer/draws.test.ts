@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawRuns } from "../../../src/answer/draws.ts";
 import { readySoil } from "../../../src/answer/run.ts";
+import { stream } from "../../../src/randomness.ts";
 import { asDug, someScenario } from "./someScenario.ts";
 
 const { ensemble, yieldLine } = someScenario();
@@ -40,13 +41,22 @@ describe("how unsure the depth is over which uptake falls to half", () => {
   });
 
   test("another spread leaves all other draws as they were", () => {
-    const others = (spread: number) => drawn(spread).map(({ deepUptake: _, ...rest }) => rest);
+    const others = (spread: number) => drawn(spread).map((draws) => ({ ...draws, deepUptake: null }));
     expect(others(1)).toEqual(others(0));
     expect(others(3)).toEqual(others(0));
     // And a draw keeps its place among the others.
     const places = (spread: number) =>
       drawn(spread).map(({ deepUptake }) => Math.log(deepUptake) / Math.log(1 + spread));
     places(3).forEach((place, run) => expect(place).toBeCloseTo(places(1)[run]!, 9));
+  });
+
+  test("is drawn from a stream of its own, as the open share is", () => {
+    const shares = stream(5, "open share");
+    const depths = stream(5, "uptake by depth");
+    for (const { openness, deepUptake } of drawn(1)) {
+      expect(openness).toBe(2 * shares.uniform() - 1);
+      expect(Math.log2(deepUptake)).toBeCloseTo(2 * depths.uniform() - 1, 9);
+    }
   });
 
   test("moves the halving depth of a run, and nothing else of its uptake", () => {

@@ -17,7 +17,7 @@ export interface Memory {
   shelves: Map<string, CourseShelf>;
   draws: GeneratorDraws | null;
   generated: Generated | null;
-  /** Soils cut and filled, on a shelf for each soil and way of drawing; they do not depend on the weather. */
+  /** Soils cut and filled, on a shelf for each soil, rule of uptake and way of drawing; they do not depend on the weather. */
   soils: Map<string, SoilShelf>;
   /** Sowing years that fit into the weather, with the window they make. */
   sown: OfWeather<unknown> | null;
@@ -96,8 +96,9 @@ export function recallGenerated(memory: Memory, key: string, generate: () => Wea
 export function recallSoils(memory: Memory, cases: readonly Case[], plan: EnsemblePlan): SoilShelf[] {
   const { years: _years, ...draws } = plan;
   const kept = new Map<string, SoilShelf>();
-  const shelves = cases.map(({ layers, sliceThicknessMm, startingWater, ground }) => {
-    const key = JSON.stringify([layers, sliceThicknessMm, startingWater, ground.evaporatingDepthMm, draws]);
+  const shelves = cases.map(({ layers, sliceThicknessMm, startingWater, ground, uptake }) => {
+    const { evaporatingDepthMm } = ground;
+    const key = JSON.stringify([layers, sliceThicknessMm, startingWater, evaporatingDepthMm, uptake, draws]);
     const shelf = kept.get(key) ?? memory.soils.get(key) ?? new Map<number, ReadySoil>();
     kept.set(key, shelf);
     return shelf;

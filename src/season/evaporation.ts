@@ -134,14 +134,19 @@ function byDualCoefficient(
 ): number {
   const { course } = input;
   const kcMax = course.kcMaxByDay[today.day]!;
+  let leftMm: number;
   if (today.inCrop) {
     const reduction = evaporationReduction(depletionMm, readilyEvaporableMm.crop, totalEvaporableMm.crop);
     const exposed = 1 - course.coverByDay[today.day]!;
     today.evaporationCoefficient =
       cropResidueFactor * evaporationCoefficient(reduction, kcMax, course.kcbByDay[today.day]!, exposed);
+    leftMm = totalEvaporableMm.crop - depletionMm;
   } else {
     const reduction = evaporationReduction(depletionMm, readilyEvaporableMm.fallow, totalEvaporableMm.fallow);
     today.evaporationCoefficient = evaporationCoefficient(reduction, kcMax, 0, 1);
+    leftMm = totalEvaporableMm.fallow - depletionMm;
   }
-  return today.evaporationCoefficient * today.et0Mm;
+  // A day begun freely does not dry the ground beyond what can evaporate: De <= TEW (FAO-56 eq. 78).
+  const wantedMm = today.evaporationCoefficient * today.et0Mm;
+  return leftMm <= 0 ? 0 : Math.min(wantedMm, leftMm);
 }

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { mayDrainAnywhere, soakAndDrain, type SoakResult } from "../../src/season/drainage.ts";
 import { makeLedger } from "../../src/season/ledger.ts";
 import { advancedFront, sliceAt } from "../../src/season/rootFront.ts";
-import type { Ground, Ledger, Rooting, SeasonInput } from "../../src/season/season.ts";
+import type { Ground, Ledger, Rooting, SeasonInput, UptakeRule } from "../../src/season/season.ts";
 import { makeWorkspace, simulate } from "../../src/season/simulate.ts";
 import { makeRootSupply, setRootSupply, takeBySlice } from "../../src/season/uptake.ts";
 import type { Slices } from "../../src/soil/layer.ts";
@@ -185,6 +185,11 @@ const anyWater = (slices: Slices) =>
       ),
     );
 
+/** Roots dense down to anywhere, thinning out beneath, steeply or hardly. */
+const anyUptake: fc.Arbitrary<UptakeRule> = fc
+  .record({ sharePerDay: between(0.01, 0.5), denseRootsMm: between(0, 1500), halvingMm: between(50, 5000) })
+  .map((drawn) => ({ ...testUptake, ...drawn }));
+
 test("over the same soil water a deeper front never lowers the day's uptake", () => {
   fc.assert(
     fc.property(
@@ -192,18 +197,13 @@ test("over the same soil water a deeper front never lowers the day's uptake", ()
       between(0, 3000),
       between(0, 500),
       between(0, 15),
-      between(0.01, 0.5),
+      anyUptake,
       fc.nat({ max: 8 }),
       unit,
-      ([slices, water], front, deeper, demand, share, evaporating, wetter) => {
+      ([slices, water], front, deeper, demand, uptake, evaporating, wetter) => {
         const scratch = new Float64Array(slices.count);
         const supply = makeRootSupply(slices.count);
-        setRootSupply(supply, slices, Math.min(evaporating, slices.count), {
-          ...testUptake,
-          sharePerDay: share,
-          denseRootsMm: 300,
-          halvingMm: 400,
-        });
+        setRootSupply(supply, slices, Math.min(evaporating, slices.count), uptake);
         // Beneath the front its slice may be wetter than its mean: roots have dried the part above.
         const holder = sliceAt(front, slices);
         const beneathMm = water[holder]! + wetter * (slices.saturationMm[holder]! - water[holder]!);
@@ -218,6 +218,36 @@ test("over the same soil water a deeper front never lowers the day's uptake", ()
       },
     ),
     { numRuns: 1000, seed: 20262 },
+  );
+});
+
+test("over the same soil water, uptake that falls off less with depth never lowers the day's uptake", () => {
+  fc.assert(
+    fc.property(
+      anySlices.chain((slices) => fc.tuple(fc.constant(slices), anyWater(slices))),
+      between(0, 3000),
+      between(0, 15),
+      anyUptake,
+      fc.nat({ max: 8 }),
+      between(0, 3000),
+      between(0, 800),
+      ([slices, water], frontMm, demand, uptake, evaporating, halvingMore, denseMore) => {
+        const take = (rule: UptakeRule) => {
+          const supply = makeRootSupply(slices.count);
+          setRootSupply(supply, slices, Math.min(evaporating, slices.count), rule);
+          const rooted = { frontMm, beneathMm: water[sliceAt(frontMm, slices)]! };
+          const scratch = new Float64Array(slices.count);
+          return takeBySlice(demand, rooted, supply, slices, water.slice(), scratch);
+        };
+        const steep = take(uptake);
+        const slower = { ...uptake, halvingMm: uptake.halvingMm + halvingMore };
+        expect(take(slower)).toBeGreaterThanOrEqual(steep - 1e-12);
+        expect(take({ ...uptake, denseRootsMm: uptake.denseRootsMm + denseMore })).toBeGreaterThanOrEqual(
+          steep - 1e-12,
+        );
+      },
+    ),
+    { numRuns: 1000, seed: 20266 },
   );
 });
 

@@ -5,6 +5,7 @@ import {
   curveNumberFor,
   curveNumberRows,
   dryAndWetCurveNumber,
+  fallowCurveNumber,
   type GroundCover,
   movedCurveNumber,
 } from "../../src/season/curveNumber.ts";
@@ -50,6 +51,30 @@ for (const id of ["cn-table-10-1", "cn-table-10-1-fives", "cn-chow"]) {
     );
   }
 }
+
+const underResidue = take<{ curveNumber: number[]; residueCover: number[] }, { curveNumber: number[][] }>(
+  "steichen1983-residue",
+);
+published(
+  `${sourceOf(underResidue)}: ${underResidue.what}`,
+  closenessOf(underResidue),
+  underResidue.inputs.curveNumber.flatMap((bare, i) =>
+    underResidue.inputs.residueCover.map((cover, j) => [
+      bare,
+      cover,
+      underResidue.expected.curveNumber[i]![j]!,
+    ]),
+  ),
+  fallowCurveNumber,
+);
+test("more residue never raises the curve number of fallow", () => {
+  let last = Infinity;
+  for (let cover = 0; cover <= 1; cover += 0.05) {
+    const cn = fallowCurveNumber(86, cover);
+    expect(cn).toBeLessThan(last);
+    last = cn;
+  }
+});
 
 const shift = take<
   { rewMm: number; tewMm: number; cnDry: number; cnWet: number; depletionMm: number[] },

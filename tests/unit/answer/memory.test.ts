@@ -26,6 +26,7 @@ describe("a memory changes no answer", () => {
         source: { kind: "record", record: someRecord(years), normals: null },
       },
     });
+  const thinner = { ...asDug.uptake, halvingMm: 200 };
   const other = { ...asDug, crop: { ...asDug.crop, sowing: { month: 5, day: 2 } } };
   const scenarios: [string, Scenario][] = [
     ["as it is", someScenario()],
@@ -44,6 +45,11 @@ describe("a memory changes no answer", () => {
     ["more years", someScenario({ ensemble: { ...someScenario().ensemble, years: 15 } })],
     ["another seed", someScenario({ ensemble: { ...someScenario().ensemble, seed: 99 } })],
     ["another place", someScenario({ site: { ...someScenario().site, latitudeDeg: 45 } })],
+    ["slower uptake at depth", someScenario({ cases: [{ ...asDug, uptake: thinner }] })],
+    [
+      "uptake less well known",
+      someScenario({ ensemble: { ...someScenario().ensemble, deepUptakeSpread: 2 } }),
+    ],
     ["a record", onRecord(4)],
     ["the same record read again", onRecord(4)],
     ["a longer record", onRecord(6)],
@@ -82,6 +88,23 @@ describe("a memory changes no answer", () => {
     expect(prepare(onRecord(4), here).weatherYears.weather).toBe(before);
     expect(prepare(onRecord(5), here).weatherYears.weather).not.toBe(before);
   });
+});
+
+test("cases that differ in nothing but how roots take water are run each by its own rule", () => {
+  // They stand in one soil, which is kept; once the first case's rule was kept with it.
+  const usual = asDug.uptake;
+  for (const uptake of [
+    { ...usual, halvingMm: 200 },
+    { ...usual, denseRootsMm: 100 },
+    { ...usual, sharePerDay: 0.02 },
+    { ...usual, rule: "root-zone average" as const },
+  ]) {
+    const later = { ...asDug, name: "other roots", uptake };
+    const both = runEnsemble(someScenario({ cases: [asDug, later] })).byRainTotal[0]!.cases;
+    const alone = runEnsemble(someScenario({ cases: [later] })).byRainTotal[0]!.cases;
+    expect([...both[1]!.byRun.transpirationMm]).toEqual([...alone[0]!.byRun.transpirationMm]);
+    expect([...both[1]!.byRun.transpirationMm]).not.toEqual([...both[0]!.byRun.transpirationMm]);
+  }
 });
 
 describe("a fan over totals", () => {

@@ -543,6 +543,56 @@ const rows: readonly Row[] = [
     'model.uptake: expected one of "by slice", "root-zone average", found "by layer"; choose one of these',
   ],
   [
+    "an unknown way of drying",
+    { "model.evaporation": "one-stage" },
+    'model.evaporation: expected one of "two-stage", "dual coefficient", found "one-stage"; choose one of these',
+  ],
+  [
+    "a way of drying as true",
+    { "model.evaporation": true },
+    'model.evaporation: expected one of "two-stage", "dual coefficient", found true; choose one of these',
+  ],
+  [
+    "dense roots as a weight",
+    { "crop.denseRoots": "16 lb" },
+    'crop.denseRoots: expected a depth such as "14 in" or "350 mm", found "16 lb"; write the unit as in, ft, mm, cm or m',
+  ],
+  [
+    "dense roots above the ground",
+    { "crop.denseRoots": "-4 in" },
+    'crop.denseRoots: expected 0 to 20 ft (0 to 6000 mm), found "-4 in"; check the number and its unit',
+  ],
+  [
+    "uptake that halves in no depth",
+    { "crop.uptakeHalving": 0 },
+    "crop.uptakeHalving: expected 2 in to 330 ft (50 mm to 100 m), found 0; check the number and its unit",
+  ],
+  [
+    "uptake that halves in a share",
+    { "crop.uptakeHalving": "50 %" },
+    'crop.uptakeHalving: expected a depth such as "14 in" or "350 mm", found "50 %"; write the unit as in, ft, mm, cm or m',
+  ],
+  [
+    "a halving depth of one case that is none",
+    { "cases[1].crop.uptakeHalving": "1 in" },
+    'cases[1].crop.uptakeHalving: expected 2 in to 330 ft (50 mm to 100 m), found "1 in"; check the number and its unit',
+  ],
+  [
+    "deep uptake unsure by less than nothing",
+    { "ensemble.deepUptakeSpread": "-10 %" },
+    'ensemble.deepUptakeSpread: expected 0 to 400 %, found "-10 %"; check the number and its unit',
+  ],
+  [
+    "deep uptake unsure by 100 without the sign",
+    { "ensemble.deepUptakeSpread": 100 },
+    'ensemble.deepUptakeSpread: expected 0 to 400 %, found 100; write percent with its sign, such as "35 %"',
+  ],
+  [
+    "deep uptake unsure by a depth",
+    { "ensemble.deepUptakeSpread": "24 in" },
+    'ensemble.deepUptakeSpread: expected a share such as "35 %" or 0.35, found "24 in"; write it in percent with the sign, or as a number from 0 to 1',
+  ],
+  [
     "yes in place of true",
     { invented: "yes" },
     'invented: expected true or false, found "yes"; write true or false without quotes',

@@ -104,6 +104,23 @@ describe("draws", () => {
       9,
     );
   });
+  test("leave the conductivity at field capacity what it was", () => {
+    fc.assert(
+      fc.property(anyColumn, anyDraw, (descriptions, draw) => {
+        const { layers } = resolveColumn(descriptions, "soil.layers");
+        const slices = cutSlices(layers, 50, draw);
+        for (let j = 0; j < slices.count; j++) {
+          const layer = layers[slices.layer[j]!]!;
+          // As logarithms: K / Ks = (theta / theta s) ^ n.
+          const was = layer.drainExponent * Math.log(layer.fieldCapacity / layer.saturation);
+          const is =
+            slices.drainExponent[j]! * Math.log(slices.fieldCapacityMm[j]! / slices.saturationMm[j]!);
+          if (!(Math.abs(is / was - 1) < 1e-9)) throw new Error(`slice ${j}: ln K ${is}, it was ${was}`);
+        }
+      }),
+      { numRuns: 100, seed: 61 },
+    );
+  });
   test("take the open share from its low to its high in two straight lines, held at the ends", () => {
     const range = { low: 0.3, middle: 0.5, high: 0.8 };
     const shares = [-3, -1, -0.5, 0, 0.5, 1, 3].map((openness) => openShareAt(range, openness));

@@ -220,7 +220,7 @@ function unripeCaution({ byRainTotal }: Answer): string[] {
   const share = Math.max(...byRainTotal.flatMap(({ cases }) => cases.map(({ unripeShare }) => unripeShare)));
   if (share < tellingUnripeShare) return [];
   return [
-    `In ${Math.round(100 * share)} % of the seasons the crop ran out of time before it was ripe, and the yield is that of a crop that was: sow earlier, or give stage lengths of a type that ripens here.`,
+    `In ${Math.round(100 * share)} % of the seasons the crop ran out of time before it was ripe, and the yield is that of a crop that was: sow earlier, or choose an earlier maturity or shorter stage lengths.`,
   ];
 }
 

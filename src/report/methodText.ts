@@ -9,15 +9,22 @@ export function methodLines(comparison: Comparison, shown: Shown): string[] {
   return bullets(methodParagraphs(comparison, shown));
 }
 
-/** How the answer came about, a paragraph a subject. */
-export function methodParagraphs({ method, cases }: Comparison, shown: Shown): string[] {
+/**
+ * How the answer came about, a paragraph a subject.
+ * @param hasSources whether the yield line's source belongs in; a report has a list of sources of its own
+ */
+export function methodParagraphs(
+  { method, cases }: Comparison,
+  shown: Shown,
+  hasSources = true,
+): string[] {
   const note = method.yieldLine.storedInchNote;
   return [
     "One column of soil, one day a step: snow and melt, runoff by curve number, infiltration and drainage, evaporation, root front, uptake. Every day's balance is closed.",
     `Rain: ${sentence(method.rain)}`,
     `${referenceEtSaid(method.referenceEt)} Water uptake: ${sentence(method.uptake)} Evaporation: ${sentence(method.evaporation)}`,
     drawsSaid(method),
-    yieldLineSaid(method.yieldLine, cases[0]!.yield.unit, shown),
+    yieldLineSaid(method.yieldLine, cases[0]!.yield.unit, shown, hasSources),
     ...(note === null ? [] : [note]),
   ];
 }
@@ -34,7 +41,12 @@ function drawsSaid(method: ComparisonMethod): string {
   );
 }
 
-function yieldLineSaid(line: ComparisonMethod["yieldLine"], unit: string, shown: Shown): string {
+function yieldLineSaid(
+  line: ComparisonMethod["yieldLine"],
+  unit: string,
+  shown: Shown,
+  hasSources: boolean,
+): string {
   const { low, middle, high } = line.slopeKgPerHaPerMm;
   const mm = shown.system === "us" ? mmPerInch : 1;
   const slope = (kgPerHaPerMm: number) =>
@@ -55,6 +67,8 @@ function yieldLineSaid(line: ComparisonMethod["yieldLine"], unit: string, shown:
       : [
           `Short of half of its demand around flowering the crop loses up to ${percent(floweringLoss.before)} before, ${percent(floweringLoss.at)} at and ${percent(floweringLoss.after)} after it (${floweringLoss.source}; the form is ours).`,
         ]),
-    `${region === null ? "" : `For: ${region}. `}Source: ${sentence(line.source)}${capSource === null ? "" : ` Cap: ${sentence(capSource)}`}`,
+    ...(region === null ? [] : [`For: ${region}.`]),
+    ...(hasSources ? [`Source: ${sentence(line.source)}`] : []),
+    ...(capSource === null ? [] : [`Cap: ${sentence(capSource)}`]),
   ].join(" ");
 }

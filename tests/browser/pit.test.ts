@@ -141,7 +141,7 @@ describe("the readout", () => {
     const x = box.x + box.width * 0.83 - box.x;
     const day = Math.floor((x / box.width) * days);
     const depthIn = Number(/at ([\d.]+) in/.exec((await readout(page))[2]![0])?.[1]);
-    const bottomIn = 78; // of the demo, whose roots go deep enough for all of its soil to be shown
+    const bottomIn = 96; // of the demo, whose roots go deep enough for all of its soil to be shown
     expect(Math.abs(depthIn - 0.41 * bottomIn)).toBeLessThan(0.2);
     await expectReadout(page, day, depthIn * 25.4);
 
@@ -169,7 +169,7 @@ describe("the readout", () => {
     const { days } = await told(page);
     const now = Number(await glass(page).getAttribute("aria-valuenow"));
     expect(Math.abs(now - 0.9 * days)).toBeLessThan(4);
-    await expectReadout(page, now, 0.1 * 78 * 25.4);
+    await expectReadout(page, now, 0.1 * 96 * 25.4);
     expect(wrong).toEqual([]);
     await close();
   });
@@ -303,7 +303,7 @@ describe("a layer's edge", () => {
     const water = (await glass(page).boundingBox())!;
     await page.mouse.move(x, y);
     await page.mouse.down();
-    await page.mouse.move(x, y + (water.height * 3) / 78, { steps: 4 });
+    await page.mouse.move(x, y + (water.height * 3) / 96, { steps: 4 });
     await expect.poll(() => edge.getAttribute("aria-valuetext")).toBe("13.0 in");
     await page.mouse.move(x, y - 400, { steps: 3 });
     await page.mouse.up();

@@ -153,14 +153,14 @@ describe("the sliders", () => {
     const { page, close } = await openLesson();
     const bottoms = ({ soil }: Kept) => soil.layers.map((layer) => layer["bottom"]);
     await slide(page, /depth/i, 8, 10, 14);
-    await kept(page, bottoms, ["14 in", "18 in", "40 in", "78 in"]);
+    await kept(page, bottoms, ["14 in", "18 in", "40 in", "96 in"]);
     await page.getByRole("button", { name: /^Undo/ }).click();
-    await kept(page, bottoms, ["6 in", "10 in", "40 in", "78 in"]);
+    await kept(page, bottoms, ["6 in", "10 in", "40 in", "96 in"]);
     await settled(page);
     await page.getByRole("radio", { name: "mm · kg" }).check();
     await settled(page);
     await slide(page, /depth/i, 300);
-    await kept(page, bottoms, ["300 mm", "401.6 mm", "40 in", "78 in"]);
+    await kept(page, bottoms, ["300 mm", "401.6 mm", "40 in", "96 in"]);
     expect(await page.locator(".slider", { hasText: "Depth" }).locator("output").textContent()).toBe(
       "300 to 402 mm",
     );
@@ -205,7 +205,7 @@ describe("the sliders", () => {
     await slide(opened.page, /density/i, 1.7);
     await kept(opened.page, ({ cases }) => cases[2], {
       name: "wheel track",
-      soil: { layers: [{ name: "below tillage", bulkDensity: "1.70 g/cm^3" }] },
+      soil: { layers: [{ name: "below tillage", bulkDensity: "1.70 g/cm^3", origin: "wheel track" }] },
     });
     await opened.close();
   });

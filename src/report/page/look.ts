@@ -67,7 +67,7 @@ export const reportStyle = `
 .field-report .pair{grid-template-columns:1fr 1fr;gap:.2rem 1.4rem}
 .field-report .fine{columns:3;column-gap:1.1rem;font-size:6.9pt;line-height:1.22}
 .field-report .fine ul{margin-top:0}
-.field-report .fine li{break-inside:avoid}
+.field-report .fine li{orphans:2;widows:2}
 .field-report .flows{display:block;columns:2;column-gap:1.4rem}
 .field-report .flows>*{break-inside:avoid;margin:0 0 .4rem}
 .field-report .loose>*{break-inside:auto}

@@ -3,13 +3,13 @@ import { escaped, list } from "./markup.ts";
 import type { ReportMatter } from "./matter.ts";
 import type { Section } from "./section.ts";
 
-/** How the answer came about, what was noticed, and what was taken because nothing was given. */
+/** How the answer came about (the yield line's source is among the sources), what was noticed, and what was taken because nothing was given. */
 export const method: Section = (matter) => {
   const { comparison, shown } = matter;
   return {
     heading: "Method",
     body:
-      `<div class="fine">${list([...methodParagraphs(comparison, shown), ...comparison.notes].map(escaped))}</div>` +
+      `<div class="fine">${list([...methodParagraphs(comparison, shown, false), ...comparison.notes].map(escaped))}</div>` +
       defaultsSaid(matter),
   };
 };

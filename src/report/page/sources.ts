@@ -37,10 +37,13 @@ export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[
   const books = cropTable.sources;
   return [
     {
-      what: "Reference ET, basal crop coefficients and stages, evaporation from the soil",
+      what: `Reference ET, basal crop coefficients and stages${any(({ evaporation }) => evaporation === "dual coefficient") ? ", evaporation from the soil" : ""}`,
       source: books["FAO-56"],
       mark: "read",
     },
+    ...(any(({ evaporation }) => evaporation === "two-stage")
+      ? [{ what: "Evaporation from the soil", source: books["Ritchie 1972"], mark: "read in part" }]
+      : []),
     { what: "Runoff by curve number", source: curveNumbers.source, mark: curveNumbers.provenance },
     {
       what: "Curve numbers of dry and wet soil",
@@ -86,6 +89,11 @@ export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[
             what: "Share of its water that a layer gives a day",
             source: books["Dardanelli et al. 2004"],
             mark: "memory",
+          },
+          {
+            what: "Uptake falling with depth",
+            source: books["Gerwitz & Page 1974"],
+            mark: "abstract read; how fast is ours",
           },
         ]
       : []),

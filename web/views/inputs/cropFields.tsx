@@ -79,11 +79,11 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
           <Fields>
             <QuantityField
               {...field("ripe", ...otherThan("ripe"))}
-              hint="In a normal year here: Jun 25; in place of the maturity"
+              hint="Day in a normal year here: Jun 25; in place of the maturity"
             />
             <QuantityField
               {...field("harvest", ...otherThan("harvest"))}
-              hint="Usual day of harvest: Jul 1; in place of ripe"
+              hint="Usual day of harvest: Jul 1; in place of the day it is ripe"
             />
           </Fields>
         )}
@@ -151,13 +151,13 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
               <QuantityField
                 {...field("uptakeShare")}
                 kind="sharePerDay"
-                hint="Of a rooted slice's available water: 9.6 %/day"
+                hint="Of a rooted slice's available water, where roots are dense: 9.6 %/day"
               />
-              <QuantityField {...field("denseRoots")} kind="depth" hint="Whole share down to here" />
+              <QuantityField {...field("denseRoots")} kind="depth" hint="The whole uptake in a day holds down to here" />
               <QuantityField
                 {...field("uptakeHalving")}
                 kind="depth"
-                hint="Beneath that the share halves over this depth"
+                hint="Beneath the dense roots uptake in a day halves with every such depth"
               />
               <QuantityField
                 {...field("depletionFraction")}

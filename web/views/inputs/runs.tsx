@@ -13,7 +13,7 @@ export function RunsSection() {
               path="ensemble.availableCapacitySpread"
               label="Spread of available capacity"
               kind="share"
-              hint="Standard deviation, of every layer's"
+              hint="Standard deviation, a share of each layer's own"
             />
             <QuantityField
               path="ensemble.deepWaterSpread"
@@ -25,7 +25,7 @@ export function RunsSection() {
               path="ensemble.deepUptakeSpread"
               label="Spread of uptake by depth"
               kind="share"
-              hint="100 %: it halves over half the depth to twice"
+              hint="100 %: uptake halves over anything from half that depth to twice"
             />
             <QuantityField path="ensemble.deepBelow" label="Deep starts at" kind="depth" />
             <Choice

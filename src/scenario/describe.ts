@@ -103,7 +103,8 @@ function yieldLineSaid({ yieldLine }: Scenario, units: Units): string {
 }
 
 function ensembleLine({ ensemble, cases }: Scenario, say: Say): string {
-  const { years, seed, availableCapacitySd, deepWaterSd, deepBelowMm, deepUptakeSpread, densityReading } = ensemble;
+  const { years, seed, availableCapacitySd, deepWaterSd, deepBelowMm, deepUptakeSpread, densityReading } =
+    ensemble;
   return `Runs: ${years} weather years for each rainfall total, seed ${seed}; available capacity varies by ${availableCapacitySd === null ? spreadSaid(cases.flatMap(({ layers }) => layers)) : say(availableCapacitySd, "share")}, starting water below ${say(deepBelowMm, "depth")} by ${say(deepWaterSd, "share")} (standard deviations), the depth over which uptake halves by a factor of ${sayNumber(1 + deepUptakeSpread, 1)} either way; density reading: ${densityReading}.`;
 }
 

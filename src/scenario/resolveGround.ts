@@ -182,7 +182,7 @@ function curveNumbers(
     curveNumberFallow: orPlainDefault(
       notebook,
       fallowGiven,
-      fallowCurveNumber(bareFallow, residue.fallow),
+      Math.round(10 * fallowCurveNumber(bareFallow, residue.fallow)) / 10,
       `${path}.curveNumberFallow`,
       `${table}: fallow, bare, ${inGroup}; up to 10 % lower with residue (Steichen 1983, read)`,
     ),

@@ -153,7 +153,11 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
                 kind="sharePerDay"
                 hint="Of a rooted slice's available water, where roots are dense: 9.6 %/day"
               />
-              <QuantityField {...field("denseRoots")} kind="depth" hint="The whole uptake in a day holds down to here" />
+              <QuantityField
+                {...field("denseRoots")}
+                kind="depth"
+                hint="The whole uptake in a day holds down to here"
+              />
               <QuantityField
                 {...field("uptakeHalving")}
                 kind="depth"

@@ -13,11 +13,7 @@ export function methodLines(comparison: Comparison, shown: Shown): string[] {
  * How the answer came about, a paragraph a subject.
  * @param hasSources whether the yield line's source belongs in; a report has a list of sources of its own
  */
-export function methodParagraphs(
-  { method, cases }: Comparison,
-  shown: Shown,
-  hasSources = true,
-): string[] {
+export function methodParagraphs({ method, cases }: Comparison, shown: Shown, hasSources = true): string[] {
   const note = method.yieldLine.storedInchNote;
   return [
     "One column of soil, one day a step: snow and melt, runoff by curve number, infiltration and drainage, evaporation, root front, uptake. Every day's balance is closed.",

@@ -76,9 +76,7 @@ export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[
           mark: provenance,
         }))
       : []),
-    ...(any(({ crop }) => crop.frontVelocityMmPerDay === null)
-      ? [descentSource(cases[0].crop.name)]
-      : []),
+    ...(any(({ crop }) => crop.frontVelocityMmPerDay === null) ? [descentSource(cases[0].crop.name)] : []),
     {
       what: "Roots held back by dry soil",
       source: books["Kirkegaard & Lilley 2007"],

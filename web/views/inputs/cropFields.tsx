@@ -25,7 +25,16 @@ const development = [
   "dormantBelow",
   "kcbDormant",
 ];
-const waterUse = ["kcbInitial", "kcbMid", "kcbEnd", "height", "uptakeShare", "denseRoots", "uptakeHalving", "depletionFraction"];
+const waterUse = [
+  "kcbInitial",
+  "kcbMid",
+  "kcbEnd",
+  "height",
+  "uptakeShare",
+  "denseRoots",
+  "uptakeHalving",
+  "depletionFraction",
+];
 
 /** Ways of saying how long the crop takes; each makes the others void. */
 const lengths = ["maturity", "ripe", "harvest", "stageLengths", "stageDays"];
@@ -144,7 +153,11 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
                 kind="sharePerDay"
                 hint="Of a rooted slice's available water, where roots are dense: 9.6 %/day"
               />
-              <QuantityField {...field("denseRoots")} kind="depth" hint="The whole uptake in a day holds down to here" />
+              <QuantityField
+                {...field("denseRoots")}
+                kind="depth"
+                hint="The whole uptake in a day holds down to here"
+              />
               <QuantityField
                 {...field("uptakeHalving")}
                 kind="depth"

@@ -33,7 +33,7 @@ function drawsSaid(method: ComparisonMethod): string {
   return (
     `${method.runs === 1 ? "One run" : `${method.runs} runs`}${again}, seed ${method.seed}. Every case and every rainfall total meets the same years and draws: ` +
     `yield slope, available water capacity (sd ${method.availableCapacitySpread}; field capacity moves), deep starting water ` +
-    `(sd ${percent(method.deepWaterSd)} of capacity), density reading (${method.densityReading}), roots that find cracks in a dense layer.`
+    `(sd ${percent(method.deepWaterSd)} of capacity), uptake by depth, density reading (${method.densityReading}), roots that find cracks in a dense layer.`
   );
 }
 

@@ -107,11 +107,14 @@ describe("hydrologic group", () => {
     ["sandy clay", "D"],
     ["silty clay", "D"],
     ["clay", "D"],
-  ])("a surface soil of %s without a measured conductivity is %s, whatever lies beneath", (texture, group) => {
-    const { layers: over } = resolve(layer(0, 200, { texture }), layer(200, 1500, { texture: "clay" }));
-    expect(hydrologicGroup(over, null).group).toBe(group);
-    expect(hydrologicGroup(over, null).why).toContain(`the surface soil is ${texture}`);
-  });
+  ])(
+    "a surface soil of %s without a measured conductivity is %s, whatever lies beneath",
+    (texture, group) => {
+      const { layers: over } = resolve(layer(0, 200, { texture }), layer(200, 1500, { texture: "clay" }));
+      expect(hydrologicGroup(over, null).group).toBe(group);
+      expect(hydrologicGroup(over, null).why).toContain(`the surface soil is ${texture}`);
+    },
+  );
   test("rock within half a metre makes it D", () => {
     expect(hydrologicGroup(resolve(layer(0, 1500, { texture: "sand" })).layers, 400).group).toBe("D");
   });

@@ -1,5 +1,6 @@
 import { sayBoth } from "../quantity/index.ts";
 import type { Case, Scenario } from "../scenario/scenario.ts";
+import { isSod } from "../crop/crop.ts";
 import { statedDepthMm } from "../scenario/statedDepth.ts";
 import type { Fitted } from "../evidence/dig.ts";
 import type { SoilLayer } from "../soil/layer.ts";
@@ -28,7 +29,7 @@ export function cautionsFor(answer: Answer, scenario: Scenario): string[] {
     ...statedDepthCaution(answer, scenario),
     ...unripeCaution(answer),
     ...thresholdCaution(answer),
-    ...starvedCaution(answer),
+    ...starvedCaution(answer, scenario),
     ...afterFloweringCaution(answer),
     `Yield follows a published straight line against water use${regionSaid(answer)}, from another place and other years; rain at the right time can be worth far more or far less than the season's average. Comparing two crops is comparing two such lines, each with its own place and errors.`,
     "One-dimensional: no water, roots or nutrients move sideways. Pests, disease, hail, frost, lodging and nutrients are left out.",
@@ -186,8 +187,9 @@ function columnCaution({ byRainTotal, cases }: Answer): string[] {
 
 /** A depth told against the first case can leave no roots below the seed. */
 function rootlessCaution({ byRainTotal }: Answer, { cases }: Scenario): string[] {
-  const rootless = cases.filter(({ crop }, c) =>
-    byRainTotal.some((at) => at.cases[c]!.finalRootDepthMm <= crop.sowingDepthMm),
+  const rootless = cases.filter(
+    ({ crop }, c) =>
+      !isSod(crop) && byRainTotal.some((at) => at.cases[c]!.finalRootDepthMm <= crop.sowingDepthMm),
   );
   if (rootless.length === 0) return [];
   return [
@@ -247,8 +249,11 @@ function regionSaid({ method: { yieldLine } }: Answer): string {
 const tellingStarvedShare = 0.1;
 
 /** A crop starved around flowering is outside what a line of whole seasons knows. */
-function starvedCaution({ byRainTotal, cases, method }: Answer): string[] {
-  const shares = cases.map((_, c) => Math.max(...byRainTotal.map((at) => at.cases[c]!.starvedShare)));
+function starvedCaution({ byRainTotal, cases, method }: Answer, scenario: Scenario): string[] {
+  // Sod has no flowering that decides, and no grain.
+  const shares = cases.map((_, c) =>
+    isSod(scenario.cases[c]!.crop) ? 0 : Math.max(...byRainTotal.map((at) => at.cases[c]!.starvedShare)),
+  );
   const starved = cases.filter((_, c) => shares[c]! >= tellingStarvedShare);
   if (starved.length === 0) return [];
   const most = Math.round(100 * Math.max(...shares));

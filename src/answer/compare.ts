@@ -1,6 +1,7 @@
 import { starvedUpTo } from "../crop/floweringStress.ts";
 import type { Units } from "../quantity/kinds.ts";
 import type { Case, Scenario } from "../scenario/scenario.ts";
+import { isSod } from "../crop/crop.ts";
 import { statedDepthMm } from "../scenario/statedDepth.ts";
 import { cautionsFor } from "./cautions.ts";
 import type {
@@ -88,6 +89,7 @@ function answerAtRain(
       to: to.name,
       onlyRootsDiffer: onlyRootsDiffer(plans[0], plans[p + 1]!),
       ...differenceAnswer(first!, to, atRain.pairs[p]!, shown),
+      ...(isSod(plans[p + 1]!.crop) ? { shareAfterFlowering: null } : {}),
       ...(money === null ? {} : { chanceItPays: money[p]!.chanceItPays }),
     })),
   };

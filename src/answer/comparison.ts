@@ -124,7 +124,7 @@ export interface DifferenceAnswer {
   readonly storedInExtraDepthMm: number;
   /** Taken up by the crop; more evaporation from the soil is no use to it and counts in neither water nor yield. */
   readonly extraWaterUsedMm: Spread;
-  /** Share of the extra transpiration that came after flowering; null where there was hardly any. */
+  /** Share of the extra transpiration that came after flowering; null where there was hardly any, and of sod. */
   readonly shareAfterFlowering: number | null;
   /** Share of the seasons with at least `method.matteredFromMm` of extra water used. */
   readonly shareOfSeasonsItMattered: number;

@@ -1,4 +1,5 @@
 import type { Case } from "../scenario/scenario.ts";
+import { isSod, sodTo } from "../crop/crop.ts";
 import { statedDepthMm } from "../scenario/statedDepth.ts";
 
 /** A front within this distance of its end counts as having reached it, mm. */
@@ -28,6 +29,7 @@ export function onlyRootsDiffer(one: Case, other: Case): boolean {
   return JSON.stringify(withoutRoots(one)) === JSON.stringify(withoutRoots(other));
 }
 
+/** Of sod the depth that its roots begin at is their depth too. */
 function withoutRoots({ name: _name, rooting: _rooting, ...others }: Case) {
-  return others;
+  return isSod(others.crop) ? { ...others, crop: sodTo(0, others.crop) } : others;
 }

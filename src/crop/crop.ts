@@ -42,6 +42,16 @@ export interface CropPlan {
   readonly depletionFraction: number;
 }
 
+/** Sod: its roots are there when the season begins, as deep as they go. It has no seed, no flowering that decides, no grain. */
+export function isSod({ sowingDepthMm, maxRootDepthMm }: CropPlan): boolean {
+  return sowingDepthMm >= maxRootDepthMm;
+}
+
+/** Sod whose roots go as deep as is stated, from the first day. */
+export function sodTo(depthMm: number, crop: CropPlan): CropPlan {
+  return writtenOut({ ...crop, sowingDepthMm: depthMm, maxRootDepthMm: depthMm });
+}
+
 /**
  * The same crop written out field by field. Put together from what differs from crop to crop, each would be an object of a
  * layout of its own, and the runtime would compile the daily loop anew for each.

@@ -103,9 +103,16 @@ function yieldLineSaid({ yieldLine }: Scenario, units: Units): string {
 }
 
 function ensembleLine({ ensemble, cases }: Scenario, say: Say): string {
-  const { years, seed, availableCapacitySd, deepWaterSd, deepBelowMm, deepUptakeSpread, densityReading } =
+  const { years, seed, availableCapacitySd, deepWaterSd, deepBelowMm, densityReading, deepUptakeSpread } =
     ensemble;
-  return `Runs: ${years} weather years for each rainfall total, seed ${seed}; available capacity varies by ${availableCapacitySd === null ? spreadSaid(cases.flatMap(({ layers }) => layers)) : say(availableCapacitySd, "share")}, starting water below ${say(deepBelowMm, "depth")} by ${say(deepWaterSd, "share")} (standard deviations), the depth over which uptake halves by a factor of ${sayNumber(1 + deepUptakeSpread, 1)} either way; density reading: ${densityReading}.`;
+  return `Runs: ${years} weather years for each rainfall total, seed ${seed}; available capacity varies by ${availableCapacitySd === null ? spreadSaid(cases.flatMap(({ layers }) => layers)) : say(availableCapacitySd, "share")}, starting water below ${say(deepBelowMm, "depth")} by ${say(deepWaterSd, "share")} (standard deviations); spread of uptake by depth: ${say(deepUptakeSpread, "share")}; density reading: ${densityReading}.`;
+}
+
+/** How much roots take at most, and how it falls with depth. */
+function uptakeSaid({ uptake }: Case, say: Say): string {
+  const { rule, sharePerDay, denseRootsMm, halvingMm } = uptake;
+  if (rule === "root-zone average") return rule;
+  return `${rule}, at most ${say(sharePerDay, "sharePerDay")} of a slice's available water; dense roots down to ${say(denseRootsMm, "depth")}, beneath them uptake halves over every ${say(halvingMm, "depth")}`;
 }
 
 /** A case; after the first only what is not the first's. */
@@ -120,11 +127,7 @@ function caseLines(one: Case, first: Case | null, say: Say, units: Units): strin
   if (first !== null && differs(({ crop, fallowDays }) => [crop, fallowDays]))
     lines.push(...bullets([cropLine(one, say)]));
   if (differs(({ uptake, evaporation }) => [uptake, evaporation])) {
-    lines.push(
-      ...bullets([
-        `uptake: ${one.uptake.rule}, at most ${say(one.uptake.sharePerDay, "sharePerDay")} of a slice's available water; evaporation: ${one.evaporation}`,
-      ]),
-    );
+    lines.push(...bullets([`uptake rule: ${uptakeSaid(one, say)}`, `evaporation rule: ${one.evaporation}`]));
   }
   return lines;
 }

@@ -1,4 +1,5 @@
 import { InputError } from "../problem.ts";
+import { isSod, sodTo } from "../crop/crop.ts";
 import { cropNamed, defaultPlan } from "../crop/crops.ts";
 import { sayMonthDay, sayQuantity, withUnits } from "../quantity/index.ts";
 import type { CasePart, ScenarioFile } from "./file.ts";
@@ -227,6 +228,10 @@ function resolveCase(
   if (soil === undefined || crop === undefined || startingWater === undefined || ground === undefined)
     return undefined;
   const bottomMm = soil.layers.at(-1)?.bottomMm ?? 0;
+  const firstDepth = file.cases?.[0]?.rootingDepth;
+  const seedMm = isSod(crop) ? 0 : crop.sowingDepthMm;
+  const rooting = rootingOf(merged, firstDepth, seedMm, bottomMm, part, notebook);
+  const statedMm = statedDepthMm(rooting, firstDepth ?? grown);
   return {
     name: merged.name,
     layers: soil.layers,
@@ -234,9 +239,9 @@ function resolveCase(
     sliceThicknessMm,
     startingWater,
     ground,
-    crop,
+    crop: statedMm !== null && isSod(crop) ? sodTo(statedMm, crop) : crop,
     fallowDays: Math.round(fallow),
-    rooting: rootingOf(merged, file.cases?.[0]?.rootingDepth, crop.sowingDepthMm, bottomMm, part, notebook),
+    rooting,
     uptake: {
       rule,
       sharePerDay: crop.uptakeSharePerDay,
@@ -268,6 +273,8 @@ function tellOwnDefaults(
   }
 }
 
+const grown = { kind: "grown" } as const;
+
 function rootingOf(
   { name, rootingDepth, path }: MergedCase,
   firstDepth: CasePart["rootingDepth"],
@@ -276,7 +283,6 @@ function rootingOf(
   { soil }: CasePart,
   notebook: Notebook,
 ): Case["rooting"] {
-  const grown = { kind: "grown" } as const;
   if (rootingDepth === undefined) return grown;
   const depthMm = statedDepthMm(rootingDepth, firstDepth ?? grown);
   if (depthMm === null) {

@@ -27,7 +27,7 @@ export interface LayerDescription {
   /** Penetrometer reading at field capacity; replaces density as what holds roots back. */
   readonly penetrationResistanceMPa?: number | undefined;
   readonly structure?: SoilStructure | undefined;
-  /** What made it dense. */
+  /** Origin of its density. */
   readonly origin?: LayerOrigin | undefined;
   /** Share of the front that finds cracks and old root channels. */
   readonly openShare?: number | undefined;

@@ -29,7 +29,7 @@ export const words: Readonly<Record<string, string>> = {
   saturatedConductivity: "saturated conductivity",
   penetrationResistance: "penetrometer reading",
   structure: "structure",
-  origin: "what made it dense",
+  origin: "origin of its density",
   openShare: "roots in cracks",
   water: "water at the start",
   share: "share of the available water",

@@ -8,7 +8,7 @@ import {
   removeCase,
 } from "../../inputs/caseEdits.ts";
 import { caseInWords } from "../../inputs/caseWords.ts";
-import { Choice, QuantityField, TextField, Toggle } from "../../inputs/field.tsx";
+import { Choice, QuantityField, TextField } from "../../inputs/field.tsx";
 import { layersOf, patchesOf } from "../../inputs/layerEdits.ts";
 import { listText } from "../../inputs/listText.ts";
 import { ProblemNote } from "../../inputs/notes.tsx";

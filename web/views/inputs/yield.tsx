@@ -124,12 +124,12 @@ function Published({ lines }: { lines: CropLines }) {
           <span>
             <strong>{line.name}</strong>
             {line.name === usual && " (the usual one here)"}
-            <span class="line-said">For: {line.region}</span>
+            {line.region !== line.name && <span class="line-said">For: {line.region}</span>}
             <span class="line-said">{lineSaid(lines, line)}</span>
             <span class="line-source">
               {line.source} ({line.locator}; {sayMark(line.mark)}
               {line.thresholdMark === line.mark ? "" : `; threshold ${sayMark(line.thresholdMark)}`})
-              {line.note === null ? "" : `. ${line.note}`}
+              {line.note === null ? "" : `. ${withCapital(line.note)}`}
             </span>
           </span>
         </label>
@@ -161,6 +161,10 @@ function Published({ lines }: { lines: CropLines }) {
       )}
     </fieldset>
   );
+}
+
+function withCapital(said: string): string {
+  return said.charAt(0).toUpperCase() + said.slice(1);
 }
 
 /** A yield published in US units, in the units shown. */

@@ -82,4 +82,4 @@ export const reportStyle = `
 `.trim();
 
 /** Room around the print; both Letter and A4. */
-export const paperStyle = "@page{margin:11mm 12mm}";
+export const paperStyle = "@page{margin:10mm 12mm}";

@@ -1,16 +1,16 @@
-import { moneyCaution, moneySentences } from "../moneyText.ts";
+import { moneySentences } from "../moneyText.ts";
 import { rowsSentences } from "../rowPositionsText.ts";
 import { escaped, list } from "./markup.ts";
 import type { Section } from "./section.ts";
 
-/** What the difference is worth, and the field as its rows are; nothing where neither is told. */
+/** What the difference is worth (that it is no advice stands among the limits), and the field as its rows are; nothing where neither is told. */
 export const money: Section = ({ comparison, scenario, shown }) => {
   const { unit } = scenario.yieldLine;
   const { money: worth, fieldAverage } = comparison;
   if (worth === null && fieldAverage === null) return null;
   const sentences = [
     ...(fieldAverage === null ? [] : rowsSentences(fieldAverage, unit, shown)),
-    ...(worth === null ? [] : [...moneySentences(worth, unit, shown), moneyCaution]),
+    ...(worth === null ? [] : moneySentences(worth, unit, shown)),
   ];
   const heading = worth === null ? "Rows of the field" : fieldAverage === null ? "Money" : "Rows and money";
   return { heading, body: `<div class="told">${list(sentences.map(escaped))}</div>` };

@@ -67,7 +67,28 @@ export function twoStageEvaporationMm(
   rootTimeMm: number,
 ): number {
   if (potentialMm <= 0) return 0;
-  const days = daysToLack(lackingMm, potentialMm, firstStageMm, rootTimeMm);
-  const dryingMm = lackingAfter(days + 1, potentialMm, firstStageMm, rootTimeMm) - lackingMm;
+  const turnMm = turningPointMm(potentialMm, firstStageMm, rootTimeMm);
+  if (lackingMm + potentialMm <= turnMm) return potentialMm;
+  const dryingMm =
+    lackingMm >= turnMm
+      ? secondStageMm(lackingMm, firstStageMm, rootTimeMm)
+      : acrossTheTurnMm(lackingMm, potentialMm, firstStageMm, rootTimeMm);
   return Math.min(potentialMm, Math.max(dryingMm, freshShare * freshMm));
+}
+
+/** A day well within the second stage. */
+function secondStageMm(lackingMm: number, firstStageMm: number, rootTimeMm: number): number {
+  const rootDays = (lackingMm - firstStageMm) / rootTimeMm;
+  return firstStageMm + rootTimeMm * Math.sqrt(rootDays * rootDays + 1) - lackingMm;
+}
+
+/** A day that begins in the first stage and ends in the second. */
+function acrossTheTurnMm(
+  lackingMm: number,
+  potentialMm: number,
+  firstStageMm: number,
+  rootTimeMm: number,
+): number {
+  const days = daysToLack(lackingMm, potentialMm, firstStageMm, rootTimeMm);
+  return lackingAfter(days + 1, potentialMm, firstStageMm, rootTimeMm) - lackingMm;
 }

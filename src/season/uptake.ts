@@ -13,15 +13,15 @@ import type { Today } from "./today.ts";
 export interface RootSupply {
   readonly emptyMm: Float64Array;
   readonly shareAbove: Float64Array;
-  /** Of that, what roots can take in a day: as they thin out, less with depth. */
-  readonly sharePerDay: Float64Array;
+  /** What roots can take of (water - emptyMm) in a day: shareAbove times the share of the depth. */
+  readonly takenPerDay: Float64Array;
 }
 
 export function makeRootSupply(count: number): RootSupply {
   return {
     emptyMm: new Float64Array(count),
     shareAbove: new Float64Array(count),
-    sharePerDay: new Float64Array(count),
+    takenPerDay: new Float64Array(count),
   };
 }
 
@@ -36,7 +36,9 @@ export function shareAtDepth(
   depthMm: number,
   { sharePerDay, denseRootsMm, halvingMm }: Pick<UptakeRule, "sharePerDay" | "denseRootsMm" | "halvingMm">,
 ): number {
-  return depthMm <= denseRootsMm ? sharePerDay : sharePerDay * 0.5 ** ((depthMm - denseRootsMm) / halvingMm);
+  return depthMm <= denseRootsMm
+    ? sharePerDay
+    : sharePerDay * Math.exp((-Math.LN2 * (depthMm - denseRootsMm)) / halvingMm);
 }
 
 /** Fills `supply` for a column whose first `evaporating` slices evaporation can dry. */
@@ -47,12 +49,13 @@ export function setRootSupply(
   uptake: UptakeRule,
 ): void {
   for (let j = 0; j < slices.count; j++) {
-    supply.sharePerDay[j] = shareAtDepth(slices.topMm[j]! + 0.5 * slices.thicknessMm[j]!, uptake);
     const wiltingPoint = slices.wiltingPointMm[j]!;
     const fieldCapacity = slices.fieldCapacityMm[j]!;
     supply.emptyMm[j] = j < evaporating ? 0.5 * wiltingPoint : wiltingPoint;
     supply.shareAbove[j] =
       (slices.rootsLeft[j]! * (fieldCapacity - wiltingPoint)) / (fieldCapacity - supply.emptyMm[j]!);
+    supply.takenPerDay[j] =
+      supply.shareAbove[j]! * shareAtDepth(slices.topMm[j]! + 0.5 * slices.thicknessMm[j]!, uptake);
   }
 }
 
@@ -84,25 +87,28 @@ export interface Rooted {
   morningMm: number;
 }
 
-/** Writes what each rooted slice has available, mm, to availableMmBySlice; returns how many slices are rooted. */
+/**
+ * Writes what each rooted slice has for roots, (water - emptyMm) x share of the slice, mm, to availableMmBySlice; returns how many
+ * slices are rooted.
+ */
 function availableToRoots(
   rooted: Pick<Rooted, "frontMm" | "beneathMm">,
-  supply: RootSupply,
+  emptyMm: Float64Array,
+  share: Float64Array,
   slices: Slices,
   waterMmBySlice: Float64Array,
   availableMmBySlice: Float64Array,
 ): number {
   const { count, topMm, thicknessMm } = slices;
   const { frontMm, beneathMm } = rooted;
-  const { emptyMm, shareAbove } = supply;
   let j = 0;
   for (; j < count && topMm[j]! < frontMm; j++) {
     const empty = emptyMm[j]!;
-    let available = (waterMmBySlice[j]! - empty) * shareAbove[j]!;
+    let available = (waterMmBySlice[j]! - empty) * share[j]!;
     const reach = frontMm - topMm[j]!;
     const thickness = thicknessMm[j]!;
     if (reach < thickness)
-      available = rootedPartMm(available, (beneathMm - empty) * shareAbove[j]!, reach / thickness);
+      available = rootedPartMm(available, (beneathMm - empty) * share[j]!, reach / thickness);
     availableMmBySlice[j] = available > 0 ? available : 0;
   }
   return j;
@@ -141,13 +147,16 @@ export function takeBySlice(
   availableMmBySlice: Float64Array,
 ): number {
   if (demandMm <= 0) return 0;
-  const count = availableToRoots(rooted, supply, slices, waterMmBySlice, availableMmBySlice);
-  const { sharePerDay } = supply;
+  const count = availableToRoots(
+    rooted,
+    supply.emptyMm,
+    supply.takenPerDay,
+    slices,
+    waterMmBySlice,
+    availableMmBySlice,
+  );
   let canGive = 0;
-  for (let j = 0; j < count; j++) {
-    availableMmBySlice[j] = sharePerDay[j]! * availableMmBySlice[j]!;
-    canGive += availableMmBySlice[j]!;
-  }
+  for (let j = 0; j < count; j++) canGive += availableMmBySlice[j]!;
   if (canGive <= 0) return 0;
   return takeShare(demandMm < canGive ? demandMm / canGive : 1, count, waterMmBySlice, availableMmBySlice);
 }
@@ -186,7 +195,14 @@ export function takeByRootZoneAverage(
 ): number {
   if (demandMm <= 0) return 0;
   const { topMm, thicknessMm, wiltingPointMm, fieldCapacityMm } = slices;
-  const count = availableToRoots(rooted, supply, slices, waterMmBySlice, availableMmBySlice);
+  const count = availableToRoots(
+    rooted,
+    supply.emptyMm,
+    supply.shareAbove,
+    slices,
+    waterMmBySlice,
+    availableMmBySlice,
+  );
   let totalAvailable = 0;
   let held = 0;
   for (let j = 0; j < count; j++) {

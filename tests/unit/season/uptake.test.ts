@@ -33,6 +33,6 @@ describe("the share of a slice's available water that roots can take in a day", 
     const supply = makeRootSupply(slices.count);
     setRootSupply(supply, slices, 0, { ...testUptake, ...rule });
     for (let j = 0; j < slices.count; j++)
-      expect(supply.sharePerDay[j]).toBeCloseTo(shareAtDepth(50 * j + 25, rule), 12);
+      expect(supply.takenPerDay[j]! / supply.shareAbove[j]!).toBeCloseTo(shareAtDepth(50 * j + 25, rule), 12);
   });
 });

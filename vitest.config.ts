@@ -9,7 +9,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: "unit", include: ["tests/**/*.test.ts"], exclude: ["tests/browser/**"] },
+        // Left alone, vitest leaves a processor free: of two it would use one.
+        test: {
+          name: "unit",
+          include: ["tests/**/*.test.ts"],
+          exclude: ["tests/browser/**"],
+          maxWorkers: "100%",
+        },
       },
       {
         extends: true,

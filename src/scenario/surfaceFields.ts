@@ -32,7 +32,7 @@ export const surfaceFields = group(
     ).optional(),
     condition: choice(
       ["poor", "good"],
-      "Hydrologic condition, for the curve number. Left out: good with residue on 20 % or more of the ground, otherwise poor",
+      "Hydrologic condition, for the curve number while the crop stands. Left out: good with residue on 20 % or more of the ground, otherwise poor",
     ).optional(),
     curveNumber: number(
       "Curve number at average wetness, fallow and crop alike. Left out: from the handbook's table",

@@ -131,8 +131,8 @@ function takeShare(
 }
 
 /**
- * Uptake of a day, slice by slice: each rooted slice can give a share of its available water that its depth alone decides, and the crop takes the
- * smaller of its demand and all they can give, from each in proportion. A deeper front only adds to what can be given, so it
+ * Uptake of a day, slice by slice: each rooted slice can give a share of its available water that its depth alone decides, and
+ * the crop takes the smaller of its demand and all they can give, from each in proportion. A deeper front only adds to what can be given, so it
  * never makes a day's uptake smaller.
  *
  * Changes waterMmBySlice; uses availableMmBySlice as scratch; returns mm taken.

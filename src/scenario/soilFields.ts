@@ -95,7 +95,7 @@ const layerShape = {
   structure: choice(soilStructures, "What the penetrometer's limit for roots depends on").optional(),
   origin: choice(
     layerOrigins,
-    "What made the layer dense; a natural subsoil has many cracks and old root channels, a pan or track few. Left out: a pan where the layer's top lies within 12 in, natural where it lies deeper",
+    "What made the layer dense; a natural subsoil has many cracks and old root channels, a pan or track few. Left out: a pan where the layer's top lies within 12 in and it is no thicker than 12 in, natural otherwise",
   ).optional(),
   openShare: quantity("share", {
     means: "Share of the roots that finds cracks and old root channels",

@@ -27,9 +27,12 @@ export function usualOpenShare(origin: LayerOrigin): ShareRange {
 /** A dense layer whose top lies above this depth is taken for a pan where nothing is said, mm. */
 export const panTopAboveMm = rowOf("pan-depth").topAboveMm ?? 0;
 
-/** What a layer is taken for where nothing is said: tillage and wheels reach about a foot. */
-export function assumedOrigin(topMm: number): LayerOrigin {
-  return topMm < panTopAboveMm ? "tillage pan" : "natural";
+/** Thicker than this no layer is taken for a pan: what tillage packs is inches thick, a clayey subsoil is feet. Ours. */
+const panThinnerThanMm = 304.8;
+
+/** What a layer is taken for where nothing is said: tillage and wheels reach about a foot, and pack a few inches. */
+export function assumedOrigin(topMm: number, bottomMm: number): LayerOrigin {
+  return topMm < panTopAboveMm && bottomMm - topMm <= panThinnerThanMm ? "tillage pan" : "natural";
 }
 
 /** A subsoil horizon of a survey or a laboratory is natural; of a plough layer, or where the letters do not tell, nothing is known. */

@@ -121,7 +121,7 @@ export function resolveLayer(description: LayerDescription, path: string): Resol
     saturatedConductivityMmPerDay(limits.fieldCapacity / fine, limits.saturation / fine, lambda) *
       gravelConductivityShare(stones, bulkDensityKgPerM3);
 
-  const origin = description.origin ?? assumedOrigin(description.topMm);
+  const origin = description.origin ?? assumedOrigin(description.topMm, description.bottomMm);
   const hindrance = resolveHindrance(description, origin, texture, byDefault, notes);
   const ways = resolveWays(description, origin, hindrance, byDefault);
   return {
@@ -237,8 +237,8 @@ function resolveWays(
       "origin",
       origin,
       origin === "natural"
-        ? "its top lies deeper than 12 in, below what tillage and most wheels reach"
-        : "its top lies within 12 in, where tillage and wheels pack a layer; say natural where they did not",
+        ? "it begins below 12 in or is thicker than 12 in, more than what tillage and most wheels pack"
+        : "its top lies within 12 in and it is no thicker, as what tillage and wheels pack; say natural where they did not",
     );
   }
   if (hinders && stated === undefined) {

@@ -6,13 +6,13 @@
  * No gauge counts for more than 25 years, so that a long record does not outweigh the others.
  */
 import { gaugeNormals, gaugeRecord, gauges, spanOf } from "../tests/support/openGauges.ts";
-import { monthOf } from "../src/weather/calendar.ts";
-import { amountShape, relativeVariance, shapeFrom, shareAboveTimes } from "../src/weather/rainAmounts.ts";
-import type { AmountShape } from "../src/weather/rainAmounts.ts";
-import { wetFromMm } from "../src/weather/rainChain.ts";
-import { rainCharacter } from "../src/weather/rainCharacter.ts";
-import { warmRainIndex } from "../src/weather/rainTiming.ts";
-import type { MonthlyNormals } from "../src/weather/record.ts";
+import { monthOf } from "../src/quantity/calendar.ts";
+import { amountShape, relativeVariance, shapeFrom, shareAboveTimes } from "../src/weather/generate/rainAmounts.ts";
+import type { AmountShape } from "../src/weather/generate/rainAmounts.ts";
+import { wetFromMm } from "../src/weather/generate/rainChain.ts";
+import { rainCharacter } from "../src/weather/generate/rainCharacter.ts";
+import { warmRainIndex } from "../src/weather/generate/rainTiming.ts";
+import type { MonthlyNormals } from "../src/weather/records/record.ts";
 
 const mostYears = 25;
 /** Storm sizes at which the shares of the rain are matched, times the mean excess of a wet day. */

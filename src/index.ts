@@ -23,21 +23,21 @@ export {
 export type { Case, DefaultUsed, EnsemblePlan, Scenario, WeatherPlan } from "./scenario/scenario.ts";
 
 // Weather
-export { readWeather, weatherFormats, type ReadOptions, type WeatherUnits } from "./weather/readers/index.ts";
-export { fillGaps, type FilledRecord, type GapOptions } from "./weather/gaps.ts";
-export { describeHoldings, type Holdings } from "./weather/holdings.ts";
-export { toDailyWeather } from "./weather/dailyWeather.ts";
-export { generateYears } from "./weather/generate.ts";
-export { scaleToTotals } from "./weather/scaleRain.ts";
-export type { DailyWeather, MonthlyNormals, Site, WeatherRecord } from "./weather/record.ts";
+export { readWeather, weatherFormats, type ReadOptions, type WeatherUnits } from "./weather/records/readers/index.ts";
+export { fillGaps, type FilledRecord, type GapOptions } from "./weather/records/gaps.ts";
+export { describeHoldings, type Holdings } from "./weather/records/holdings.ts";
+export { toDailyWeather } from "./weather/et/dailyWeather.ts";
+export { generateYears } from "./weather/generate/generate.ts";
+export { scaleToTotals } from "./weather/generate/scaleRain.ts";
+export type { DailyWeather, MonthlyNormals, Site, WeatherRecord } from "./weather/records/record.ts";
 
 // Soil
-export { textureClass } from "./soil/texture.ts";
-export { estimateWaterLimits } from "./soil/waterLimits.ts";
-export { resolveColumn } from "./soil/column.ts";
-export { cutSlices } from "./soil/slices.ts";
-export { startingWaterMm, type StartingWater } from "./soil/startingWater.ts";
-export type { Hindrance, Slices, SoilLayer } from "./soil/layer.ts";
+export { textureClass } from "./soil/equations/texture.ts";
+export { estimateWaterLimits } from "./soil/equations/waterLimits.ts";
+export { resolveColumn } from "./soil/layers/column.ts";
+export { cutSlices } from "./soil/layers/slices.ts";
+export { startingWaterMm, type StartingWater } from "./soil/layers/startingWater.ts";
+export type { Hindrance, Slices, SoilLayer } from "./soil/layers/layer.ts";
 
 // Crop
 export { cropNames, defaultPlan, findCrop } from "./crop/crops.ts";
@@ -51,8 +51,8 @@ export { makeLedger } from "./season/ledger.ts";
 export type { Ground, Ledger, Rooting, SeasonInput, SeasonTotals, UptakeRule } from "./season/season.ts";
 
 // Answers
-export { runEnsemble, type CaseRuns, type Ensemble, type EnsembleAtRain } from "./answer/ensemble.ts";
-export { comparisonOf, matteredFromMm } from "./answer/compare.ts";
+export { runEnsemble, type CaseRuns, type Ensemble, type EnsembleAtRain } from "./answer/runs/ensemble.ts";
+export { comparisonOf, matteredFromMm } from "./answer/comparison/compare.ts";
 export type {
   AnswerAtRain,
   CaseAnswer,
@@ -60,17 +60,17 @@ export type {
   ComparisonMethod,
   DifferenceAnswer,
   YieldSpread,
-} from "./answer/comparison.ts";
-export { weatherAnswer, type WeatherAnswer } from "./answer/weatherAnswer.ts";
-export { quantile, spreadOf, type Spread } from "./answer/quantiles.ts";
+} from "./answer/comparison/comparison.ts";
+export { weatherAnswer, type WeatherAnswer } from "./answer/comparison/weatherAnswer.ts";
+export { quantile, spreadOf, type Spread } from "./statistics/quantiles.ts";
 export { yieldKgPerHa, type YieldLine, type YieldUnit } from "./crop/yieldLine.ts";
 export { yieldLineFor } from "./crop/yieldLines.ts";
 
 // Results as text
-export { comparisonText, type DefaultsTold } from "./report/comparisonText.ts";
-export { weatherText } from "./report/weatherText.ts";
-export { ledgerCsv, ledgerTable, type LedgerTable } from "./report/ledgerCsv.ts";
-export { jsonText } from "./report/roundForPrint.ts";
+export { comparisonText, type DefaultsTold } from "./report/sentences/comparisonText.ts";
+export { weatherText } from "./report/sentences/weatherText.ts";
+export { ledgerCsv, ledgerTable, type LedgerTable } from "./report/tables/ledgerCsv.ts";
+export { jsonText } from "./report/tables/roundForPrint.ts";
 
 // What is wrong with an input
 export { InputError, sayProblem, type Problem } from "./problem.ts";

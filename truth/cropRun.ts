@@ -1,5 +1,5 @@
 /** A crop in a deep profile of one soil, sown into a given share of its available water. */
-import type { CaseAfterRun } from "../src/answer/run.ts";
+import type { CaseAfterRun } from "../src/answer/runs/run.ts";
 import { layersOf, normalsOf, placeNamed, siteOf } from "./places.ts";
 import { surfaceOf, type FallowSystem } from "./residue.ts";
 import { bySeason, type Files, type Season, type Written } from "./seasons.ts";

@@ -1,5 +1,5 @@
 /** A fallow from harvest to sowing, over many years: what it stored of what fell. */
-import { dayNumber, monthOf, dayOfMonth, yearOf } from "../src/weather/calendar.ts";
+import { dayNumber, monthOf, dayOfMonth, yearOf } from "../src/quantity/calendar.ts";
 import { dryRecord } from "./dryRecord.ts";
 import { layersOf, normalsOf, placeNamed, siteOf } from "./places.ts";
 import { surfaceOf, type FallowSystem } from "./residue.ts";

@@ -1,8 +1,8 @@
 /** The engine as the scoreboard uses it: a scenario as a user would write it, every one of its seasons looked at. */
-import { prepare, readyRun, runAtRain, type Preparation } from "../src/answer/ensemble.ts";
-import { makeDesk, type CaseAfterRun } from "../src/answer/run.ts";
+import { prepare, readyRun, runAtRain, type Preparation } from "../src/answer/runs/ensemble.ts";
+import { makeDesk, type CaseAfterRun } from "../src/answer/runs/run.ts";
 import { resolveScenario } from "../src/scenario/index.ts";
-import type { DailyWeather } from "../src/weather/record.ts";
+import type { DailyWeather } from "../src/weather/records/record.ts";
 
 /** A scenario file as JSON, without its format and name. */
 export type Written = Readonly<Record<string, unknown>>;

@@ -1,5 +1,5 @@
 /** Water of a run between two depths, and what fell on it. */
-import type { CaseAfterRun } from "../src/answer/run.ts";
+import type { CaseAfterRun } from "../src/answer/runs/run.ts";
 import { sumOver } from "../src/season/ledger.ts";
 
 /** Share of a slice that lies between two depths. */

@@ -1,8 +1,8 @@
 /** Yields of a dryland crop, season by season, as the tool tells them: with its own line, cap and draws. */
-import { runEnsemble } from "../src/answer/ensemble.ts";
+import { runEnsemble } from "../src/answer/runs/ensemble.ts";
 import { resolveScenario } from "../src/scenario/index.ts";
 import { sumOver } from "../src/season/ledger.ts";
-import { dayNumber } from "../src/weather/calendar.ts";
+import { dayNumber } from "../src/quantity/calendar.ts";
 import { layersOf, normalsOf, placeNamed, siteOf } from "./places.ts";
 import { surfaceOf, type FallowSystem } from "./residue.ts";
 import type { Files, Written } from "./seasons.ts";

@@ -1,4 +1,4 @@
-import { wakeEngine } from "./worker/wake.ts";
+import { wakeEngine } from "./worker/startWorker.ts";
 
 // The engine takes longer to load than the page: it goes first.
 wakeEngine();

@@ -1,5 +1,5 @@
 import { InputError } from "../problem.ts";
-import { jsonText } from "../report/roundForPrint.ts";
+import { jsonText } from "../report/tables/roundForPrint.ts";
 import { describeScenario, type Scenario } from "../scenario/index.ts";
 import type { Act } from "./commands.ts";
 import { loadScenario } from "./loadScenario.ts";

@@ -1,9 +1,9 @@
-import { comparisonOf } from "../answer/compare.ts";
-import { runEnsemble } from "../answer/ensemble.ts";
+import { comparisonOf } from "../answer/comparison/compare.ts";
+import { runEnsemble } from "../answer/runs/ensemble.ts";
 import { UsageError } from "../problem.ts";
-import { comparisonText } from "../report/comparisonText.ts";
-import { fieldParts } from "../report/fieldText.ts";
-import { jsonText } from "../report/roundForPrint.ts";
+import { comparisonText } from "../report/sentences/comparisonText.ts";
+import { fieldParts } from "../report/sentences/fieldText.ts";
+import { jsonText } from "../report/tables/roundForPrint.ts";
 import type { Act } from "./commands.ts";
 import { flagWritten, type GivenFlags } from "./flags.ts";
 import { loadScenario } from "./loadScenario.ts";

@@ -1,8 +1,8 @@
-import { comparisonOf } from "../answer/compare.ts";
-import { runEnsemble } from "../answer/ensemble.ts";
+import { comparisonOf } from "../answer/comparison/compare.ts";
+import { runEnsemble } from "../answer/runs/ensemble.ts";
 import { InputError } from "../problem.ts";
-import { evidenceText } from "../report/evidenceText.ts";
-import { jsonText } from "../report/roundForPrint.ts";
+import { evidenceText } from "../report/sentences/evidenceText.ts";
+import { jsonText } from "../report/tables/roundForPrint.ts";
 import type { Act } from "./commands.ts";
 import { loadScenario } from "./loadScenario.ts";
 import { progressOn } from "./progress.ts";

@@ -1,7 +1,7 @@
 import { InvalidArgumentError, Option } from "commander";
 import { tryDate } from "../quantity/dates.ts";
 import type { Units } from "../quantity/kinds.ts";
-import type { WeatherUnits } from "../weather/readers/options.ts";
+import type { WeatherUnits } from "../weather/records/readers/options.ts";
 
 /** What may stand on a command line after its command; undefined where it does not. */
 export interface GivenFlags {

@@ -1,10 +1,10 @@
-import { middleRun, runOfYear } from "../answer/chosenRun.ts";
-import { middleTotalIndex } from "../answer/middleTotal.ts";
-import { prepare, readyRun, runAtRain, runEnsemble, type Preparation } from "../answer/ensemble.ts";
+import { middleRun, runOfYear } from "../answer/runs/chosenRun.ts";
+import { middleTotalIndex } from "../answer/comparison/middleTotal.ts";
+import { prepare, readyRun, runAtRain, runEnsemble, type Preparation } from "../answer/runs/ensemble.ts";
 import { InputError, UsageError } from "../problem.ts";
-import { ledgerCsv, ledgerObjects, ledgerTable } from "../report/ledgerCsv.ts";
-import { jsonText } from "../report/roundForPrint.ts";
-import { runSaid } from "../report/runSaid.ts";
+import { ledgerCsv, ledgerObjects, ledgerTable } from "../report/tables/ledgerCsv.ts";
+import { jsonText } from "../report/tables/roundForPrint.ts";
+import { runSaid } from "../report/tables/runSaid.ts";
 import type { Scenario } from "../scenario/index.ts";
 import type { Act } from "./commands.ts";
 import type { Context } from "./context.ts";

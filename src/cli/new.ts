@@ -1,5 +1,5 @@
 import { printable } from "../printable.ts";
-import { jsonText } from "../report/roundForPrint.ts";
+import { jsonText } from "../report/tables/roundForPrint.ts";
 import { starterScenario } from "../scenario/index.ts";
 import type { Act } from "./commands.ts";
 import { handOver, refuseExisting, refuseUnwritable } from "./writeFile.ts";

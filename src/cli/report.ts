@@ -1,8 +1,8 @@
 import { dirname, resolve } from "node:path";
-import { runEnsemble } from "../answer/ensemble.ts";
+import { runEnsemble } from "../answer/runs/ensemble.ts";
 import { printable } from "../printable.ts";
 import { leftOutOf, reportHtml, reportMatter, type KeptScenario } from "../report/page/index.ts";
-import { jsonText } from "../report/roundForPrint.ts";
+import { jsonText } from "../report/tables/roundForPrint.ts";
 import { readJson, resolveScenario } from "../scenario/index.ts";
 import type { Act } from "./commands.ts";
 import { namingFlags, withFlags } from "./overrides.ts";

@@ -1,4 +1,4 @@
-import type { DailyWeather } from "../weather/record.ts";
+import type { DailyWeather } from "../weather/records/record.ts";
 import { meanOfLastWeek } from "./dormancy.ts";
 
 /**

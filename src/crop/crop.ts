@@ -1,4 +1,4 @@
-import type { MonthDay } from "../weather/calendar.ts";
+import type { MonthDay } from "../quantity/calendar.ts";
 import type { RootDescent } from "./rootDescent.ts";
 
 /** A crop by its numbers, resolved: FAO-56 coefficients, stages, roots. Defaults come from `crops.ts`. */

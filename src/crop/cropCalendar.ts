@@ -1,5 +1,5 @@
-import { dayInYear, type MonthDay } from "../weather/calendar.ts";
-import type { MonthlyAir } from "../weather/record.ts";
+import { dayInYear, type MonthDay } from "../quantity/calendar.ts";
+import type { MonthlyAir } from "../weather/records/record.ts";
 import type { CropPlan } from "./crop.ts";
 import { firstFreezeDay, stageHeat, stageHeatOfYears } from "./siteHeat.ts";
 import { waitDays, type StageLengths } from "./stages.ts";

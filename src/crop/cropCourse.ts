@@ -1,6 +1,6 @@
 import { refuse } from "../problem.ts";
-import { isoDate } from "../weather/calendar.ts";
-import type { DailyWeather } from "../weather/record.ts";
+import { isoDate } from "../quantity/calendar.ts";
+import type { DailyWeather } from "../weather/records/record.ts";
 import { climateAdjusted, climateTerm, coefficientAt, upperCoefficient } from "./basalCoefficient.ts";
 import { coldUpperCoefficient, hasFrosts } from "./coldGround.ts";
 import type { CropCourse } from "./course.ts";

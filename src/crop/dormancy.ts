@@ -1,4 +1,4 @@
-import type { DailyWeather } from "../weather/record.ts";
+import type { DailyWeather } from "../weather/records/record.ts";
 
 /** Days of which the mean decides, so that one warm afternoon in January wakes nothing. Ours. */
 const daysLookedBack = 7;

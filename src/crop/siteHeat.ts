@@ -1,6 +1,6 @@
-import { dayInYear, dayOfMonth, dayOfYear, daysInMonth, monthOf, yearOf } from "../weather/calendar.ts";
-import { yearCourse } from "../weather/normals.ts";
-import type { MonthlyAir } from "../weather/record.ts";
+import { dayInYear, dayOfMonth, dayOfYear, daysInMonth, monthOf, yearOf } from "../quantity/calendar.ts";
+import { yearCourse } from "../weather/generate/normals.ts";
+import type { MonthlyAir } from "../weather/records/record.ts";
 import type { CropPlan } from "./crop.ts";
 import { degreeDays, type StageLengths } from "./stages.ts";
 

@@ -1,5 +1,5 @@
-import { dayInYear, yearOf } from "../weather/calendar.ts";
-import type { DailyWeather } from "../weather/record.ts";
+import { dayInYear, yearOf } from "../quantity/calendar.ts";
+import type { DailyWeather } from "../weather/records/record.ts";
 import type { CropPlan } from "./crop.ts";
 
 /** Initial, development, mid-season, late season; in degree days or days, whichever the clock counts. */

@@ -1,4 +1,4 @@
-import { quantile } from "../answer/quantiles.ts";
+import { quantile } from "../statistics/quantiles.ts";
 
 /** A measured difference in yield beside the one that water explains. */
 

@@ -1,8 +1,8 @@
-import { pairedDifference, type Difference } from "./differenceOfMeans.ts";
-import { chanceAt, neededToTell, neededToHalve, type Layout, type Needed } from "./howMany.ts";
-import { tellsApart } from "./interval.ts";
-import { meanOf } from "./spread.ts";
-import { twoSidedT } from "./studentT.ts";
+import { pairedDifference, type Difference } from "../statistics/differenceOfMeans.ts";
+import { chanceAt, neededToTell, neededToHalve, type Layout, type Needed } from "../statistics/howMany.ts";
+import { tellsApart } from "../statistics/interval.ts";
+import { meanOf } from "../statistics/spread.ts";
+import { twoSidedT } from "../statistics/studentT.ts";
 
 /** Strips harvested side by side, pair by pair, as plain values. */
 export interface Strips {

@@ -1,5 +1,5 @@
 import type { Problem } from "../problem.ts";
-import { dayNumber, isDate, type MonthDay } from "../weather/calendar.ts";
+import { dayNumber, isDate, type MonthDay } from "./calendar.ts";
 
 type Wrong = Pick<Problem, "expected" | "mend">;
 

@@ -1,5 +1,5 @@
 import { nearestName } from "../nearestName.ts";
-import { complain, type Notebook } from "./notebook.ts";
+import { complain, type Notebook } from "./resolve/notebook.ts";
 
 /** Index of the case of that name; -1, with a complaint, where there is none. */
 export function caseNamed(

@@ -1,15 +1,15 @@
 import type { YieldLine } from "../crop/yieldLine.ts";
 import type { CropPlan } from "../crop/crop.ts";
-import type { MoneyPlan } from "../answer/moneyPlan.ts";
-import type { RowPositions } from "../answer/rowPositions.ts";
-import type { Counts } from "../evidence/counts.ts";
+import type { MoneyPlan } from "./moneyPlan.ts";
+import type { RowPositions } from "./rowPositions.ts";
+import type { Counts } from "../evidence/counts/counts.ts";
 import type { Strips } from "../evidence/strips.ts";
-import type { Dig } from "../evidence/dig.ts";
+import type { Dig } from "../evidence/dig/dig.ts";
 import type { EvaporationRule, Ground, UptakeRule } from "../season/season.ts";
-import type { SoilSamples } from "./soilSamples.ts";
-import type { SoilLayer } from "../soil/layer.ts";
-import type { StartingWater } from "../soil/startingWater.ts";
-import type { MonthlyAir, MonthlyNormals, Site, WeatherRecord } from "../weather/record.ts";
+import type { SoilSamples } from "./resolve/soilSamples.ts";
+import type { SoilLayer } from "../soil/layers/layer.ts";
+import type { StartingWater } from "../soil/layers/startingWater.ts";
+import type { MonthlyAir, MonthlyNormals, Site, WeatherRecord } from "../weather/records/record.ts";
 
 /** A scenario file, resolved: SI numbers, every default filled in, nothing left to check. */
 export interface Scenario {

@@ -1,4 +1,4 @@
-import type { Slices } from "../soil/layer.ts";
+import type { Slices } from "../soil/layers/layer.ts";
 import { zoneWetness } from "./evaporation.ts";
 import type { Field } from "./field.ts";
 import type { Today } from "./today.ts";

@@ -1,6 +1,6 @@
 import type { CropCourse } from "../crop/course.ts";
-import type { Slices } from "../soil/layer.ts";
-import type { DailyWeather } from "../weather/record.ts";
+import type { Slices } from "../soil/layers/layer.ts";
+import type { DailyWeather } from "../weather/records/record.ts";
 
 /** The soil surface: what decides runoff, evaporation and snow. */
 export interface Ground {

@@ -1,14 +1,14 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { comparisonOf } from "../../src/answer/compare.ts";
-import type { Comparison } from "../../src/answer/comparison.ts";
-import { runEnsemble } from "../../src/answer/ensemble.ts";
+import { comparisonOf } from "../../src/answer/comparison/compare.ts";
+import type { Comparison } from "../../src/answer/comparison/comparison.ts";
+import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { firstLines } from "../../src/report/firstLine.ts";
-import { typeset } from "../../src/report/typeset.ts";
-import { percent, shownIn } from "../../src/report/shownUnits.ts";
-import { resolveScenario } from "../../src/scenario/resolve.ts";
+import { firstLines } from "../../src/report/sentences/firstLine.ts";
+import { typeset } from "../../src/report/tables/typeset.ts";
+import { percent, shownIn } from "../../src/report/tables/shownUnits.ts";
+import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import {
   faultsSeen,
   lookAt,

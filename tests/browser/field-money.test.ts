@@ -1,13 +1,13 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { comparisonOf } from "../../src/answer/compare.ts";
-import { runEnsemble } from "../../src/answer/ensemble.ts";
+import { comparisonOf } from "../../src/answer/comparison/compare.ts";
+import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { moneyCaution, pairSentences, shownMoney } from "../../src/report/moneyText.ts";
-import { rowsSentences } from "../../src/report/rowPositionsText.ts";
-import { typeset } from "../../src/report/typeset.ts";
-import { percent, shownIn } from "../../src/report/shownUnits.ts";
-import { resolveScenario } from "../../src/scenario/resolve.ts";
+import { moneyCaution, pairSentences, shownMoney } from "../../src/report/sentences/moneyText.ts";
+import { rowsSentences } from "../../src/report/sentences/rowPositionsText.ts";
+import { typeset } from "../../src/report/tables/typeset.ts";
+import { percent, shownIn } from "../../src/report/tables/shownUnits.ts";
+import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import {
   faultsSeen,
   lastComparison,

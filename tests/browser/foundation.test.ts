@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import { request } from "node:http";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { comparisonOf } from "../../src/answer/compare.ts";
-import type { Comparison } from "../../src/answer/comparison.ts";
-import { runEnsemble } from "../../src/answer/ensemble.ts";
-import { readJson } from "../../src/scenario/readJson.ts";
-import { resolveScenario } from "../../src/scenario/resolve.ts";
+import { comparisonOf } from "../../src/answer/comparison/compare.ts";
+import type { Comparison } from "../../src/answer/comparison/comparison.ts";
+import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
+import { readJson } from "../../src/scenario/read/readJson.ts";
+import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import {
   faultsSeen,
   goTo,

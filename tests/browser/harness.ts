@@ -15,7 +15,7 @@ import {
 import { buildPage } from "../../scripts/buildPage.ts";
 import { findChromium } from "../../scripts/ensure-chromium.mjs";
 import { servePage, type PageServer } from "../../scripts/serve.ts";
-import type { Comparison } from "../../src/answer/comparison.ts";
+import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import type { FromEngine } from "../../web/worker/protocol.ts";
 
 export type ContextOptions = NonNullable<Parameters<Browser["newContext"]>[0]>;

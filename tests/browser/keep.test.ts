@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import type { Download, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import type { Comparison } from "../../src/answer/comparison.ts";
+import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { embeddedText } from "../../src/report/page/index.ts";
 import { call } from "../cli/callCli.ts";
 import {

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { isoDate } from "../../src/weather/calendar.ts";
+import { isoDate } from "../../src/quantity/calendar.ts";
 import type { FromEngine, SeasonShown } from "../../web/worker/protocol.ts";
 import {
   axeFaults,

@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { runEnsemble, type Ensemble } from "../../src/answer/ensemble.ts";
-import { shownYield } from "../../src/answer/yieldUnits.ts";
-import { roundForPrint } from "../../src/report/roundForPrint.ts";
-import { shownIn } from "../../src/report/shownUnits.ts";
-import { resolveScenario } from "../../src/scenario/resolve.ts";
+import { runEnsemble, type Ensemble } from "../../src/answer/runs/ensemble.ts";
+import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
+import { roundForPrint } from "../../src/report/tables/roundForPrint.ts";
+import { shownIn } from "../../src/report/tables/shownUnits.ts";
+import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import { faultsSeen, lookAt, openHarness, openTab, patience, settled, type Harness } from "./harness.ts";
 
 let harness: Harness;

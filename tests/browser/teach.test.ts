@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { readJson } from "../../src/scenario/readJson.ts";
+import { readJson } from "../../src/scenario/read/readJson.ts";
 import type { FromEngine } from "../../web/worker/protocol.ts";
 import {
   faultsSeen,

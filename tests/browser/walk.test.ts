@@ -7,12 +7,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { comparisonOf } from "../../src/answer/compare.ts";
-import type { Comparison } from "../../src/answer/comparison.ts";
-import { runEnsemble } from "../../src/answer/ensemble.ts";
-import { firstLines } from "../../src/report/firstLine.ts";
-import { typeset } from "../../src/report/typeset.ts";
-import { shownIn } from "../../src/report/shownUnits.ts";
+import { comparisonOf } from "../../src/answer/comparison/compare.ts";
+import type { Comparison } from "../../src/answer/comparison/comparison.ts";
+import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
+import { firstLines } from "../../src/report/sentences/firstLine.ts";
+import { typeset } from "../../src/report/tables/typeset.ts";
+import { shownIn } from "../../src/report/tables/shownUnits.ts";
 import { resolved } from "../support/demos.ts";
 import { differing } from "./differing.ts";
 import {

@@ -10,7 +10,7 @@ import {
 } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import type { Comparison } from "../../src/answer/comparison.ts";
+import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { call, ownFolder, smallScenario, writeJson } from "./callCli.ts";
 
 const folder = ownFolder();

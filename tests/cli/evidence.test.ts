@@ -3,7 +3,7 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import type { Comparison } from "../../src/answer/comparison.ts";
+import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { demoAsWritten, demoNames } from "../support/demos.ts";
 import { call } from "./callCli.ts";
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { comparisonOf } from "../../src/answer/compare.ts";
-import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../src/answer/ensemble.ts";
-import { type CaseAfterRun, makeDesk } from "../../src/answer/run.ts";
-import { jsonText } from "../../src/report/roundForPrint.ts";
+import { comparisonOf } from "../../src/answer/comparison/compare.ts";
+import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../src/answer/runs/ensemble.ts";
+import { type CaseAfterRun, makeDesk } from "../../src/answer/runs/run.ts";
+import { jsonText } from "../../src/report/tables/roundForPrint.ts";
 import { demoAsWritten, demoNames, resolved } from "../support/demos.ts";
 
 const median = (values: Float64Array) => Float64Array.from(values).sort()[values.length >> 1]!;

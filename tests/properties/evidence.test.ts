@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { spotYieldKgPerHa } from "../../src/evidence/countsAnswer.ts";
-import { pairedDifference, welchDifference } from "../../src/evidence/differenceOfMeans.ts";
+import { spotYieldKgPerHa } from "../../src/evidence/counts/countsAnswer.ts";
+import { pairedDifference, welchDifference } from "../../src/statistics/differenceOfMeans.ts";
 import { answerStrips } from "../../src/evidence/strips.ts";
 
 const yieldKgPerHa = fc.double({ min: 0, max: 15_000, noNaN: true });

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeRootSupply, setRootSupply, takeBySlice } from "../../src/season/uptake.ts";
-import type { Slices } from "../../src/soil/layer.ts";
+import type { Slices } from "../../src/soil/layers/layer.ts";
 import { column, testSilt, testUptake, waterAt } from "../support/column.ts";
 
 const steps = fc.integer({ min: 0, max: 1000 }).map((n) => n / 1000);

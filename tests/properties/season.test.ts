@@ -6,7 +6,7 @@ import { advancedFront, sliceAt } from "../../src/season/rootFront.ts";
 import type { Ground, Ledger, Rooting, SeasonInput, UptakeRule } from "../../src/season/season.ts";
 import { makeWorkspace, simulate } from "../../src/season/simulate.ts";
 import { makeRootSupply, setRootSupply, takeBySlice } from "../../src/season/uptake.ts";
-import type { Slices } from "../../src/soil/layer.ts";
+import type { Slices } from "../../src/soil/layers/layer.ts";
 import { column, testCourse, testInput, type TestLayer, testUptake, testWeather } from "../support/column.ts";
 
 // Even steps: fc.double draws mostly numbers next to 0.

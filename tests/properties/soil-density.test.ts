@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { advancedFront, sliceAt } from "../../src/season/rootFront.ts";
-import type { Slices } from "../../src/soil/layer.ts";
-import type { LayerDescription } from "../../src/soil/layerDescription.ts";
-import { resolveLayer } from "../../src/soil/resolveLayer.ts";
-import { asResolved, cutSlices } from "../../src/soil/slices.ts";
+import type { Slices } from "../../src/soil/layers/layer.ts";
+import type { LayerDescription } from "../../src/soil/layers/layerDescription.ts";
+import { resolveLayer } from "../../src/soil/layers/resolveLayer.ts";
+import { asResolved, cutSlices } from "../../src/soil/layers/slices.ts";
 import { anyTexture } from "../unit/soil/anySoil.ts";
 
 /** Even steps from 0 to `max`. */

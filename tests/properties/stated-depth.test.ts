@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../src/answer/ensemble.ts";
-import type { CaseRuns, EnsembleAtRain } from "../../src/answer/ensemble.ts";
-import { comparisonOf } from "../../src/answer/compare.ts";
-import { makeDesk } from "../../src/answer/run.ts";
+import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../src/answer/runs/ensemble.ts";
+import type { CaseRuns, EnsembleAtRain } from "../../src/answer/runs/ensemble.ts";
+import { comparisonOf } from "../../src/answer/comparison/compare.ts";
+import { makeDesk } from "../../src/answer/runs/run.ts";
 import { InputError } from "../../src/problem.ts";
 import { resolved } from "../support/demos.ts";
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { prepare, readyRun, runAtRain, runEnsemble } from "../../src/answer/ensemble.ts";
+import { prepare, readyRun, runAtRain, runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import { floweringLossOf } from "../../src/crop/floweringStress.ts";
 import { seasonYieldKgPerHa, type SeasonForYield, type YieldLine } from "../../src/crop/yieldLine.ts";
 import { cropLines, yieldLineFor } from "../../src/crop/yieldLines.ts";

@@ -1,9 +1,9 @@
 import type { CropCourse } from "../../src/crop/course.ts";
 import type { Ground, SeasonInput, UptakeRule } from "../../src/season/season.ts";
 import { makeRootSupply, setRootSupply, type RootSupply } from "../../src/season/uptake.ts";
-import { setRootsLeft } from "../../src/soil/rootsLeft.ts";
-import type { Slices } from "../../src/soil/layer.ts";
-import type { DailyWeather } from "../../src/weather/record.ts";
+import { setRootsLeft } from "../../src/soil/equations/rootsLeft.ts";
+import type { Slices } from "../../src/soil/layers/layer.ts";
+import type { DailyWeather } from "../../src/weather/records/record.ts";
 
 /** The same share at every depth. */
 export const testUptake: UptakeRule = {

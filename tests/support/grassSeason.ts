@@ -3,8 +3,8 @@
  * spring's water, and every dry spell from its own measured start; each beside what needs no model of grass and soil.
  */
 import { sumOver } from "../../src/season/ledger.ts";
-import type { SoilLayer } from "../../src/soil/layer.ts";
-import { dayNumber } from "../../src/weather/calendar.ts";
+import type { SoilLayer } from "../../src/soil/layers/layer.ts";
+import { dayNumber } from "../../src/quantity/calendar.ts";
 import {
   capacityMm,
   firstWholeDay,

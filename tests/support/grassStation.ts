@@ -5,15 +5,15 @@
 import { readFileSync } from "node:fs";
 import tables from "../../data-reference/season-soil-moisture.json" with { type: "json" };
 import { defaultPlan, findCrop } from "../../src/crop/crops.ts";
-import type { SoilLayer } from "../../src/soil/layer.ts";
-import { resolveLayer } from "../../src/soil/resolveLayer.ts";
-import { centralTexture, textureClasses, type TextureClass } from "../../src/soil/texture.ts";
-import { estimateWaterLimits } from "../../src/soil/waterLimits.ts";
-import { dayNumber, isoDate, yearOf } from "../../src/weather/calendar.ts";
-import { toDailyWeather } from "../../src/weather/dailyWeather.ts";
-import { fillGaps } from "../../src/weather/gaps.ts";
-import { readWeather } from "../../src/weather/readers/index.ts";
-import type { DailyWeather } from "../../src/weather/record.ts";
+import type { SoilLayer } from "../../src/soil/layers/layer.ts";
+import { resolveLayer } from "../../src/soil/layers/resolveLayer.ts";
+import { centralTexture, textureClasses, type TextureClass } from "../../src/soil/equations/texture.ts";
+import { estimateWaterLimits } from "../../src/soil/equations/waterLimits.ts";
+import { dayNumber, isoDate, yearOf } from "../../src/quantity/calendar.ts";
+import { toDailyWeather } from "../../src/weather/et/dailyWeather.ts";
+import { fillGaps } from "../../src/weather/records/gaps.ts";
+import { readWeather } from "../../src/weather/records/readers/index.ts";
+import type { DailyWeather } from "../../src/weather/records/record.ts";
 import { bySeason, noSpread } from "../../truth/seasons.ts";
 
 export const dataFolder = "../shared/data";

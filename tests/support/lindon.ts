@@ -1,5 +1,5 @@
 import sites from "../../data-reference/crop-sites.json" with { type: "json" };
-import type { MonthlyNormals } from "../../src/weather/record.ts";
+import type { MonthlyNormals } from "../../src/weather/records/record.ts";
 
 const { tMaxF, tMinF, rainIn } = sites.records.find(({ id }) => id === "CL-01")!
   .expected as unknown as Record<string, number[]>;

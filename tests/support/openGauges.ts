@@ -1,9 +1,9 @@
 import { existsSync, readFileSync } from "node:fs";
 import table from "../../data-reference/rain-gauges.json" with { type: "json" };
-import type { MonthSpan } from "../../src/weather/rainCharacter.ts";
-import { readWeather } from "../../src/weather/readers/index.ts";
-import type { MonthlyNormals, WeatherRecord } from "../../src/weather/record.ts";
-import { filledNormals, recordNormals } from "../../src/weather/recordNormals.ts";
+import type { MonthSpan } from "../../src/weather/generate/rainCharacter.ts";
+import { readWeather } from "../../src/weather/records/readers/index.ts";
+import type { MonthlyNormals, WeatherRecord } from "../../src/weather/records/record.ts";
+import { filledNormals, recordNormals } from "../../src/weather/generate/recordNormals.ts";
 import { lindonNormals } from "./lindon.ts";
 
 const folder = "../shared/data";

@@ -1,4 +1,4 @@
-import { runEnsemble } from "../../src/answer/ensemble.ts";
+import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import { resolved } from "./demos.ts";
 
 /** What a layer of 4 to 8 in costs a crop, against the same soil with a loose one. */

@@ -11,13 +11,13 @@ import { basename, dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
 import packageFile from "../../package.json" with { type: "json" };
 import rootFronts from "../../data-reference/crop-root-front.json" with { type: "json" };
-import type { Comparison } from "../../src/answer/comparison.ts";
+import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { commands } from "../../src/cli/commands.ts";
 import { flagOption } from "../../src/cli/flags.ts";
 import { cropCourse } from "../../src/crop/cropCourse.ts";
 import { cropNames, defaultPlan, findCrop } from "../../src/crop/crops.ts";
 import { readJson, resolveScenario } from "../../src/scenario/index.ts";
-import { weatherFormats } from "../../src/weather/readers/index.ts";
+import { weatherFormats } from "../../src/weather/records/readers/index.ts";
 import { call } from "../cli/callCli.ts";
 import { lindon, normalWeather, sowingIndexOf } from "./crop/siteWeather.ts";
 

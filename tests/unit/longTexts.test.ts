@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { embeddedText } from "../../src/report/page/index.ts";
-import { readHorizonTable, numberIn } from "../../src/soil/horizonTable.ts";
-import { readColumnName } from "../../src/weather/readers/columnName.ts";
-import { readWeather } from "../../src/weather/readers/index.ts";
-import { pastedCells } from "../../web/inputs/pasted.ts";
+import { readHorizonTable, numberIn } from "../../src/soil/horizons/horizonTable.ts";
+import { readColumnName } from "../../src/weather/records/readers/columnName.ts";
+import { readWeather } from "../../src/weather/records/readers/index.ts";
+import { pastedCells } from "../../web/forms/edits/pasted.ts";
 import { cellValue } from "../../web/views/field/counts/cellText.ts";
 import { tryDate, tryMonthDay } from "../../src/quantity/index.ts";
 import { call, ownFolder } from "../cli/callCli.ts";

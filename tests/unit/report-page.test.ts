@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { comparisonOf } from "../../src/answer/compare.ts";
-import { runEnsemble } from "../../src/answer/ensemble.ts";
+import { comparisonOf } from "../../src/answer/comparison/compare.ts";
+import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import { readJson, resolveScenario } from "../../src/scenario/index.ts";
-import { shownIn } from "../../src/report/shownUnits.ts";
-import { firstLines } from "../../src/report/firstLine.ts";
+import { shownIn } from "../../src/report/tables/shownUnits.ts";
+import { firstLines } from "../../src/report/sentences/firstLine.ts";
 import {
   embeddedText,
   leftOutOf,
@@ -13,7 +13,7 @@ import {
   type KeptScenario,
 } from "../../src/report/page/index.ts";
 import { largestEmbedded } from "../../src/report/page/embedded.ts";
-import { apart, coordinate, marksBetween } from "../../src/report/page/drawing.ts";
+import { apart, coordinate, marksBetween } from "../../src/report/page/pictures/drawing.ts";
 import { escaped } from "../../src/report/page/markup.ts";
 import { sourcesUsed } from "../../src/report/page/sources.ts";
 import { smallScenario } from "../cli/callCli.ts";
@@ -173,7 +173,7 @@ describe("its small parts", () => {
     expect(() => coordinate(Infinity)).toThrow("coordinate");
   });
   test("its style asks nobody for anything", () => {
-    const style = readFileSync(new URL("../../src/report/page/look.ts", import.meta.url), "utf8");
+    const style = readFileSync(new URL("../../src/report/page/reportStyle.ts", import.meta.url), "utf8");
     expect(style).not.toMatch(/url\(|@import|https?:/);
   });
 });

@@ -1,7 +1,7 @@
 /** How crops dry the profile by depth: the open cores of Pullman foot by foot, and what trials printed. */
 import { readFileSync } from "node:fs";
 import file from "../../data-reference/scoreboard/drying.json" with { type: "json" };
-import type { CaseAfterRun } from "../../src/answer/run.ts";
+import type { CaseAfterRun } from "../../src/answer/runs/run.ts";
 import { sumOver } from "../../src/season/ledger.ts";
 import { cropSeasons, type CropRun } from "../cropRun.ts";
 import { palouseSoil, type SpringCrop } from "../palouseCores.ts";

@@ -1,6 +1,6 @@
 /** What runs off, what drains, and how much of a season's water use goes through the crop. */
 import file from "../../data-reference/scoreboard/losses.json" with { type: "json" };
-import type { CaseAfterRun } from "../../src/answer/run.ts";
+import type { CaseAfterRun } from "../../src/answer/runs/run.ts";
 import { sumOver } from "../../src/season/ledger.ts";
 import { dryRecord } from "../dryRecord.ts";
 import { layersOf, normalsOf, placeNamed, siteOf } from "../places.ts";

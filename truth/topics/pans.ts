@@ -1,8 +1,8 @@
 /** What a pan does to the front and to the yield, from hardly dense to shut. */
 import file from "../../data-reference/scoreboard/pans.json" with { type: "json" };
 import { resolveScenario } from "../../src/scenario/index.ts";
-import { runEnsemble } from "../../src/answer/ensemble.ts";
-import { dayNumber, yearOf } from "../../src/weather/calendar.ts";
+import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
+import { dayNumber, yearOf } from "../../src/quantity/calendar.ts";
 import { cropSeasons } from "../cropRun.ts";
 import { normalsOf, placeNamed, siteOf } from "../places.ts";
 import { surfaceOf } from "../residue.ts";

@@ -1,7 +1,7 @@
 /** Generated rain beside every long open gauge, each from its own monthly normals. */
 import file from "../../data-reference/scoreboard/rain.json" with { type: "json" };
-import { generateYears } from "../../src/weather/generate.ts";
-import { rainCharacter } from "../../src/weather/rainCharacter.ts";
+import { generateYears } from "../../src/weather/generate/generate.ts";
+import { rainCharacter } from "../../src/weather/generate/rainCharacter.ts";
 import { gauges, longGauge, spanOf } from "../../tests/support/openGauges.ts";
 import type { Row, Topic } from "../row.ts";
 

@@ -1,6 +1,6 @@
 /** Root depth by date in loose soil, moist but where told, beside published depths and paces. Depths are means over the years. */
 import file from "../../data-reference/scoreboard/root-front.json" with { type: "json" };
-import type { CaseAfterRun } from "../../src/answer/run.ts";
+import type { CaseAfterRun } from "../../src/answer/runs/run.ts";
 import { cropSeasons, type CropRun } from "../cropRun.ts";
 import type { Row, Topic } from "../row.ts";
 import type { Season } from "../seasons.ts";

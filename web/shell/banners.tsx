@@ -1,6 +1,6 @@
-import { goToField, leafOf } from "../inputs/goToField.ts";
-import { forThePage, placeInWords } from "../inputs/placeWords.ts";
-import { LeaveOut } from "../inputs/leaveOut.tsx";
+import { goToField, leafOf } from "../views/goToField.ts";
+import { forThePage, placeInWords } from "../forms/placeWords.ts";
+import { LeaveOut } from "../forms/leaveOut.tsx";
 import { keepingSays, leaveOtherTab, otherTab, takeOver } from "../state/keeping.ts";
 import { scenario } from "../state/scenarioStore.ts";
 import { addressOf } from "../state/view.ts";

@@ -1,7 +1,7 @@
 import { redo, redoSays, scenarioName, undo, undoSays } from "../state/scenarioStore.ts";
 import { addressOf, theme, units, view, viewNames, viewTitles, type ThemeChoice } from "../state/view.ts";
 import { busy, progress } from "../worker/client.ts";
-import { Switch } from "../inputs/switch.tsx";
+import { Switch } from "../forms/switch.tsx";
 
 export function Header() {
   return (

@@ -1,4 +1,4 @@
-import { readJson } from "../../src/scenario/readJson.ts";
+import { readJson } from "../../src/scenario/read/readJson.ts";
 import { filesNamed } from "./filesNamed.ts";
 import { isGroup, type Json } from "./json.ts";
 import type { Work } from "./scenarioStore.ts";

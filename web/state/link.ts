@@ -1,5 +1,5 @@
-import { readJson } from "../../src/scenario/readJson.ts";
-import { scenarioFormat } from "../../src/scenario/format.ts";
+import { readJson } from "../../src/scenario/read/readJson.ts";
+import { scenarioFormat } from "../../src/scenario/read/format.ts";
 import { isGroup, type Json } from "./json.ts";
 import type { Attachments, Work } from "./scenarioStore.ts";
 

@@ -7,7 +7,7 @@ import { CropSection } from "./inputs/crop.tsx";
 import { ProblemList } from "./inputs/problemList.tsx";
 import { RunsSection } from "./inputs/runs.tsx";
 import { ScenarioSection, SiteSection } from "./inputs/site.tsx";
-import { SoilSection } from "./inputs/soil.tsx";
+import { SoilSection } from "./inputs/soil/soil.tsx";
 import { StartSection } from "./inputs/start.tsx";
 import { SurfaceSection } from "./inputs/surface.tsx";
 import { WeatherSection } from "./inputs/weather.tsx";

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { typeset } from "../../src/report/typeset.ts";
+import { typeset } from "../../src/report/tables/typeset.ts";
 import { answer, busy, fault, problems, progress, stale } from "../worker/client.ts";
 
 /** What stands where an answer will be, until there is one; afterwards its children. */

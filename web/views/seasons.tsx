@@ -1,11 +1,11 @@
 import "../style/seasons.css";
 import { useMemo } from "preact/hooks";
-import { fixed, shownIn, type Shown } from "../../src/report/shownUnits.ts";
-import { Switch } from "../inputs/switch.tsx";
-import { PictureFrame } from "../pictures/frame.tsx";
-import { palette } from "../pictures/palette.ts";
-import { defaults, seasonScale, SeasonSheet, type SeasonTold } from "../pictures/seasonMultiples.tsx";
-import { sayExtraYield } from "../pictures/yieldRangesDigits.ts";
+import { fixed, shownIn, type Shown } from "../../src/report/tables/shownUnits.ts";
+import { Switch } from "../forms/switch.tsx";
+import { PictureFrame } from "../pictures/kit/frame.tsx";
+import { palette } from "../pictures/kit/palette.ts";
+import { defaults, seasonScale, SeasonSheet, type SeasonTold } from "../pictures/answer/seasonMultiples.tsx";
+import { sayExtraYield } from "../pictures/answer/yieldRangesDigits.ts";
 import { answer, understood } from "../worker/client.ts";
 import type { Answer } from "../worker/protocol.ts";
 import { differenceShown } from "./answer/chosenDifference.ts";

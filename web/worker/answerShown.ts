@@ -1,14 +1,14 @@
-import { middleRun } from "../../src/answer/chosenRun.ts";
-import { comparisonOf } from "../../src/answer/compare.ts";
-import { middleTotalIndex } from "../../src/answer/middleTotal.ts";
-import type { Ensemble, EnsembleAtRain } from "../../src/answer/ensemble.ts";
-import { shownYield } from "../../src/answer/yieldUnits.ts";
+import { middleRun } from "../../src/answer/runs/chosenRun.ts";
+import { comparisonOf } from "../../src/answer/comparison/compare.ts";
+import { middleTotalIndex } from "../../src/answer/comparison/middleTotal.ts";
+import type { Ensemble, EnsembleAtRain } from "../../src/answer/runs/ensemble.ts";
+import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { fieldSentences, fieldTypeset } from "../../src/report/fieldSentences.ts";
-import { firstLines } from "../../src/report/firstLine.ts";
-import { methodLines } from "../../src/report/methodText.ts";
-import { shownIn } from "../../src/report/shownUnits.ts";
-import { typeset } from "../../src/report/typeset.ts";
+import { fieldSentences, fieldTypeset } from "../../src/report/sentences/fieldSentences.ts";
+import { firstLines } from "../../src/report/sentences/firstLine.ts";
+import { methodLines } from "../../src/report/sentences/methodText.ts";
+import { shownIn } from "../../src/report/tables/shownUnits.ts";
+import { typeset } from "../../src/report/tables/typeset.ts";
 import type { Answer, RunsAtRain, Traces } from "./protocol.ts";
 
 /** The answer as the page shows it, from the totals that are done; `ensemble` may hold the middle one only, or the first runs. */

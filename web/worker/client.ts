@@ -5,7 +5,7 @@ import { attachments, lastEdit, lastGood, scenario } from "../state/scenarioStor
 import { chosenRun, chosenTotal, units } from "../state/view.ts";
 import type { Json } from "../state/json.ts";
 import type { Introduction } from "./engine.worker.ts";
-import { newWorker, wakeEngine, whenEngineFails } from "./wake.ts";
+import { newWorker, wakeEngine, whenEngineFails } from "./startWorker.ts";
 import type {
   Answer,
   FromEngine,

@@ -1,11 +1,11 @@
-import { prepare } from "../../src/answer/ensemble.ts";
-import { makeDesk } from "../../src/answer/run.ts";
-import { newMemory, type Generated } from "../../src/answer/memory.ts";
+import { prepare } from "../../src/answer/runs/ensemble.ts";
+import { makeDesk } from "../../src/answer/runs/run.ts";
+import { newMemory, type Generated } from "../../src/answer/runs/answerCache.ts";
 import { InputError } from "../../src/problem.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { KeptScenario } from "../../src/report/page/embedded.ts";
-import { newReadings } from "../../src/scenario/readings.ts";
-import { resolveScenario } from "../../src/scenario/resolve.ts";
+import { newReadings } from "../../src/scenario/read/recordCache.ts";
+import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import type { Scenario } from "../../src/scenario/scenario.ts";
 import { filesUsed } from "../state/filesNamed.ts";
 import type { Json } from "../state/json.ts";
@@ -23,14 +23,14 @@ import {
   startWork,
   takeFromHelper,
   type GoodWork,
-} from "./goodWork.ts";
-import type { FromHelper, ToHelper } from "./helper.ts";
-import { firstAnswer } from "./early.ts";
+} from "./job.ts";
+import type { FromHelper, ToHelper } from "./secondWorker.ts";
+import { firstAnswer } from "./firstAnswer.ts";
 import { keptText } from "./keptText.ts";
 import type { FromEngine, ShownRun, ToEngine } from "./protocol.ts";
 import { readAttachment } from "./readAttachment.ts";
 import { buffersOf } from "./seasonShown.ts";
-import { understoodOf } from "./understood.ts";
+import { understoodOf } from "./resolved.ts";
 
 /** Runs go on for this long before messages are listened to again, ms. */
 const chunkMs = 8;

@@ -1,5 +1,5 @@
 import { makeEngine } from "./engine.ts";
-import { makeHelper, type FromHelper, type ToHelper } from "./helper.ts";
+import { makeHelper, type FromHelper, type ToHelper } from "./secondWorker.ts";
 import { makePause } from "./pause.ts";
 import type { FromEngine, ToEngine } from "./protocol.ts";
 

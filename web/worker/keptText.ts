@@ -1,13 +1,13 @@
-import { comparisonOf } from "../../src/answer/compare.ts";
-import { readyRun, runAtRain, type Ensemble } from "../../src/answer/ensemble.ts";
+import { comparisonOf } from "../../src/answer/comparison/compare.ts";
+import { readyRun, runAtRain, type Ensemble } from "../../src/answer/runs/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { fieldParts } from "../../src/report/fieldText.ts";
-import { comparisonText } from "../../src/report/comparisonText.ts";
-import { ledgerCsv, ledgerTable } from "../../src/report/ledgerCsv.ts";
+import { fieldParts } from "../../src/report/sentences/fieldText.ts";
+import { comparisonText } from "../../src/report/sentences/comparisonText.ts";
+import { ledgerCsv, ledgerTable } from "../../src/report/tables/ledgerCsv.ts";
 import { reportHtml, reportMatter, type KeptScenario } from "../../src/report/page/index.ts";
-import { jsonText } from "../../src/report/roundForPrint.ts";
-import { runSaid } from "../../src/report/runSaid.ts";
-import { describeScenario } from "../../src/scenario/describe.ts";
+import { jsonText } from "../../src/report/tables/roundForPrint.ts";
+import { runSaid } from "../../src/report/tables/runSaid.ts";
+import { describeScenario } from "../../src/scenario/say/describe.ts";
 import { fileNameOf } from "../state/fileName.ts";
 import type { KeptText, TextKind } from "./protocol.ts";
 

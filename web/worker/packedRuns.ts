@@ -1,4 +1,4 @@
-import type { Ensemble } from "../../src/answer/ensemble.ts";
+import type { Ensemble } from "../../src/answer/runs/ensemble.ts";
 import type { Traces } from "./protocol.ts";
 
 /** Results of a few runs at one total, in one array, to hand from worker to worker. */

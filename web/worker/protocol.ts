@@ -1,11 +1,11 @@
-import type { AnswerAtRain, Comparison } from "../../src/answer/comparison.ts";
+import type { AnswerAtRain, Comparison } from "../../src/answer/comparison/comparison.ts";
 import type { Problem } from "../../src/problem.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { Scenario } from "../../src/scenario/scenario.ts";
 import type { SeasonTotals } from "../../src/season/season.ts";
-import type { SoilLayer } from "../../src/soil/layer.ts";
-import type { StationInfo } from "../../src/weather/record.ts";
-import type { FieldSentences } from "../../src/report/fieldSentences.ts";
+import type { SoilLayer } from "../../src/soil/layers/layer.ts";
+import type { StationInfo } from "../../src/weather/records/record.ts";
+import type { FieldSentences } from "../../src/report/sentences/fieldSentences.ts";
 import type { Json } from "../state/json.ts";
 import type { Attachments } from "../state/scenarioStore.ts";
 
@@ -83,7 +83,7 @@ export interface LayerShown extends SoilLayer {
   readonly texture: string;
 }
 
-/** One run of every case, day by day. Days are numbers since 1970-01-01 (src/weather/calendar.ts). */
+/** One run of every case, day by day. Days are numbers since 1970-01-01 (src/quantity/calendar.ts). */
 export interface SeasonShown {
   readonly run: number;
   readonly runs: number;

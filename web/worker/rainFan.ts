@@ -1,15 +1,15 @@
 import { mmPerInch } from "../../src/quantity/constants.ts";
-import { comparisonOf } from "../../src/answer/compare.ts";
-import type { AnswerAtRain } from "../../src/answer/comparison.ts";
+import { comparisonOf } from "../../src/answer/comparison/compare.ts";
+import type { AnswerAtRain } from "../../src/answer/comparison/comparison.ts";
 import {
   emptyEnsemble,
   readyRun,
   runInto,
   type Ensemble,
   type Preparation,
-} from "../../src/answer/ensemble.ts";
-import { atOtherTotals, fanTotals } from "../../src/answer/rainFan.ts";
-import { makeDesk, type ReadyCase } from "../../src/answer/run.ts";
+} from "../../src/answer/runs/ensemble.ts";
+import { atOtherTotals, fanTotals } from "../../src/answer/runs/rainFan.ts";
+import { makeDesk, type ReadyCase } from "../../src/answer/runs/run.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { RainFan } from "./protocol.ts";
 

@@ -1,5 +1,5 @@
 import { refuse } from "../../src/problem.ts";
-import type { ReadText } from "../../src/scenario/readText.ts";
+import type { ReadText } from "../../src/scenario/read/readText.ts";
 import type { Attachments } from "../state/scenarioStore.ts";
 
 /** The files beside the scenario, by the name it uses or by their last part: folders are of no account in a page. */

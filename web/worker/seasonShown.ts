@@ -1,7 +1,7 @@
-import type { Preparation } from "../../src/answer/ensemble.ts";
-import type { CaseAfterRun } from "../../src/answer/run.ts";
-import { yieldOfRun } from "../../src/answer/yieldOfRun.ts";
-import { shownYield } from "../../src/answer/yieldUnits.ts";
+import type { Preparation } from "../../src/answer/runs/ensemble.ts";
+import type { CaseAfterRun } from "../../src/answer/runs/run.ts";
+import { yieldOfRun } from "../../src/answer/comparison/yieldOfRun.ts";
+import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
 import { stageNames } from "../../src/crop/course.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { CaseSeason, SeasonShown } from "./protocol.ts";

@@ -1,5 +1,5 @@
-import type { Preparation } from "../../src/answer/ensemble.ts";
-import type { CaseAfterRun } from "../../src/answer/run.ts";
+import type { Preparation } from "../../src/answer/runs/ensemble.ts";
+import type { CaseAfterRun } from "../../src/answer/runs/run.ts";
 import { longestSeasonDays } from "../../src/crop/stages.ts";
 import type { Traces } from "./protocol.ts";
 

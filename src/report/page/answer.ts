@@ -1,14 +1,14 @@
-import type { Comparison, DifferenceAnswer } from "../../answer/comparison.ts";
-import type { Spread } from "../../answer/quantiles.ts";
-import { differenceDigits } from "../differenceDigits.ts";
-import { firstLines } from "../firstLine.ts";
-import { fixed, percent, type Shown } from "../shownUnits.ts";
-import { differencePicture } from "./differencePicture.ts";
-import { caseLetter } from "./look.ts";
+import type { Comparison, DifferenceAnswer } from "../../answer/comparison/comparison.ts";
+import type { Spread } from "../../statistics/quantiles.ts";
+import { differenceDigits } from "../tables/differenceDigits.ts";
+import { firstLines } from "../sentences/firstLine.ts";
+import { fixed, percent, type Shown } from "../tables/shownUnits.ts";
+import { differencePicture } from "./pictures/differencePicture.ts";
+import { caseLetter } from "./reportStyle.ts";
 import { called, escaped, table } from "./markup.ts";
-import { numbersPicture } from "./numbersPicture.ts";
+import { numbersPicture } from "./pictures/numbersPicture.ts";
 import type { Section } from "./section.ts";
-import { yieldPicture } from "./yieldPicture.ts";
+import { yieldPicture } from "./pictures/yieldPicture.ts";
 
 /** The answer in plain words, in pictures and in numbers. */
 export const answer: Section = (matter) => {

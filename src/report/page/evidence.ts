@@ -1,6 +1,6 @@
-import { evidenceSentences } from "../evidenceText.ts";
-import { percent } from "../shownUnits.ts";
-import { measuredPicture } from "./measuredPicture.ts";
+import { evidenceSentences } from "../sentences/evidenceText.ts";
+import { percent } from "../tables/shownUnits.ts";
+import { measuredPicture } from "./pictures/measuredPicture.ts";
 import { escaped, list } from "./markup.ts";
 import type { Section } from "./section.ts";
 

@@ -1,6 +1,6 @@
-import { methodParagraphs } from "../methodText.ts";
+import { methodParagraphs } from "../sentences/methodText.ts";
 import { escaped, list } from "./markup.ts";
-import type { ReportMatter } from "./matter.ts";
+import type { ReportMatter } from "./reportInput.ts";
 import type { Section } from "./section.ts";
 
 /** How the answer came about (the yield line's source is among the sources), what was noticed, and what was taken because nothing was given. */

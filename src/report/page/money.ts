@@ -1,5 +1,5 @@
-import { moneySentences } from "../moneyText.ts";
-import { rowsSentences } from "../rowPositionsText.ts";
+import { moneySentences } from "../sentences/moneyText.ts";
+import { rowsSentences } from "../sentences/rowPositionsText.ts";
 import { escaped, list } from "./markup.ts";
 import type { Section } from "./section.ts";
 

@@ -1,7 +1,7 @@
 import { sayMonthDay } from "../../quantity/dates.ts";
 import { sayQuantity } from "../../quantity/sayQuantity.ts";
 import type { Case } from "../../scenario/scenario.ts";
-import type { ReportMatter } from "./matter.ts";
+import type { ReportMatter } from "./reportInput.ts";
 import { called, escaped } from "./markup.ts";
 import type { Section } from "./section.ts";
 

@@ -1,6 +1,6 @@
-import type { Spread } from "../../answer/quantiles.ts";
-import { box, lineBetween, textAt, type Scale } from "./drawing.ts";
-import { pencil, rule } from "./look.ts";
+import type { Spread } from "../../statistics/quantiles.ts";
+import { box, lineBetween, textAt, type Scale } from "./pictures/drawing.ts";
+import { pencil, rule } from "./reportStyle.ts";
 
 /** A value of 0 and all that is shown lie on the axis. */
 export function reachOf(values: readonly number[]): [from: number, to: number] {

@@ -1,7 +1,7 @@
-import { caseLetter } from "./look.ts";
+import { caseLetter } from "./reportStyle.ts";
 import { called } from "./markup.ts";
-import type { ReportMatter } from "./matter.ts";
-import { dayWords, rootsPicture } from "./rootsPicture.ts";
+import type { ReportMatter } from "./reportInput.ts";
+import { dayWords, rootsPicture } from "./pictures/rootsPicture.ts";
 import type { Section } from "./section.ts";
 
 /** The roots of one season near the middle. */

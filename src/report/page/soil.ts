@@ -1,8 +1,8 @@
-import { caseLetter } from "./look.ts";
+import { caseLetter } from "./reportStyle.ts";
 import { called, escaped } from "./markup.ts";
-import type { ReportMatter } from "./matter.ts";
+import type { ReportMatter } from "./reportInput.ts";
 import type { Section } from "./section.ts";
-import { changesOfSoil, soilPicture } from "./soilPicture.ts";
+import { changesOfSoil, soilPicture } from "./pictures/soilPicture.ts";
 
 /** The soil as in a pit. */
 export const soil: Section = (matter) => ({

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { comparisonOf } from "../../../src/answer/compare.ts";
-import { runEnsemble } from "../../../src/answer/ensemble.ts";
-import { resolveLayer } from "../../../src/soil/resolveLayer.ts";
+import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
+import { runEnsemble } from "../../../src/answer/runs/ensemble.ts";
+import { resolveLayer } from "../../../src/soil/layers/resolveLayer.ts";
 import type { Scenario } from "../../../src/scenario/scenario.ts";
 import { asDug, someRecord, someScenario } from "./someScenario.ts";
 

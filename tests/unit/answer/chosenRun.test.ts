@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { middleRun } from "../../../src/answer/chosenRun.ts";
-import type { Ensemble } from "../../../src/answer/ensemble.ts";
+import { middleRun } from "../../../src/answer/runs/chosenRun.ts";
+import type { Ensemble } from "../../../src/answer/runs/ensemble.ts";
 
 type Runs = readonly (readonly [transpirationMm: number, finalRootDepthMm: number])[];
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { comparisonOf } from "../../../src/answer/compare.ts";
-import { runEnsemble } from "../../../src/answer/ensemble.ts";
+import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
+import { runEnsemble } from "../../../src/answer/runs/ensemble.ts";
 import { demoAsWritten, resolved } from "../../support/demos.ts";
 
 /** Width of the middle 80 % of the extra water, mm, where nothing else of the soil is drawn. */

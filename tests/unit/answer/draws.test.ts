@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { drawRuns } from "../../../src/answer/draws.ts";
-import { readySoil } from "../../../src/answer/run.ts";
+import { drawRuns } from "../../../src/answer/runs/draws.ts";
+import { readySoil } from "../../../src/answer/runs/run.ts";
 import { stream } from "../../../src/randomness.ts";
 import { asDug, someScenario } from "./someScenario.ts";
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { comparisonOf } from "../../../src/answer/compare.ts";
-import { runEnsemble, type CaseRuns } from "../../../src/answer/ensemble.ts";
+import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
+import { runEnsemble, type CaseRuns } from "../../../src/answer/runs/ensemble.ts";
 import { InputError } from "../../../src/problem.ts";
-import { jsonText } from "../../../src/report/roundForPrint.ts";
+import { jsonText } from "../../../src/report/tables/roundForPrint.ts";
 import type { Scenario } from "../../../src/scenario/scenario.ts";
 import { asDug, someRecord, someScenario } from "./someScenario.ts";
 

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { runEnsemble, type Ensemble } from "../../../src/answer/ensemble.ts";
-import { averageByRun, fieldAverage } from "../../../src/answer/fieldAverage.ts";
-import { countTracks, type RowPositions } from "../../../src/answer/rowPositions.ts";
-import { spreadOf } from "../../../src/answer/quantiles.ts";
+import { runEnsemble, type Ensemble } from "../../../src/answer/runs/ensemble.ts";
+import { averageByRun, fieldAverage } from "../../../src/answer/comparison/fieldAverage.ts";
+import { countTracks, type RowPositions } from "../../../src/scenario/rowPositions.ts";
+import { spreadOf } from "../../../src/statistics/quantiles.ts";
 import { stream } from "../../../src/randomness.ts";
 import { someScenario } from "./someScenario.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { rootingOfCase, type FirstFront } from "../../../src/answer/rootingOfCase.ts";
+import { rootingOfCase, type FirstFront } from "../../../src/answer/runs/rootingOfCase.ts";
 import type { CropCourse } from "../../../src/crop/course.ts";
 
 const first: FirstFront = {

@@ -1,4 +1,4 @@
-import type { Slices } from "../../../src/soil/layer.ts";
+import type { Slices } from "../../../src/soil/layers/layer.ts";
 
 /** A column for tests: equal slices, each with its wilting point and field capacity as fractions. */
 export function slicesOf(

@@ -1,10 +1,10 @@
 import { yieldLineFor } from "../../../src/crop/yieldLines.ts";
 import { defaultPlan, findCrop } from "../../../src/crop/crops.ts";
 import type { Case, Scenario } from "../../../src/scenario/scenario.ts";
-import { resolveColumn } from "../../../src/soil/column.ts";
-import { normalsFromPattern, patternSite } from "../../../src/weather/rainPatterns.ts";
-import { generateYears } from "../../../src/weather/generate.ts";
-import type { WeatherRecord } from "../../../src/weather/record.ts";
+import { resolveColumn } from "../../../src/soil/layers/column.ts";
+import { normalsFromPattern, patternSite } from "../../../src/weather/generate/rainPatterns.ts";
+import { generateYears } from "../../../src/weather/generate/generate.ts";
+import type { WeatherRecord } from "../../../src/weather/records/record.ts";
 
 /** Invented: grain sorghum on silt loam over a pan, generated years; small enough for a unit test. */
 const { layers } = resolveColumn(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { unitDoubts } from "../../../src/answer/unitDoubts.ts";
+import { unitDoubts } from "../../../src/answer/comparison/unitDoubts.ts";
 import { mmPerInch } from "../../../src/quantity/constants.ts";
-import type { WeatherRecord } from "../../../src/weather/record.ts";
+import type { WeatherRecord } from "../../../src/weather/records/record.ts";
 
 const days = 730;
 /** Highs between two figures, the warmest in the middle of the year; 1.2 mm of rain a day. */

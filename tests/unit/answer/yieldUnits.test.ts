@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { shownYield } from "../../../src/answer/yieldUnits.ts";
+import { shownYield } from "../../../src/answer/comparison/yieldUnits.ts";
 
 test("56 lb/bu: 1 bu/ac is 62.77 kg/ha (common practice)", () => {
   const { unit, factor } = shownYield({ us: "bu/ac", kgPerUsUnit: 56 * 0.45359237 }, "us");

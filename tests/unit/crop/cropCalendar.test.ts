@@ -4,9 +4,9 @@ import { stagesOfType, type CalendarWishes } from "../../../src/crop/cropCalenda
 import { cropCourse } from "../../../src/crop/cropCourse.ts";
 import { cropDefaults, defaultPlan, findCrop } from "../../../src/crop/crops.ts";
 import { firstFreezeDay, normalMeanC, stageHeat } from "../../../src/crop/siteHeat.ts";
-import { dayNumber, dayOfYear, isoDate } from "../../../src/weather/calendar.ts";
-import { yearCourse } from "../../../src/weather/normals.ts";
-import type { DailyWeather } from "../../../src/weather/record.ts";
+import { dayNumber, dayOfYear, isoDate } from "../../../src/quantity/calendar.ts";
+import { yearCourse } from "../../../src/weather/generate/normals.ts";
+import type { DailyWeather } from "../../../src/weather/records/record.ts";
 import {
   lindon,
   monthDayOf,

@@ -4,8 +4,8 @@ import type { CropPlan } from "../../../src/crop/crop.ts";
 import { cropCourse } from "../../../src/crop/cropCourse.ts";
 import { cropDefaults, defaultPlan, findCrop } from "../../../src/crop/crops.ts";
 import { longestSeasonDays, seasonClock, waitDays } from "../../../src/crop/stages.ts";
-import { dayNumber } from "../../../src/weather/calendar.ts";
-import type { DailyWeather } from "../../../src/weather/record.ts";
+import { dayNumber } from "../../../src/quantity/calendar.ts";
+import type { DailyWeather } from "../../../src/weather/records/record.ts";
 import {
   lindon,
   monthDayOf,

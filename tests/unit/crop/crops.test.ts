@@ -8,7 +8,7 @@ import {
   findCrop,
   type Sourced,
 } from "../../../src/crop/crops.ts";
-import { isDate } from "../../../src/weather/calendar.ts";
+import { isDate } from "../../../src/quantity/calendar.ts";
 
 describe("the crop table", () => {
   test("holds ten dryland crops and sod", () => {

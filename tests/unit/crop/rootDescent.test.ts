@@ -11,7 +11,7 @@ import {
   shareBetween,
   stageReading,
 } from "../../../src/crop/rootDescent.ts";
-import type { DailyWeather } from "../../../src/weather/record.ts";
+import type { DailyWeather } from "../../../src/weather/records/record.ts";
 import { lindon, normalWeather, sowingIndexOf, swingingWeather } from "./siteWeather.ts";
 
 const plans = cropDefaults.map(defaultPlan);

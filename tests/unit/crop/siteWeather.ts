@@ -1,8 +1,8 @@
 import sites from "../../../data-reference/crop-sites.json";
 import type { CropPlan } from "../../../src/crop/crop.ts";
 import { normalMeanC } from "../../../src/crop/siteHeat.ts";
-import { dayInYear, dayNumber, isoDate } from "../../../src/weather/calendar.ts";
-import type { DailyWeather, MonthlyNormals } from "../../../src/weather/record.ts";
+import { dayInYear, dayNumber, isoDate } from "../../../src/quantity/calendar.ts";
+import type { DailyWeather, MonthlyNormals } from "../../../src/weather/records/record.ts";
 
 const firstDay = dayNumber(2001, 1, 1);
 

@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { prepare, readyRun, runAtRain } from "../../../src/answer/ensemble.ts";
-import { digAnswer } from "../../../src/evidence/digAnswer.ts";
-import { middleDepth, type Dig } from "../../../src/evidence/dig.ts";
-import { fitFrom, reachOf, type DigFit } from "../../../src/evidence/digFit.ts";
-import { responseTo, type FitGround } from "../../../src/evidence/digResponse.ts";
-import { hinderBy } from "../../../src/evidence/hinderBy.ts";
+import { prepare, readyRun, runAtRain } from "../../../src/answer/runs/ensemble.ts";
+import { digAnswer } from "../../../src/answer/dig/digAnswer.ts";
+import { middleDepth, type Dig } from "../../../src/evidence/dig/dig.ts";
+import { fitFrom, reachOf, type DigFit } from "../../../src/answer/dig/digFit.ts";
+import { responseTo, type FitGround } from "../../../src/answer/dig/digResponse.ts";
+import { hinderBy } from "../../../src/evidence/dig/hinderBy.ts";
 import { stream } from "../../../src/randomness.ts";
 import type { Scenario } from "../../../src/scenario/scenario.ts";
-import { dayNumber } from "../../../src/weather/calendar.ts";
+import { dayNumber } from "../../../src/quantity/calendar.ts";
 import { someRecord, someScenario } from "../answer/someScenario.ts";
 
 const [asDug] = someScenario().cases;

@@ -1,16 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { probedWater } from "../../../src/evidence/moistDepth.ts";
-import { readingUse, readingsByLayer, stretchesAbove } from "../../../src/evidence/penetrometer.ts";
+import { probedWater } from "../../../src/evidence/samples/moistDepth.ts";
+import { readingUse, readingsByLayer, stretchesAbove } from "../../../src/evidence/samples/penetrometer.ts";
 import {
   coreDensityKgPerM3,
   coreGravimetricPercent,
   coreVolumeFraction,
   stoneVolumeFraction,
   type SoilCore,
-} from "../../../src/evidence/soilCores.ts";
-import { soilSampled } from "../../../src/evidence/soilSampled.ts";
+} from "../../../src/evidence/samples/soilCores.ts";
+import { soilSampled } from "../../../src/evidence/samples/soilSampled.ts";
 import { stream } from "../../../src/randomness.ts";
-import { volumeFromGravimetric } from "../../../src/soil/startingWater.ts";
+import { volumeFromGravimetric } from "../../../src/soil/layers/startingWater.ts";
 import { asDug } from "../answer/someScenario.ts";
 
 const { layers } = asDug;

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import type { Comparison } from "../../../src/answer/comparison.ts";
-import { shownIn } from "../../../src/report/shownUnits.ts";
-import { pairedTable, pilesOf } from "../../../web/pictures/pairedDifferencePiles.ts";
-import { askedRain } from "../../../web/pictures/rainFanAsked.ts";
-import { marksThatMattered, rowsDrawn } from "../../../web/pictures/shareMatteredMarks.ts";
-import { wrapped } from "../../../web/pictures/threeNumbersLabel.ts";
-import { axisOver } from "../../../web/pictures/yieldRangesAxis.ts";
+import type { Comparison } from "../../../src/answer/comparison/comparison.ts";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { pairedTable, pilesOf } from "../../../web/pictures/answer/pairedDifferencePiles.ts";
+import { askedRain } from "../../../web/pictures/answer/rainFanAsked.ts";
+import { marksThatMattered, rowsDrawn } from "../../../web/pictures/answer/shareMatteredMarks.ts";
+import { wrapped } from "../../../web/pictures/answer/threeNumbersLabel.ts";
+import { axisOver } from "../../../web/pictures/answer/yieldRangesAxis.ts";
 import { sentencesOf } from "../../../web/views/answer/sentences.ts";
 
 describe("seasons in which it mattered, as marks", () => {

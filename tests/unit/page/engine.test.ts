@@ -1,12 +1,12 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { comparisonOf } from "../../../src/answer/compare.ts";
-import { runEnsemble } from "../../../src/answer/ensemble.ts";
-import { resolveScenario } from "../../../src/scenario/resolve.ts";
+import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
+import { runEnsemble } from "../../../src/answer/runs/ensemble.ts";
+import { resolveScenario } from "../../../src/scenario/resolve/resolve.ts";
 import type { Json, JsonGroup } from "../../../web/state/json.ts";
 import { setAt } from "../../../web/state/path.ts";
 import { makeEngine, type Engine } from "../../../web/worker/engine.ts";
-import { makeHelper, type ToHelper } from "../../../web/worker/helper.ts";
+import { makeHelper, type ToHelper } from "../../../web/worker/secondWorker.ts";
 import { makePause } from "../../../web/worker/pause.ts";
 import type { FromEngine } from "../../../web/worker/protocol.ts";
 

@@ -1,16 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { digAnswer, type DigAnswer, type DigFitAnswer } from "../../../src/evidence/digAnswer.ts";
-import { shownIn } from "../../../src/report/shownUnits.ts";
-import { dayNumber } from "../../../src/weather/calendar.ts";
+import { digAnswer, type DigAnswer, type DigFitAnswer } from "../../../src/answer/dig/digAnswer.ts";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { dayNumber } from "../../../src/quantity/calendar.ts";
 import {
   deepestShownMm,
   dugLayout,
   pairedColumns,
   pencilRoot,
   plantX,
-} from "../../../web/pictures/dugRootsLayout.ts";
-import { dugTable, frontsByGroup } from "../../../web/pictures/dugRootsTable.ts";
-import { fittedAxis, fittedTable } from "../../../web/pictures/fittedAxis.ts";
+} from "../../../web/pictures/dig/dugRootsLayout.ts";
+import { dugTable, frontsByGroup } from "../../../web/pictures/dig/dugRootsTable.ts";
+import { fittedAxis, fittedTable } from "../../../web/pictures/kit/fittedAxis.ts";
 import type { Json } from "../../../web/state/json.ts";
 import { getAt, removeAt, setAt } from "../../../web/state/path.ts";
 import {

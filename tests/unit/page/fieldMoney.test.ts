@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { moneyOfExtraYield, type MoneyAnswer, type MoneyOfPair } from "../../../src/answer/money.ts";
-import type { MoneyPlan } from "../../../src/answer/moneyPlan.ts";
-import { countTracks, type RowPositions } from "../../../src/answer/rowPositions.ts";
+import { moneyOfExtraYield, type MoneyAnswer, type MoneyOfPair } from "../../../src/answer/money/money.ts";
+import type { MoneyPlan } from "../../../src/scenario/moneyPlan.ts";
+import { countTracks, type RowPositions } from "../../../src/scenario/rowPositions.ts";
 import { bushelsPerAcre } from "../../../src/crop/yieldLine.ts";
-import { moneySentences, pairSentences, shownMoney } from "../../../src/report/moneyText.ts";
-import { shownIn } from "../../../src/report/shownUnits.ts";
-import { caseNamedIn } from "../../../web/inputs/caseEdits.ts";
-import { budgetLayout } from "../../../web/pictures/budgetLayout.ts";
-import { priceByRainCells } from "../../../web/pictures/priceByRainCells.ts";
+import { moneySentences, pairSentences, shownMoney } from "../../../src/report/sentences/moneyText.ts";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { caseNamedIn } from "../../../web/forms/edits/caseEdits.ts";
+import { budgetLayout } from "../../../web/pictures/field/budgetLayout.ts";
+import { priceByRainCells } from "../../../web/pictures/field/priceByRainCells.ts";
 import {
   numberEvery,
   passLayout,
@@ -17,7 +17,7 @@ import {
   rowsSorted,
   sayPlace,
   wholeShares,
-} from "../../../web/pictures/rowsOfPassLayout.ts";
+} from "../../../web/pictures/field/rowsOfPassLayout.ts";
 import { firstPrice, rangeWith, withPasted } from "../../../web/views/field/money/edits.ts";
 import {
   countedStart,

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { reachOf } from "../../../src/evidence/howMany.ts";
-import { narrowing } from "../../../src/report/narrowing.ts";
-import { countedSpan, levels } from "../../../web/pictures/countedYieldLayout.ts";
-import { besideAxis } from "../../../web/pictures/measuredBesideLayout.ts";
-import { apart, stripSpan } from "../../../web/pictures/stripPairsLayout.ts";
+import { reachOf } from "../../../src/statistics/howMany.ts";
+import { narrowing } from "../../../src/report/tables/narrowing.ts";
+import { countedSpan, levels } from "../../../web/pictures/field/countedYieldLayout.ts";
+import { besideAxis } from "../../../web/pictures/field/measuredBesideLayout.ts";
+import { apart, stripSpan } from "../../../web/pictures/field/stripPairsLayout.ts";
 import type { Json } from "../../../web/state/json.ts";
 import { getAt, removeAt, setAt } from "../../../web/state/path.ts";
 import { cellValue, itemsOf } from "../../../web/views/field/counts/cellText.ts";

@@ -1,17 +1,17 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { InputError, type Problem } from "../../../src/problem.ts";
-import { readHorizons } from "../../../src/soil/horizons.ts";
-import { readWeather } from "../../../src/weather/readers/index.ts";
-import { profilesAsked, stationsAsked } from "../../../web/inputs/choicesAsked.ts";
-import { equivalent } from "../../../web/inputs/equivalent.ts";
-import { listText, textList } from "../../../web/inputs/listText.ts";
-import { monthColumns, pastedCells } from "../../../web/inputs/pasted.ts";
-import { sayDefault } from "../../../web/inputs/sayDefault.ts";
-import { startingNormals } from "../../../web/inputs/startingNormals.ts";
-import { forThePage, placeInWords } from "../../../web/inputs/placeWords.ts";
-import { sayWhy } from "../../../web/inputs/sayWhy.ts";
-import { listWithUnits, withUnit } from "../../../web/inputs/withUnit.ts";
+import { readHorizons } from "../../../src/soil/horizons/horizons.ts";
+import { readWeather } from "../../../src/weather/records/readers/index.ts";
+import { profilesAsked, stationsAsked } from "../../../web/forms/choicesAsked.ts";
+import { equivalent } from "../../../web/forms/equivalent.ts";
+import { listText, textList } from "../../../web/forms/listText.ts";
+import { monthColumns, pastedCells } from "../../../web/forms/edits/pasted.ts";
+import { sayDefault } from "../../../web/forms/sayDefault.ts";
+import { startingNormals } from "../../../web/forms/edits/startingNormals.ts";
+import { forThePage, placeInWords } from "../../../web/forms/placeWords.ts";
+import { sayWhy } from "../../../web/forms/sayWhy.ts";
+import { listWithUnits, withUnit } from "../../../web/forms/withUnit.ts";
 
 function problemsOf(act: () => unknown): readonly Problem[] {
   try {

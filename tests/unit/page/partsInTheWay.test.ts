@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { partsInTheWay, withoutParts } from "../../../web/inputs/partsInTheWay.ts";
+import { partsInTheWay, withoutParts } from "../../../web/forms/edits/partsInTheWay.ts";
 import type { Json } from "../../../web/state/json.ts";
 import { demoAsWritten } from "../../support/demos.ts";
 

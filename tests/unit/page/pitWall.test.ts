@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { dayNumber } from "../../../src/weather/calendar.ts";
-import { apart, depthTicks, pitWallLayout, placeAtPoint } from "../../../web/pictures/pitWallLayout.ts";
-import { availableAboveMm, passageOf, readingAt, stageParts } from "../../../web/pictures/pitWallReading.ts";
-import { pitWallTable } from "../../../web/pictures/pitWallTable.ts";
-import { placedMarks } from "../../../web/pictures/placedMarks.ts";
-import { rainTop, snowfallMm } from "../../../web/pictures/rainBars.ts";
-import { colourTable, shareAvailable, sliceAt, waterPixels } from "../../../web/pictures/waterHeatmap.ts";
+import { dayNumber } from "../../../src/quantity/calendar.ts";
+import { apart, depthTicks, pitWallLayout, placeAtPoint } from "../../../web/pictures/pit/pitWallLayout.ts";
+import { availableAboveMm, passageOf, readingAt, stageParts } from "../../../web/pictures/pit/pitWallReading.ts";
+import { pitWallTable } from "../../../web/pictures/pit/pitWallTable.ts";
+import { placedMarks } from "../../../web/pictures/kit/placedMarks.ts";
+import { rainTop, snowfallMm } from "../../../web/pictures/pit/rainBars.ts";
+import { colourTable, shareAvailable, sliceAt, waterPixels } from "../../../web/pictures/pit/waterHeatmap.ts";
 import type { CaseSeason, LayerShown, SeasonShown } from "../../../web/worker/protocol.ts";
 
 /** Five days from 30 January on, sown on the second; two slices of 100 and 50 mm that hold 20 and 10 mm. */

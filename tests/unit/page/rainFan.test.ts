@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { comparisonOf } from "../../../src/answer/compare.ts";
-import { prepare, runEnsemble } from "../../../src/answer/ensemble.ts";
+import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
+import { prepare, runEnsemble } from "../../../src/answer/runs/ensemble.ts";
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { openFan } from "../../../web/worker/rainFan.ts";
 import { differing } from "../../browser/differing.ts";

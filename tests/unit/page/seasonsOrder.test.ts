@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
-import { comparisonOf } from "../../../src/answer/compare.ts";
-import { runEnsemble, type Ensemble } from "../../../src/answer/ensemble.ts";
-import { shownIn } from "../../../src/report/shownUnits.ts";
-import { resolveScenario } from "../../../src/scenario/resolve.ts";
+import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
+import { runEnsemble, type Ensemble } from "../../../src/answer/runs/ensemble.ts";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { resolveScenario } from "../../../src/scenario/resolve/resolve.ts";
 import {
   keysThatTell,
   onePerYear,

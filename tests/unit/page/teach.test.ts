@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { shownIn } from "../../../src/report/shownUnits.ts";
-import { rootSystemOf, strokesTo, type Strokes } from "../../../web/pictures/rootSystem.ts";
-import { layerSaid, numberTop, twoRootsLayout } from "../../../web/pictures/twoRootsLayout.ts";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { rootSystemOf, strokesTo, type Strokes } from "../../../web/pictures/roots/rootSystem.ts";
+import { layerSaid, numberTop, twoRootsLayout } from "../../../web/pictures/roots/twoRootsLayout.ts";
 import type { Json } from "../../../web/state/json.ts";
 import { getAt, setAt } from "../../../web/state/path.ts";
 import {

@@ -141,7 +141,7 @@ describe("reading without mathjs", () => {
       fetched += 1;
       return original();
     });
-    const { resolveScenario } = await import("../../../src/scenario/resolve.ts");
+    const { resolveScenario } = await import("../../../src/scenario/resolve/resolve.ts");
     const { InputError } = await import("../../../src/problem.ts");
     const folder = new URL("../../../shared/scenarios/", import.meta.url);
     const readText = (path: string) => readFileSync(new URL(path, folder), "utf8");

@@ -1,6 +1,6 @@
 import papa from "papaparse";
 import { describe, expect, test } from "vitest";
-import { csvText } from "../../../src/report/csvText.ts";
+import { csvText } from "../../../src/report/tables/csvText.ts";
 
 const cellsOf = (text: string) => papa.parse<string[]>(text).data;
 

@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
-import type { FieldAverage, FieldNumbers } from "../../../src/answer/fieldAverage.ts";
-import { moneyOfExtraYield, type MoneyAnswer } from "../../../src/answer/money.ts";
-import type { MoneyItem, MoneyPlan } from "../../../src/answer/moneyPlan.ts";
+import type { FieldAverage, FieldNumbers } from "../../../src/answer/comparison/fieldAverage.ts";
+import { moneyOfExtraYield, type MoneyAnswer } from "../../../src/answer/money/money.ts";
+import type { MoneyItem, MoneyPlan } from "../../../src/scenario/moneyPlan.ts";
 import { bushelsPerAcre, kgPerHaOfUs, slopeOfUsPerInch } from "../../../src/crop/yieldLine.ts";
 import { haPerAcre } from "../../../src/quantity/constants.ts";
-import { moneyCaution, moneyLines } from "../../../src/report/moneyText.ts";
-import { fieldAverageLines } from "../../../src/report/rowPositionsText.ts";
-import { coresLines, penetrometerLines, probeLines } from "../../../src/report/soilSamplesText.ts";
-import { shownIn } from "../../../src/report/shownUnits.ts";
+import { moneyCaution, moneyLines } from "../../../src/report/sentences/moneyText.ts";
+import { fieldAverageLines } from "../../../src/report/sentences/rowPositionsText.ts";
+import { coresLines, penetrometerLines, probeLines } from "../../../src/report/sentences/soilSamplesText.ts";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
 import { textWidth } from "../../../src/wrap.ts";
 
 /** Words about money, rows and samples; the figures belong to nothing. */

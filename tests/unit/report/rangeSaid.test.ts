@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { rangeMoreOrLess } from "../../../src/report/rangeSaid.ts";
+import { rangeMoreOrLess } from "../../../src/report/tables/rangeSaid.ts";
 
 test.each([
   [0.1, 0.8, "0.10 to 0.80 in more"],

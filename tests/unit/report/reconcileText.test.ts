@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import type { Reconciled } from "../../../src/evidence/evidenceAnswer.ts";
-import { measuredYield } from "../../../src/report/measuredYield.ts";
-import { reconcileSaid, reconcileVerdict } from "../../../src/report/reconcileText.ts";
+import type { Reconciled } from "../../../src/answer/comparison/evidenceAnswer.ts";
+import { measuredYield } from "../../../src/report/sentences/measuredYield.ts";
+import { reconcileSaid, reconcileVerdict } from "../../../src/report/sentences/reconcileText.ts";
 
 const said = measuredYield({ us: "bu/ac", kgPerUsUnit: 27.2155 }, "metric");
 

@@ -1,4 +1,4 @@
-import type { CaseAnswer, Comparison, DifferenceAnswer } from "../../../src/answer/comparison.ts";
+import type { CaseAnswer, Comparison, DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
 
 /** A comparison by hand, for its wording; the figures belong to nothing. */
 export const someCase: CaseAnswer = {

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { jsonText, roundForPrint } from "../../../src/report/roundForPrint.ts";
-import { fixed } from "../../../src/report/shownUnits.ts";
-import { tableLines } from "../../../src/report/textTable.ts";
+import { jsonText, roundForPrint } from "../../../src/report/tables/roundForPrint.ts";
+import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import { tableLines } from "../../../src/report/tables/textTable.ts";
 import { bullets, textWidth, wrap } from "../../../src/wrap.ts";
 
 describe("wrapping at 80 columns", () => {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { typeset } from "../../../src/report/typeset.ts";
+import { typeset } from "../../../src/report/tables/typeset.ts";
 
 test.each([
   ['"deeper" against "as it is" (-0.20 to 0.31)', "“deeper” against “as it is” (−0.20 to 0.31)"],

@@ -1,16 +1,16 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { bushelsPerAcre, poundsPerAcre, usOfKgPerHa, type YieldUnit } from "../../../src/crop/yieldLine.ts";
-import { answerCounts } from "../../../src/evidence/countsAnswer.ts";
+import { answerCounts } from "../../../src/evidence/counts/countsAnswer.ts";
 import { answerStrips } from "../../../src/evidence/strips.ts";
 import { sayProblem } from "../../../src/problem.ts";
 import { loadUnits } from "../../../src/quantity/index.ts";
-import { countsShape } from "../../../src/scenario/countsFields.ts";
-import { group } from "../../../src/scenario/fields.ts";
-import { openNotebook } from "../../../src/scenario/notebook.ts";
-import { problemsOf } from "../../../src/scenario/problems.ts";
-import { resolveCounts } from "../../../src/scenario/resolveCounts.ts";
-import { resolveStrips } from "../../../src/scenario/resolveStrips.ts";
-import { stripsShape } from "../../../src/scenario/stripsFields.ts";
+import { countsShape } from "../../../src/scenario/fields/countsFields.ts";
+import { group } from "../../../src/scenario/fields/fields.ts";
+import { openNotebook } from "../../../src/scenario/resolve/notebook.ts";
+import { problemsOf } from "../../../src/scenario/read/problems.ts";
+import { resolveCounts } from "../../../src/scenario/resolve/resolveCounts.ts";
+import { resolveStrips } from "../../../src/scenario/resolve/resolveStrips.ts";
+import { stripsShape } from "../../../src/scenario/fields/stripsFields.ts";
 
 beforeAll(loadUnits);
 

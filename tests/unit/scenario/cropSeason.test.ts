@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { prepare, readyRun } from "../../../src/answer/ensemble.ts";
+import { prepare, readyRun } from "../../../src/answer/runs/ensemble.ts";
 import { resolveScenario } from "../../../src/scenario/index.ts";
 import type { Scenario } from "../../../src/scenario/scenario.ts";
-import { isoDate } from "../../../src/weather/calendar.ts";
+import { isoDate } from "../../../src/quantity/calendar.ts";
 import { withChanges } from "./good-scenario.ts";
 
 const surroundings = {

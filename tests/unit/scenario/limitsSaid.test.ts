@@ -1,7 +1,7 @@
 import { expect, test, vi } from "vitest";
 import type { ZodType } from "zod";
 import type { QuantityKind } from "../../../src/quantity/index.ts";
-import type * as Fields from "../../../src/scenario/fields.ts";
+import type * as Fields from "../../../src/scenario/fields/fields.ts";
 
 interface Limit {
   readonly kind: QuantityKind;
@@ -10,7 +10,7 @@ interface Limit {
 }
 
 const limits = vi.hoisted(() => [] as Limit[]);
-vi.mock("../../../src/scenario/fields.ts", async (original) => {
+vi.mock("../../../src/scenario/fields/fields.ts", async (original) => {
   const fields = await original<typeof Fields>();
   return {
     ...fields,
@@ -21,7 +21,7 @@ vi.mock("../../../src/scenario/fields.ts", async (original) => {
     },
   };
 });
-await import("../../../src/scenario/file.ts");
+await import("../../../src/scenario/fields/file.ts");
 
 /** `2 in to 20 ft (50 to 6000 mm)` names 2 in, 20 ft, 50 mm, 6000 mm; a number without a unit has that of the next. */
 function numbersSaid(says: string): string[] {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { partsPerHa } from "../../../src/answer/moneyPlan.ts";
+import { partsPerHa } from "../../../src/scenario/moneyPlan.ts";
 import { bushelsPerAcre, poundsPerAcre, type YieldUnit } from "../../../src/crop/yieldLine.ts";
 import { haPerAcre } from "../../../src/quantity/constants.ts";
-import { moneyFields } from "../../../src/scenario/moneyFields.ts";
-import { resolveMoney } from "../../../src/scenario/resolveMoney.ts";
+import { moneyFields } from "../../../src/scenario/fields/moneyFields.ts";
+import { resolveMoney } from "../../../src/scenario/resolve/resolveMoney.ts";
 import { readPart } from "./partsRead.ts";
 
 const sorghum = bushelsPerAcre(56);

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
-import { readJson } from "../../../src/scenario/readJson.ts";
+import { readJson } from "../../../src/scenario/read/readJson.ts";
 import { resolveScenario } from "../../../src/scenario/index.ts";
-import { conversionFrom } from "../../../src/weather/units.ts";
-import { readColumnName } from "../../../src/weather/readers/columnName.ts";
-import { readTextureClass } from "../../../src/soil/texture.ts";
-import { placeInWords } from "../../../web/inputs/placeWords.ts";
+import { conversionFrom } from "../../../src/weather/records/units.ts";
+import { readColumnName } from "../../../src/weather/records/readers/columnName.ts";
+import { readTextureClass } from "../../../src/soil/equations/texture.ts";
+import { placeInWords } from "../../../web/forms/placeWords.ts";
 import { goodScenario } from "./good-scenario.ts";
 
 /** Names that every object of the language has: to us they are as unknown as any other. */

@@ -1,8 +1,8 @@
 import type * as z from "zod";
 import { sayProblem } from "../../../src/problem.ts";
 import { loadUnits } from "../../../src/quantity/index.ts";
-import { openNotebook, type Notebook } from "../../../src/scenario/notebook.ts";
-import { problemsOf } from "../../../src/scenario/problems.ts";
+import { openNotebook, type Notebook } from "../../../src/scenario/resolve/notebook.ts";
+import { problemsOf } from "../../../src/scenario/read/problems.ts";
 
 export interface PartRead<Resolved> {
   readonly value: Resolved | undefined;

@@ -1,4 +1,4 @@
-import { describeScenario } from "../../../src/scenario/describe.ts";
+import { describeScenario } from "../../../src/scenario/say/describe.ts";
 import { describe, expect, test } from "vitest";
 import { InputError, refuse } from "../../../src/problem.ts";
 import { resolveScenario, type Scenario } from "../../../src/scenario/index.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { rowPositionsFields } from "../../../src/scenario/rowPositionsFields.ts";
-import { resolveRowPositions } from "../../../src/scenario/resolveRowPositions.ts";
+import { rowPositionsFields } from "../../../src/scenario/fields/rowPositionsFields.ts";
+import { resolveRowPositions } from "../../../src/scenario/resolve/resolveRowPositions.ts";
 import { readPart } from "./partsRead.ts";
 
 const read = (raw: unknown) =>

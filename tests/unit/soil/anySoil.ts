@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import type { LayerDescription } from "../../../src/soil/layerDescription.ts";
-import type { FineEarth } from "../../../src/soil/waterLimits.ts";
+import type { LayerDescription } from "../../../src/soil/layers/layerDescription.ts";
+import type { FineEarth } from "../../../src/soil/equations/waterLimits.ts";
 
 /** In even steps: `fc.double` draws evenly over what a double can hold, so that from 0 to 1 nearly all would be next to 0. */
 const share = fc.integer({ min: 0, max: 10_000 }).map((n) => n / 10_000);

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { InputError, type Problem } from "../../../src/problem.ts";
-import { resolveColumn, restrictAt } from "../../../src/soil/column.ts";
-import { columnReadilyEvaporableMm, readilyEvaporableMm } from "../../../src/soil/evaporableWater.ts";
-import { hydrologicGroup } from "../../../src/soil/hydrologicGroup.ts";
-import type { LayerDescription } from "../../../src/soil/layerDescription.ts";
+import { resolveColumn, restrictAt } from "../../../src/soil/layers/column.ts";
+import { columnReadilyEvaporableMm, readilyEvaporableMm } from "../../../src/soil/equations/evaporableWater.ts";
+import { hydrologicGroup } from "../../../src/soil/equations/hydrologicGroup.ts";
+import type { LayerDescription } from "../../../src/soil/layers/layerDescription.ts";
 import { anyColumn } from "./anySoil.ts";
 
 const layer = (topMm: number, bottomMm: number, more: Partial<LayerDescription> = {}): LayerDescription => ({

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { secondStageMmPerRootDay } from "../../../src/soil/evaporableWater.ts";
+import { secondStageMmPerRootDay } from "../../../src/soil/equations/evaporableWater.ts";
 
 // Ritchie 1972, four soils (memory): data-reference/two-stage-checks.json. The clay shares are ours.
 const soils = [

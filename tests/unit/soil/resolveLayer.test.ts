@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
-import type { LayerDescription } from "../../../src/soil/layerDescription.ts";
-import { resolveLayer } from "../../../src/soil/resolveLayer.ts";
+import type { LayerDescription } from "../../../src/soil/layers/layerDescription.ts";
+import { resolveLayer } from "../../../src/soil/layers/resolveLayer.ts";
 
 const path = "soil.layers[1]";
 const pan: LayerDescription = { name: "pan", topMm: 125, bottomMm: 225, texture: "silt loam" };

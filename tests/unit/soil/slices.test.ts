@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { resolveColumn } from "../../../src/soil/column.ts";
-import type { SoilLayer } from "../../../src/soil/layer.ts";
-import { asResolved, cutSlices, hindranceAt, openShareAt } from "../../../src/soil/slices.ts";
+import { resolveColumn } from "../../../src/soil/layers/column.ts";
+import type { SoilLayer } from "../../../src/soil/layers/layer.ts";
+import { asResolved, cutSlices, hindranceAt, openShareAt } from "../../../src/soil/layers/slices.ts";
 import { anyColumn } from "./anySoil.ts";
 
 const sum = (values: Float64Array): number => values.reduce((total, value) => total + value, 0);

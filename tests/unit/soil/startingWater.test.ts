@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { resolveColumn } from "../../../src/soil/column.ts";
-import { asResolved, cutSlices } from "../../../src/soil/slices.ts";
+import { resolveColumn } from "../../../src/soil/layers/column.ts";
+import { asResolved, cutSlices } from "../../../src/soil/layers/slices.ts";
 import {
   type StartingWater,
   startingWaterMm,
   volumeFromAvailableWater,
   volumeFromGravimetric,
   volumeFromTotalWater,
-} from "../../../src/soil/startingWater.ts";
+} from "../../../src/soil/layers/startingWater.ts";
 import { anyColumn } from "./anySoil.ts";
 
 const { layers } = resolveColumn(

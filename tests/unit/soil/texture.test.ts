@@ -7,7 +7,7 @@ import {
   textureClassNamed,
   textureMend,
   textureClasses,
-} from "../../../src/soil/texture.ts";
+} from "../../../src/soil/equations/texture.ts";
 
 test("the example of the docstring", () => expect(textureClass(0.2, 0.15)).toBe("silt loam"));
 

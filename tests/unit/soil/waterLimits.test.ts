@@ -6,7 +6,7 @@ import {
   gravelVolumeFraction,
   particleDensityKgPerM3,
   porosity,
-} from "../../../src/soil/waterLimits.ts";
+} from "../../../src/soil/equations/waterLimits.ts";
 import { anyFineEarth } from "./anySoil.ts";
 
 test("limits are ordered, finite and positive for any texture, organic matter, density and stones", () => {

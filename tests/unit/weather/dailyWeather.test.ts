@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
-import { toDailyWeather, weatherOnDemand } from "../../../src/weather/dailyWeather.ts";
-import type { Site, WeatherRecord } from "../../../src/weather/record.ts";
+import { toDailyWeather, weatherOnDemand } from "../../../src/weather/et/dailyWeather.ts";
+import type { Site, WeatherRecord } from "../../../src/weather/records/record.ts";
 import { every, plains, plainsNormals, recordFrom } from "./sampleRecord.ts";
 
 const byPenman = { method: "penman-monteith", normals: null } as const;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { dayNumber, isoDate } from "../../../src/weather/calendar.ts";
-import { fillGaps, gapsOf } from "../../../src/weather/gaps.ts";
+import { dayNumber, isoDate } from "../../../src/quantity/calendar.ts";
+import { fillGaps, gapsOf } from "../../../src/weather/records/gaps.ts";
 import { complaintsOf, recordOf } from "./readersFixture.ts";
 
 const no = NaN;

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
-import { isoDate } from "../../../src/weather/calendar.ts";
-import { toDailyWeather } from "../../../src/weather/dailyWeather.ts";
-import { assumedWetDays, daysOf, generateYears } from "../../../src/weather/generate.ts";
-import { drawDays } from "../../../src/weather/generatorDraws.ts";
-import { amountShape, wetDayAmounts, wetDayRainMm } from "../../../src/weather/rainAmounts.ts";
-import { usualRainPerWetDayMm } from "../../../src/weather/rainChain.ts";
+import { isoDate } from "../../../src/quantity/calendar.ts";
+import { toDailyWeather } from "../../../src/weather/et/dailyWeather.ts";
+import { assumedWetDays, daysOf, generateYears } from "../../../src/weather/generate/generate.ts";
+import { drawDays } from "../../../src/weather/generate/generatorDraws.ts";
+import { amountShape, wetDayAmounts, wetDayRainMm } from "../../../src/weather/generate/rainAmounts.ts";
+import { usualRainPerWetDayMm } from "../../../src/weather/generate/rainChain.ts";
 import { plains, plainsNormals } from "./sampleRecord.ts";
 
 const plan = { years: 4, firstYear: 2001, seed: 1 };

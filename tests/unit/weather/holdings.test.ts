@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { dayNumber, monthOf, yearOf } from "../../../src/weather/calendar.ts";
-import { describeHoldings, monthlyNormalsOf, seasonTotals } from "../../../src/weather/holdings.ts";
+import { dayNumber, monthOf, yearOf } from "../../../src/quantity/calendar.ts";
+import { describeHoldings, monthlyNormalsOf, seasonTotals } from "../../../src/weather/records/holdings.ts";
 import { complaintsOf, recordOf } from "./readersFixture.ts";
 
 /** From 1 July 2019 to 30 June 2022: 1 mm a day, 2 mm in 2021; highest as many °C as the month, lowest 10 less. */

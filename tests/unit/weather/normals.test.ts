@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { daysInMonth } from "../../../src/weather/calendar.ts";
-import { overDays, yearCourse } from "../../../src/weather/normals.ts";
+import { daysInMonth } from "../../../src/quantity/calendar.ts";
+import { overDays, yearCourse } from "../../../src/weather/generate/normals.ts";
 import { plainsNormals } from "./sampleRecord.ts";
 
 describe("the course through the year", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { rainCharacter } from "../../../src/weather/rainCharacter.ts";
-import { filledNormals, recordNormals } from "../../../src/weather/recordNormals.ts";
+import { rainCharacter } from "../../../src/weather/generate/rainCharacter.ts";
+import { filledNormals, recordNormals } from "../../../src/weather/generate/recordNormals.ts";
 import { plainsNormals, recordFrom } from "./sampleRecord.ts";
 
 /** Four years, 2001 to 2004: 10 mm on each first of a month, and the given days besides. */

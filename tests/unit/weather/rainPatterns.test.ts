@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
-import { normalsFromPattern, rainPatterns } from "../../../src/weather/rainPatterns.ts";
+import { normalsFromPattern, rainPatterns } from "../../../src/weather/generate/rainPatterns.ts";
 
 const summer = (rain: readonly number[]) => rain.slice(4, 9).reduce((sum, mm) => sum + mm, 0);
 const total = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);

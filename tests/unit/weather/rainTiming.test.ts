@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { stream } from "../../../src/randomness.ts";
-import { normalsFromPattern } from "../../../src/weather/rainPatterns.ts";
+import { normalsFromPattern } from "../../../src/weather/generate/rainPatterns.ts";
 import {
   persistenceOf,
   warmRainIndex,
   wetnessOf,
   wetnessSpreadOf,
   wetShareOfYear,
-} from "../../../src/weather/rainTiming.ts";
+} from "../../../src/weather/generate/rainTiming.ts";
 
 describe("the season of the rain", () => {
   const index = (pattern: Parameters<typeof normalsFromPattern>[0], latitudeDeg = 39) =>

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
-import { elementNames, elements } from "../../../src/weather/readers/element.ts";
-import { readWeather, type WeatherUnits } from "../../../src/weather/readers/index.ts";
+import { elementNames, elements } from "../../../src/weather/records/readers/element.ts";
+import { readWeather, type WeatherUnits } from "../../../src/weather/records/readers/index.ts";
 import { fixture } from "./readersFixture.ts";
 
 const files = [

@@ -1,6 +1,6 @@
-import { complain, noComplaints, refuseIfAny } from "../../../src/weather/readers/complaints.ts";
+import { complain, noComplaints, refuseIfAny } from "../../../src/weather/records/readers/complaints.ts";
 import { describe, expect, test } from "vitest";
-import type { ReadOptions } from "../../../src/weather/readers/index.ts";
+import type { ReadOptions } from "../../../src/weather/records/readers/index.ts";
 import { complaintsOf, fixture, read } from "./readersFixture.ts";
 
 const ghcn = fixture("invented-ghcn-summaries-us.csv");

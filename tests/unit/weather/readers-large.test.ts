@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { dayNumber, isoDate } from "../../../src/weather/calendar.ts";
+import { dayNumber, isoDate } from "../../../src/quantity/calendar.ts";
 import { complaintsOf, read } from "./readersFixture.ts";
 
 /** Days of 50 years from 1970, as text. */

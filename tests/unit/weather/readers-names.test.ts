@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { readColumnName } from "../../../src/weather/readers/columnName.ts";
-import { conversionFrom, type Quantity } from "../../../src/weather/units.ts";
+import { readColumnName } from "../../../src/weather/records/readers/columnName.ts";
+import { conversionFrom, type Quantity } from "../../../src/weather/records/units.ts";
 
 /** One of the file's unit in ours. Exact by definition of the units, but for the calorie, which is the thermochemical. */
 const units: readonly (readonly [Quantity, string, at: number, ours: number])[] = [

@@ -4,10 +4,10 @@
  */
 import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { isoDate } from "../../../src/weather/calendar.ts";
-import { describeHoldings } from "../../../src/weather/holdings.ts";
-import { readWeather, type ReadOptions } from "../../../src/weather/readers/index.ts";
-import type { WeatherRecord } from "../../../src/weather/record.ts";
+import { isoDate } from "../../../src/quantity/calendar.ts";
+import { describeHoldings } from "../../../src/weather/records/holdings.ts";
+import { readWeather, type ReadOptions } from "../../../src/weather/records/readers/index.ts";
+import type { WeatherRecord } from "../../../src/weather/records/record.ts";
 import { complaintsOf } from "./readersFixture.ts";
 
 const folder = "../shared/data";

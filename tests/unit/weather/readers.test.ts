@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { dayNumber, isoDate } from "../../../src/weather/calendar.ts";
-import { elementNames, type Element } from "../../../src/weather/readers/element.ts";
-import { readWeather, weatherFormats, type ReadOptions } from "../../../src/weather/readers/index.ts";
-import type { WeatherRecord } from "../../../src/weather/record.ts";
+import { dayNumber, isoDate } from "../../../src/quantity/calendar.ts";
+import { elementNames, type Element } from "../../../src/weather/records/readers/element.ts";
+import { readWeather, weatherFormats, type ReadOptions } from "../../../src/weather/records/readers/index.ts";
+import type { WeatherRecord } from "../../../src/weather/records/record.ts";
 import { complaintsOf, fixture, read } from "./readersFixture.ts";
 
 /** Figures of an element to two decimals, null where missing. */

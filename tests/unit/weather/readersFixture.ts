@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { InputError } from "../../../src/problem.ts";
-import { dayNumber } from "../../../src/weather/calendar.ts";
-import type { Element } from "../../../src/weather/readers/element.ts";
-import { readWeather, type ReadOptions } from "../../../src/weather/readers/index.ts";
-import { emptyRecord, type WeatherRecord } from "../../../src/weather/record.ts";
+import { dayNumber } from "../../../src/quantity/calendar.ts";
+import type { Element } from "../../../src/weather/records/readers/element.ts";
+import { readWeather, type ReadOptions } from "../../../src/weather/records/readers/index.ts";
+import { emptyRecord, type WeatherRecord } from "../../../src/weather/records/record.ts";
 
 /** Text of an invented file in tests/fixtures/weather. */
 export function fixture(name: string): string {

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { toDailyWeather } from "../../../src/weather/dailyWeather.ts";
-import { hargreavesMm } from "../../../src/weather/hargreaves.ts";
-import { meanSaturationKPa } from "../../../src/weather/humidity.ts";
-import { clearSkyMj, netLongwaveMj, solarFromTemperaturesMj } from "../../../src/weather/radiation.ts";
-import type { Site } from "../../../src/weather/record.ts";
-import { daylightHours, extraterrestrialMj } from "../../../src/weather/sun.ts";
+import { toDailyWeather } from "../../../src/weather/et/dailyWeather.ts";
+import { hargreavesMm } from "../../../src/weather/et/hargreaves.ts";
+import { meanSaturationKPa } from "../../../src/weather/et/humidity.ts";
+import { clearSkyMj, netLongwaveMj, solarFromTemperaturesMj } from "../../../src/weather/et/radiation.ts";
+import type { Site } from "../../../src/weather/records/record.ts";
+import { daylightHours, extraterrestrialMj } from "../../../src/weather/et/sun.ts";
 import { every, recordFrom } from "./sampleRecord.ts";
 
 describe("the sun at the ends of the earth", () => {

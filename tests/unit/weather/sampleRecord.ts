@@ -1,11 +1,11 @@
-import { dayNumber } from "../../../src/weather/calendar.ts";
+import { dayNumber } from "../../../src/quantity/calendar.ts";
 import {
   emptyRecord,
   type DailyWeather,
   type MonthlyNormals,
   type Site,
   type WeatherRecord,
-} from "../../../src/weather/record.ts";
+} from "../../../src/weather/records/record.ts";
 
 /** An invented inland site on the plains. */
 export const plains: Site = { latitudeDeg: 39, elevationM: 1100, setting: "inland" };

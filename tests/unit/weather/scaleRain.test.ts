@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
-import { dayNumber } from "../../../src/weather/calendar.ts";
-import { scaleToTotals } from "../../../src/weather/scaleRain.ts";
+import { dayNumber } from "../../../src/quantity/calendar.ts";
+import { scaleToTotals } from "../../../src/weather/generate/scaleRain.ts";
 import { every, weatherWithRain } from "./sampleRecord.ts";
 
 /** Sum from one date up to but not including another. */

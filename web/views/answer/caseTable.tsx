@@ -1,6 +1,6 @@
-import type { CaseAnswer, Comparison } from "../../../src/answer/comparison.ts";
-import { percent, type Shown } from "../../../src/report/shownUnits.ts";
-import { yieldSaid } from "../../pictures/yieldRanges.tsx";
+import type { CaseAnswer, Comparison } from "../../../src/answer/comparison/comparison.ts";
+import { percent, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { yieldSaid } from "../../pictures/answer/yieldRanges.tsx";
 
 interface CaseTableProps {
   readonly comparison: Comparison;

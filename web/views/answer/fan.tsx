@@ -1,9 +1,9 @@
 import { useMemo, useState } from "preact/hooks";
-import { shownIn } from "../../../src/report/shownUnits.ts";
-import { Switch } from "../../inputs/switch.tsx";
-import { Plot } from "../../pictures/plot.tsx";
-import { defaults, rainFanFigure, rainFanTable, type FanOf } from "../../pictures/rainFan.ts";
-import { askedRain, type AskedRain } from "../../pictures/rainFanAsked.ts";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { Switch } from "../../forms/switch.tsx";
+import { Plot } from "../../pictures/kit/plot.tsx";
+import { defaults, rainFanFigure, rainFanTable, type FanOf } from "../../pictures/answer/rainFan.ts";
+import { askedRain, type AskedRain } from "../../pictures/answer/rainFanAsked.ts";
 import { isDark } from "../../shell/theme.ts";
 import { answer, fan, fanIsFresh } from "../../worker/client.ts";
 import type { RainFan } from "../../worker/protocol.ts";

@@ -1,4 +1,4 @@
-import { Switch } from "../../inputs/switch.tsx";
+import { Switch } from "../../forms/switch.tsx";
 import { answer } from "../../worker/client.ts";
 import { differenceShown, showDifference } from "./chosenDifference.ts";
 

@@ -1,10 +1,10 @@
 import "../../style/field-yield.css";
 import { useComputed } from "@preact/signals";
-import { QuantityField, Toggle } from "../../inputs/field.tsx";
-import { ProblemNote } from "../../inputs/notes.tsx";
-import { placeAt } from "../../inputs/place.tsx";
-import { CountedYield } from "../../pictures/countedYield.tsx";
-import { MeasuredBeside } from "../../pictures/measuredBeside.tsx";
+import { QuantityField, Toggle } from "../../forms/field.tsx";
+import { ProblemNote } from "../../forms/notes.tsx";
+import { placeAt } from "../../forms/place.tsx";
+import { CountedYield } from "../../pictures/field/countedYield.tsx";
+import { MeasuredBeside } from "../../pictures/field/measuredBeside.tsx";
 import { editMany, scenario, written } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { answer, busy } from "../../worker/client.ts";

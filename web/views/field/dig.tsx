@@ -1,5 +1,5 @@
 import "../../style/field-dig.css";
-import { casesIn } from "../../inputs/caseEdits.ts";
+import { casesIn } from "../../forms/edits/caseEdits.ts";
 import { scenario, editMany } from "../../state/scenarioStore.ts";
 import { understood } from "../../worker/client.ts";
 import { DiggingCaution } from "../inputs/caution.tsx";

@@ -1,9 +1,9 @@
 import "../../style/field-yield.css";
-import type { Reconciled } from "../../../src/evidence/evidenceAnswer.ts";
-import { percent } from "../../../src/report/shownUnits.ts";
-import { QuantityField } from "../../inputs/field.tsx";
-import { MeasuredBeside } from "../../pictures/measuredBeside.tsx";
-import type { BesideRow } from "../../pictures/measuredBesideLayout.ts";
+import type { Reconciled } from "../../../src/answer/comparison/evidenceAnswer.ts";
+import { percent } from "../../../src/report/tables/shownUnits.ts";
+import { QuantityField } from "../../forms/field.tsx";
+import { MeasuredBeside } from "../../pictures/field/measuredBeside.tsx";
+import type { BesideRow } from "../../pictures/field/measuredBesideLayout.ts";
 import { answer, busy } from "../../worker/client.ts";
 import type { Answer } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";

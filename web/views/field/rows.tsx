@@ -1,12 +1,12 @@
 import "../../style/inputs.css";
 import "../../style/answer.css";
 import "../../style/field-money.css";
-import type { RowPositions } from "../../../src/answer/rowPositions.ts";
-import { moneyCaution, shownMoney } from "../../../src/report/moneyText.ts";
-import { percent, shownIn } from "../../../src/report/shownUnits.ts";
-import { FieldAverageDrawn } from "../../pictures/rowsOfPassAverage.tsx";
-import { RowsOfPass, rowsOfPassSize, type RowKind } from "../../pictures/rowsOfPass.tsx";
-import { rowsByTyre, rowsSorted, type RowDrawn, type Where } from "../../pictures/rowsOfPassLayout.ts";
+import type { RowPositions } from "../../../src/scenario/rowPositions.ts";
+import { moneyCaution, shownMoney } from "../../../src/report/sentences/moneyText.ts";
+import { percent, shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { FieldAverageDrawn } from "../../pictures/field/rowsOfPassAverage.tsx";
+import { RowsOfPass, rowsOfPassSize, type RowKind } from "../../pictures/field/rowsOfPass.tsx";
+import { rowsByTyre, rowsSorted, type RowDrawn, type Where } from "../../pictures/field/rowsOfPassLayout.ts";
 import { isGroup, isList, type Json } from "../../state/json.ts";
 import { edit, written } from "../../state/scenarioStore.ts";
 import { answer, busy, understood } from "../../worker/client.ts";

@@ -1,10 +1,10 @@
 import "../../style/field-yield.css";
 import { useComputed } from "@preact/signals";
-import { Choice, QuantityField } from "../../inputs/field.tsx";
-import { ProblemNote } from "../../inputs/notes.tsx";
-import { placeAt } from "../../inputs/place.tsx";
-import { StripPairs } from "../../pictures/stripPairs.tsx";
-import type { StripPairsShown } from "../../pictures/stripPairsLayout.ts";
+import { Choice, QuantityField } from "../../forms/field.tsx";
+import { ProblemNote } from "../../forms/notes.tsx";
+import { placeAt } from "../../forms/place.tsx";
+import { StripPairs } from "../../pictures/field/stripPairs.tsx";
+import type { StripPairsShown } from "../../pictures/field/stripPairsLayout.ts";
 import { editMany, scenario, written } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { answer, busy, understood } from "../../worker/client.ts";

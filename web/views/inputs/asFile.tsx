@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { useId } from "preact/hooks";
 import { InputError } from "../../../src/problem.ts";
-import { readJson } from "../../../src/scenario/readJson.ts";
+import { readJson } from "../../../src/scenario/read/readJson.ts";
 import { isGroup, type Json } from "../../state/json.ts";
 import { attachments, replace, scenario } from "../../state/scenarioStore.ts";
 import { addressOf } from "../../state/view.ts";

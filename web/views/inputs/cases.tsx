@@ -6,20 +6,20 @@ import {
   duplicateCase,
   goesWithCase,
   removeCase,
-} from "../../inputs/caseEdits.ts";
-import { caseInWords } from "../../inputs/caseWords.ts";
-import { Choice, QuantityField, TextField } from "../../inputs/field.tsx";
-import { layersOf, patchesOf } from "../../inputs/layerEdits.ts";
-import { listText } from "../../inputs/listText.ts";
-import { ProblemNote } from "../../inputs/notes.tsx";
-import { placeAt } from "../../inputs/place.tsx";
-import { sayDefault } from "../../inputs/sayDefault.ts";
+} from "../../forms/edits/caseEdits.ts";
+import { caseInWords } from "../../forms/edits/caseWords.ts";
+import { Choice, QuantityField, TextField } from "../../forms/field.tsx";
+import { layersOf, patchesOf } from "../../forms/edits/layerEdits.ts";
+import { listText } from "../../forms/listText.ts";
+import { ProblemNote } from "../../forms/notes.tsx";
+import { placeAt } from "../../forms/place.tsx";
+import { sayDefault } from "../../forms/sayDefault.ts";
 import { type Json } from "../../state/json.ts";
 import { attachments, edit, replace, scenario, written } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { defaultsByPath } from "../../worker/client.ts";
 import { CropFields } from "./cropFields.tsx";
-import { LayerFields, layerShown, whereOf } from "./layer.tsx";
+import { LayerFields, layerShown, whereOf } from "./soil/layer.tsx";
 import { Fields, More, Section } from "./section.tsx";
 import { SurfaceFields } from "./surface.tsx";
 

@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
 import { cropNames } from "../../../src/crop/crops.ts";
-import { QuantityField, TextField } from "../../inputs/field.tsx";
+import { QuantityField, TextField } from "../../forms/field.tsx";
 import { editMany, written } from "../../state/scenarioStore.ts";
 import { lineChoiceNames } from "../../../src/crop/yieldLines.ts";
 import { CropFields } from "./cropFields.tsx";

@@ -1,6 +1,6 @@
-import { Choice, ListField, NumberField, QuantityField } from "../../inputs/field.tsx";
-import { fieldsOf } from "../../inputs/fieldsOf.ts";
-import { placeAt } from "../../inputs/place.tsx";
+import { Choice, ListField, NumberField, QuantityField } from "../../forms/field.tsx";
+import { fieldsOf } from "../../forms/fieldsOf.ts";
+import { placeAt } from "../../forms/place.tsx";
 import { written } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { Fields, More } from "./section.tsx";

@@ -1,10 +1,10 @@
 import { useSignal } from "@preact/signals";
 import { kinds, type QuantityKind } from "../../../src/quantity/kinds.ts";
 import { monthNames } from "../../../src/quantity/dates.ts";
-import { ProblemNote } from "../../inputs/notes.tsx";
-import { monthColumns, pastedCells } from "../../inputs/pasted.ts";
-import { placeAt, problemsWithin } from "../../inputs/place.tsx";
-import { withUnit } from "../../inputs/withUnit.ts";
+import { ProblemNote } from "../../forms/notes.tsx";
+import { monthColumns, pastedCells } from "../../forms/edits/pasted.ts";
+import { placeAt, problemsWithin } from "../../forms/place.tsx";
+import { withUnit } from "../../forms/withUnit.ts";
 import { isList, type Json } from "../../state/json.ts";
 import { editMany, letGo, written } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";

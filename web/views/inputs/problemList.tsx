@@ -1,7 +1,7 @@
 import type { Problem } from "../../../src/problem.ts";
-import { goToField, leafOf } from "../../inputs/goToField.ts";
-import { forThePage, placeInWords } from "../../inputs/placeWords.ts";
-import { LeaveOut } from "../../inputs/leaveOut.tsx";
+import { goToField, leafOf } from "../goToField.ts";
+import { forThePage, placeInWords } from "../../forms/placeWords.ts";
+import { LeaveOut } from "../../forms/leaveOut.tsx";
 import { parsePath } from "../../state/path.ts";
 import { edit, scenario, written } from "../../state/scenarioStore.ts";
 import { problems, stale } from "../../worker/client.ts";

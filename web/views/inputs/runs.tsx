@@ -1,4 +1,4 @@
-import { Choice, NumberField, QuantityField } from "../../inputs/field.tsx";
+import { Choice, NumberField, QuantityField } from "../../forms/field.tsx";
 import { Fields, More, Section } from "./section.tsx";
 
 export function RunsSection() {

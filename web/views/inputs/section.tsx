@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useSignal } from "@preact/signals";
 import { useRef } from "preact/hooks";
-import { problemsWithin } from "../../inputs/place.tsx";
+import { problemsWithin } from "../../forms/place.tsx";
 import { isGroup } from "../../state/json.ts";
 import { written } from "../../state/scenarioStore.ts";
 import { sections, type SectionId } from "./sections.ts";

@@ -1,4 +1,4 @@
-import { Choice, QuantityField, TextField, Toggle } from "../../inputs/field.tsx";
+import { Choice, QuantityField, TextField, Toggle } from "../../forms/field.tsx";
 import { isList } from "../../state/json.ts";
 import { edit, letGo, written } from "../../state/scenarioStore.ts";
 import { Fields, Section } from "./section.tsx";

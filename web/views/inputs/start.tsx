@@ -1,10 +1,10 @@
-import { coredWater } from "../../inputs/coredWater.ts";
-import { QuantityField, TextField } from "../../inputs/field.tsx";
-import { layersOf } from "../../inputs/layerEdits.ts";
-import { DefaultNote, ProblemNote } from "../../inputs/notes.tsx";
-import { placeAt } from "../../inputs/place.tsx";
-import { changeWay } from "../../inputs/stash.ts";
-import { Switch } from "../../inputs/switch.tsx";
+import { coredWater } from "../../forms/edits/coredWater.ts";
+import { QuantityField, TextField } from "../../forms/field.tsx";
+import { layersOf } from "../../forms/edits/layerEdits.ts";
+import { DefaultNote, ProblemNote } from "../../forms/notes.tsx";
+import { placeAt } from "../../forms/place.tsx";
+import { changeWay } from "../../forms/edits/alternatives.ts";
+import { Switch } from "../../forms/switch.tsx";
 import { scenario, written } from "../../state/scenarioStore.ts";
 import { addressOf, units } from "../../state/view.ts";
 import { openLeaf } from "../field/openLeaf.ts";

@@ -1,6 +1,6 @@
-import { Choice, NumberField, QuantityField } from "../../inputs/field.tsx";
-import { fieldsOf } from "../../inputs/fieldsOf.ts";
-import { listText } from "../../inputs/listText.ts";
+import { Choice, NumberField, QuantityField } from "../../forms/field.tsx";
+import { fieldsOf } from "../../forms/fieldsOf.ts";
+import { listText } from "../../forms/listText.ts";
 import { written } from "../../state/scenarioStore.ts";
 import { defaultsByPath } from "../../worker/client.ts";
 import { Fields, More, Section } from "./section.tsx";

@@ -1,13 +1,13 @@
-import { Choice, ListField, QuantityField, TextField } from "../../inputs/field.tsx";
-import { ProblemNote } from "../../inputs/notes.tsx";
-import { placeAt } from "../../inputs/place.tsx";
-import { changeWay } from "../../inputs/stash.ts";
-import { Switch } from "../../inputs/switch.tsx";
+import { Choice, ListField, QuantityField, TextField } from "../../forms/field.tsx";
+import { ProblemNote } from "../../forms/notes.tsx";
+import { placeAt } from "../../forms/place.tsx";
+import { changeWay } from "../../forms/edits/alternatives.ts";
+import { Switch } from "../../forms/switch.tsx";
 import { written } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { understood } from "../../worker/client.ts";
 import { MonthsTable } from "./months.tsx";
-import { startingNormals } from "../../inputs/startingNormals.ts";
+import { startingNormals } from "../../forms/edits/startingNormals.ts";
 import { RecordForm } from "./record.tsx";
 import { Fields, More, Section } from "./section.tsx";
 

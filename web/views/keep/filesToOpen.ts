@@ -1,7 +1,7 @@
-import { scenarioFormat } from "../../../src/scenario/format.ts";
+import { scenarioFormat } from "../../../src/scenario/read/format.ts";
 import { InputError } from "../../../src/problem.ts";
 import { embeddedText } from "../../../src/report/page/embedded.ts";
-import { readJson } from "../../../src/scenario/readJson.ts";
+import { readJson } from "../../../src/scenario/read/readJson.ts";
 import { filesMissing, filesNamed, filesUsed, lastPart } from "../../state/filesNamed.ts";
 import { isGroup, type Json } from "../../state/json.ts";
 import type { Attachments, Work } from "../../state/scenarioStore.ts";

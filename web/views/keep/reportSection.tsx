@@ -1,5 +1,5 @@
 import { useSignal } from "@preact/signals";
-import { saveText } from "../../pictures/download.ts";
+import { saveText } from "../../pictures/kit/download.ts";
 import { answer, askText } from "../../worker/client.ts";
 import { printReport } from "./printReport.ts";
 

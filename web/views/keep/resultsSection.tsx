@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
-import { runSaid } from "../../../src/report/runSaid.ts";
-import { saveText } from "../../pictures/download.ts";
+import { runSaid } from "../../../src/report/tables/runSaid.ts";
+import { saveText } from "../../pictures/kit/download.ts";
 import { addressOf, units } from "../../state/view.ts";
 import { answer, askText, season } from "../../worker/client.ts";
 import type { TextKind } from "../../worker/protocol.ts";

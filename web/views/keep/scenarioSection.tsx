@@ -1,4 +1,4 @@
-import { saveText } from "../../pictures/download.ts";
+import { saveText } from "../../pictures/kit/download.ts";
 import { fileNameOf } from "../../state/fileName.ts";
 import { filesMissing, filesUsed, lastPart } from "../../state/filesNamed.ts";
 import type { Json } from "../../state/json.ts";

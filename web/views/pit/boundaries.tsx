@@ -1,7 +1,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { shownIn } from "../../../src/report/shownUnits.ts";
-import { apart, depthY, type PitWallLayout, type Window } from "../../pictures/pitWallLayout.ts";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { apart, depthY, type PitWallLayout, type Window } from "../../pictures/pit/pitWallLayout.ts";
 import { editMany, letGo, scenario } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import type { LayerShown } from "../../worker/protocol.ts";

@@ -1,5 +1,5 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
-import { layersOf, patchesOf } from "../../inputs/layerEdits.ts";
+import { layersOf, patchesOf } from "../../forms/edits/layerEdits.ts";
 import { isGroup, type Json, type JsonGroup } from "../../state/json.ts";
 import { getAt } from "../../state/path.ts";
 import type { Units } from "../../../src/quantity/kinds.ts";

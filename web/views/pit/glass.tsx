@@ -1,8 +1,8 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { useId, useRef } from "preact/hooks";
-import { shownIn } from "../../../src/report/shownUnits.ts";
-import { placeAtPoint, type PitWallLayout, type Window } from "../../pictures/pitWallLayout.ts";
-import { sayDay } from "../../pictures/pitWallReading.ts";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { placeAtPoint, type PitWallLayout, type Window } from "../../pictures/pit/pitWallLayout.ts";
+import { sayDay } from "../../pictures/pit/pitWallReading.ts";
 import { wantsStill } from "../../shell/theme.ts";
 import { units } from "../../state/view.ts";
 import type { SeasonShown } from "../../worker/protocol.ts";

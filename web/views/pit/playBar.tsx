@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { sayDay } from "../../pictures/pitWallReading.ts";
+import { sayDay } from "../../pictures/pit/pitWallReading.ts";
 import { wantsStill } from "../../shell/theme.ts";
 import { season } from "../../worker/client.ts";
 import { firstShownDay, goTo, headDay, isPlaying, lastDay, stepByKey } from "./playhead.ts";

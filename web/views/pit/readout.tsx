@@ -1,7 +1,7 @@
-import { percent, shownIn, type Shown } from "../../../src/report/shownUnits.ts";
-import { LineSample } from "../../pictures/pitWallFronts.tsx";
-import { readingAt, sayDay, type Reading } from "../../pictures/pitWallReading.ts";
-import type { Palette } from "../../pictures/palette.ts";
+import { percent, shownIn, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { LineSample } from "../../pictures/pit/pitWallFronts.tsx";
+import { readingAt, sayDay, type Reading } from "../../pictures/pit/pitWallReading.ts";
+import type { Palette } from "../../pictures/kit/palette.ts";
 import { units } from "../../state/view.ts";
 import type { LayerShown, SeasonShown } from "../../worker/protocol.ts";
 import { Heard } from "./heard.tsx";

@@ -1,5 +1,5 @@
-import { shownIn } from "../../../src/report/shownUnits.ts";
-import { Switch } from "../../inputs/switch.tsx";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { Switch } from "../../forms/switch.tsx";
 import { chosenRun, chosenTotal, units } from "../../state/view.ts";
 import { understood } from "../../worker/client.ts";
 import type { SeasonShown } from "../../worker/protocol.ts";

@@ -1,6 +1,6 @@
 import { chosenRun } from "../../state/view.ts";
-import type { Palette } from "../../pictures/palette.ts";
-import { defaults, SeasonLines, type SeasonScale, type SeasonTold } from "../../pictures/seasonMultiples.tsx";
+import type { Palette } from "../../pictures/kit/palette.ts";
+import { defaults, SeasonLines, type SeasonScale, type SeasonTold } from "../../pictures/answer/seasonMultiples.tsx";
 import type { Traces } from "../../worker/protocol.ts";
 import { addressOfRun, openSeason } from "./openSeason.ts";
 

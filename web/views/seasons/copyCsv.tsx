@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import { saveText } from "../../pictures/download.ts";
+import { saveText } from "../../pictures/kit/download.ts";
 
 /** The table for a spreadsheet: into the clipboard, or as a file. */
 export function CopyCsv({ csvOf, fileName }: { csvOf: () => string; fileName: string }) {

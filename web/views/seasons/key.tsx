@@ -1,6 +1,6 @@
-import type { Shown } from "../../../src/report/shownUnits.ts";
-import { fontFamily, palette } from "../../pictures/palette.ts";
-import { CaseLine, SeasonLines, type SeasonScale } from "../../pictures/seasonMultiples.tsx";
+import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import { fontFamily, palette } from "../../pictures/kit/palette.ts";
+import { CaseLine, SeasonLines, type SeasonScale } from "../../pictures/answer/seasonMultiples.tsx";
 import type { Traces } from "../../worker/protocol.ts";
 
 interface SeasonKeyProps {

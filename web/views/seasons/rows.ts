@@ -1,4 +1,4 @@
-import { middleIndex } from "../../../src/answer/quantiles.ts";
+import { middleIndex } from "../../../src/statistics/quantiles.ts";
 import type { Answer } from "../../worker/protocol.ts";
 import { extraWaterByRun, extraYieldByRun, middleRuns } from "../answer/runs.ts";
 

@@ -1,7 +1,7 @@
 import { render, type VNode } from "preact";
-import { saveText, saveUrl, svgText, svgToPng } from "../../pictures/download.ts";
-import { palette } from "../../pictures/palette.ts";
-import { defaults } from "../../pictures/seasonMultiples.tsx";
+import { saveText, saveUrl, svgText, svgToPng } from "../../pictures/kit/download.ts";
+import { palette } from "../../pictures/kit/palette.ts";
+import { defaults } from "../../pictures/answer/seasonMultiples.tsx";
 
 /** Draws a sheet beside the page for as long as it takes to save it. */
 export async function saveSheet(sheet: VNode, fileName: string, format: "png" | "svg"): Promise<void> {

@@ -1,10 +1,10 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
-import { csvText } from "../../../src/report/csvText.ts";
-import { roundForPrint } from "../../../src/report/roundForPrint.ts";
-import type { Shown } from "../../../src/report/shownUnits.ts";
-import { fixed } from "../../../src/report/shownUnits.ts";
-import type { PictureTable } from "../../pictures/frame.tsx";
-import { sayExtraYield } from "../../pictures/yieldRangesDigits.ts";
+import { csvText } from "../../../src/report/tables/csvText.ts";
+import { roundForPrint } from "../../../src/report/tables/roundForPrint.ts";
+import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import type { PictureTable } from "../../pictures/kit/frame.tsx";
+import { sayExtraYield } from "../../pictures/answer/yieldRangesDigits.ts";
 import type { SeasonRow } from "./rows.ts";
 
 /** What a season's numbers are called and written as. */

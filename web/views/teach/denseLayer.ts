@@ -1,8 +1,8 @@
-import { densityThresholds, familyClass } from "../../../src/soil/densityFactor.ts";
-import type { DigFitAnswer } from "../../../src/evidence/digAnswer.ts";
+import { densityThresholds, familyClass } from "../../../src/soil/equations/densityFactor.ts";
+import type { DigFitAnswer } from "../../../src/answer/dig/digAnswer.ts";
 import type { Units } from "../../../src/quantity/kinds.ts";
-import { passageOf } from "../../../src/soil/slices.ts";
-import { layersOf, patchesOf } from "../../inputs/layerEdits.ts";
+import { passageOf } from "../../../src/soil/layers/slices.ts";
+import { layersOf, patchesOf } from "../../forms/edits/layerEdits.ts";
 import type { Json } from "../../state/json.ts";
 import type { LayerShown, UnderstoodCase } from "../../worker/protocol.ts";
 import { boundaryChanges, boundaryStepMm, type Changes } from "../pit/boundaryEdit.ts";

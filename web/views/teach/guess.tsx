@@ -1,11 +1,11 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
-import type { Comparison, DifferenceAnswer } from "../../../src/answer/comparison.ts";
-import { differenceDigits } from "../../../src/report/differenceDigits.ts";
-import { rangeSaid } from "../../../src/report/rangeSaid.ts";
-import { shownIn, type Shown } from "../../../src/report/shownUnits.ts";
-import { Slider } from "../../inputs/slider.tsx";
-import { GuessAxis } from "../../pictures/guessAxis.tsx";
-import { palette } from "../../pictures/palette.ts";
+import type { Comparison, DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
+import { differenceDigits } from "../../../src/report/tables/differenceDigits.ts";
+import { rangeSaid } from "../../../src/report/tables/rangeSaid.ts";
+import { shownIn, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { Slider } from "../../forms/slider.tsx";
+import { GuessAxis } from "../../pictures/kit/guessAxis.tsx";
+import { palette } from "../../pictures/kit/palette.ts";
 import { units } from "../../state/view.ts";
 import { answer, answerId, understood } from "../../worker/client.ts";
 import type { Understood } from "../../worker/protocol.ts";

@@ -1,5 +1,5 @@
-import type { Spread } from "../../../src/answer/quantiles.ts";
-import type { Shown } from "../../../src/report/shownUnits.ts";
+import type { Spread } from "../../../src/statistics/quantiles.ts";
+import type { Shown } from "../../../src/report/tables/shownUnits.ts";
 
 /** A guess so near is as good as the middle season itself: within this share of it, or this much, mm. */
 const asGoodAs = { share: 0.1, mm: 1 } as const;

@@ -1,6 +1,6 @@
 import { inUnits, shownAs } from "../../../src/quantity/sayQuantity.ts";
 import type { Units } from "../../../src/quantity/kinds.ts";
-import type { Comparison } from "../../../src/answer/comparison.ts";
+import type { Comparison } from "../../../src/answer/comparison/comparison.ts";
 import type { Understood } from "../../worker/protocol.ts";
 
 /** Rain as a slider has it, in the unit on show. */

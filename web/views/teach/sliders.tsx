@@ -1,7 +1,7 @@
 import { useId } from "preact/hooks";
 import { mmPerInch } from "../../../src/quantity/constants.ts";
-import { shownIn } from "../../../src/report/shownUnits.ts";
-import { Slider } from "../../inputs/slider.tsx";
+import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { Slider } from "../../forms/slider.tsx";
 import { edit, editMany, scenario, written } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { answer, understood } from "../../worker/client.ts";

@@ -1,8 +1,8 @@
-import type { Comparison, DifferenceAnswer } from "../../../src/answer/comparison.ts";
-import { differenceDigits } from "../../../src/report/differenceDigits.ts";
-import { rangeWithUnit } from "../../../src/report/rangeSaid.ts";
-import type { Shown } from "../../../src/report/shownUnits.ts";
-import { words } from "../../pictures/palette.ts";
+import type { Comparison, DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
+import { differenceDigits } from "../../../src/report/tables/differenceDigits.ts";
+import { rangeWithUnit } from "../../../src/report/tables/rangeSaid.ts";
+import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import { words } from "../../pictures/kit/palette.ts";
 
 interface ThreeToldProps {
   readonly told: DifferenceAnswer;

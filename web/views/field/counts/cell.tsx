@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
-import { listText } from "../../../inputs/listText.ts";
-import { pastedCells } from "../../../inputs/pasted.ts";
+import { listText } from "../../../forms/listText.ts";
+import { pastedCells } from "../../../forms/edits/pasted.ts";
 import { letGo, written } from "../../../state/scenarioStore.ts";
 
 interface CellProps {

@@ -1,4 +1,4 @@
-import { withUnit } from "../../../inputs/withUnit.ts";
+import { withUnit } from "../../../forms/withUnit.ts";
 import type { Json } from "../../../state/json.ts";
 
 /** What stands in a cell of a table of counts, as text and as the scenario writes it. */

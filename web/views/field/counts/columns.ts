@@ -1,4 +1,4 @@
-import { centres } from "../../../../src/evidence/countsSunflower.ts";
+import { centres } from "../../../../src/evidence/counts/countsSunflower.ts";
 import { cropNamed } from "../../../../src/crop/crops.ts";
 import type { QuantityKind } from "../../../../src/quantity/kinds.ts";
 import type { JsonGroup } from "../../../state/json.ts";

@@ -1,4 +1,4 @@
-import type { Narrowed } from "../../../../src/report/narrowing.ts";
+import type { Narrowed } from "../../../../src/report/tables/narrowing.ts";
 import type { YieldsSaid } from "./yieldsSaid.ts";
 
 interface NarrowingProps {

@@ -1,6 +1,6 @@
-import type { CountsAnswer, CountsDifference, GroupYield } from "../../../../src/evidence/countsAnswer.ts";
-import type { CountedShown } from "../../../pictures/countedYieldLayout.ts";
-import type { BesideRow } from "../../../pictures/measuredBesideLayout.ts";
+import type { CountsAnswer, CountsDifference, GroupYield } from "../../../../src/evidence/counts/countsAnswer.ts";
+import type { CountedShown } from "../../../pictures/field/countedYieldLayout.ts";
+import type { BesideRow } from "../../../pictures/field/measuredBesideLayout.ts";
 import type { YieldsSaid } from "./yieldsSaid.ts";
 
 /** Counts as their pictures take them: in the unit on show. */

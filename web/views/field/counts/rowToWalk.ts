@@ -1,5 +1,5 @@
 import { lookUp } from "../../../../src/lookUp.ts";
-import { thousandthLengthMm } from "../../../../src/evidence/countsArea.ts";
+import { thousandthLengthMm } from "../../../../src/evidence/counts/countsArea.ts";
 import { mmPerInch } from "../../../../src/quantity/constants.ts";
 import type { Units } from "../../../../src/quantity/kinds.ts";
 

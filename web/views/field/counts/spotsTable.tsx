@@ -1,7 +1,7 @@
 import { useId } from "preact/hooks";
 import { kinds } from "../../../../src/quantity/kinds.ts";
 import type { Problem } from "../../../../src/problem.ts";
-import { problemsWithin } from "../../../inputs/place.tsx";
+import { problemsWithin } from "../../../forms/place.tsx";
 import type { Json, JsonGroup } from "../../../state/json.ts";
 import { edit, editMany, scenario, written } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";

@@ -1,9 +1,9 @@
-import { Choice, QuantityField, Toggle } from "../../../inputs/field.tsx";
-import { layersOf } from "../../../inputs/layerEdits.ts";
-import { Switch } from "../../../inputs/switch.tsx";
+import { Choice, QuantityField, Toggle } from "../../../forms/field.tsx";
+import { layersOf } from "../../../forms/edits/layerEdits.ts";
+import { Switch } from "../../../forms/switch.tsx";
 import { edit, scenario, written } from "../../../state/scenarioStore.ts";
 import { problemsByPath, understood } from "../../../worker/client.ts";
-import { ProblemNote } from "../../../inputs/notes.tsx";
+import { ProblemNote } from "../../../forms/notes.tsx";
 
 /** What is made of the plants: pairs, what is fitted, and whether it goes into the answer. */
 export function HowFitted() {

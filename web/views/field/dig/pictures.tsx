@@ -1,8 +1,8 @@
 import { useRef } from "preact/hooks";
-import type { DigAnswer } from "../../../../src/evidence/digAnswer.ts";
-import { percent, shownIn } from "../../../../src/report/shownUnits.ts";
-import { DugRoots } from "../../../pictures/dugRoots.tsx";
-import { FittedValues } from "../../../pictures/fittedValues.tsx";
+import type { DigAnswer } from "../../../../src/answer/dig/digAnswer.ts";
+import { percent, shownIn } from "../../../../src/report/tables/shownUnits.ts";
+import { DugRoots } from "../../../pictures/dig/dugRoots.tsx";
+import { FittedValues } from "../../../pictures/dig/fittedValues.tsx";
 import { answer, understood } from "../../../worker/client.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
 import { Panel } from "../../answer/panel.tsx";

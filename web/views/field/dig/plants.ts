@@ -1,7 +1,7 @@
-import { dayInYear, isoDate, type MonthDay } from "../../../../src/weather/calendar.ts";
+import { dayInYear, isoDate, type MonthDay } from "../../../../src/quantity/calendar.ts";
 import { isGroup, isList, type Json, type JsonGroup } from "../../../state/json.ts";
 import { getAt } from "../../../state/path.ts";
-import { withUnit } from "../../../inputs/withUnit.ts";
+import { withUnit } from "../../../forms/withUnit.ts";
 
 /** Changes to the plants dug: what to write where. A list emptied to the last takes its key along. */
 

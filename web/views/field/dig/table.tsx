@@ -1,6 +1,6 @@
 import { kinds } from "../../../../src/quantity/kinds.ts";
-import { Choice, TextField } from "../../../inputs/field.tsx";
-import { placeAt, problemsWithin } from "../../../inputs/place.tsx";
+import { Choice, TextField } from "../../../forms/field.tsx";
+import { placeAt, problemsWithin } from "../../../forms/place.tsx";
 import { editMany, scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { problemsByPath } from "../../../worker/client.ts";

@@ -1,7 +1,7 @@
-import type { MoneyOfPair } from "../../../../src/answer/money.ts";
-import type { ShownMoney } from "../../../../src/report/moneyText.ts";
-import { percent, type Shown } from "../../../../src/report/shownUnits.ts";
-import { typeset } from "../../../../src/report/typeset.ts";
+import type { MoneyOfPair } from "../../../../src/answer/money/money.ts";
+import type { ShownMoney } from "../../../../src/report/sentences/moneyText.ts";
+import { percent, type Shown } from "../../../../src/report/tables/shownUnits.ts";
+import { typeset } from "../../../../src/report/tables/typeset.ts";
 
 interface FiguresProps {
   readonly pair: MoneyOfPair;

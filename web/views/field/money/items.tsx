@@ -1,7 +1,7 @@
-import { Choice, NumberField, QuantityField, TextField } from "../../../inputs/field.tsx";
-import { pastedCells } from "../../../inputs/pasted.ts";
-import { ProblemNote } from "../../../inputs/notes.tsx";
-import { placeAt } from "../../../inputs/place.tsx";
+import { Choice, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
+import { pastedCells } from "../../../forms/edits/pasted.ts";
+import { ProblemNote } from "../../../forms/notes.tsx";
+import { placeAt } from "../../../forms/place.tsx";
 import { isList, type Json } from "../../../state/json.ts";
 import { edit, written } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";

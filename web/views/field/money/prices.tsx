@@ -1,7 +1,7 @@
 import { useId } from "preact/hooks";
-import { FieldGroup, NumberField, QuantityField, TextField } from "../../../inputs/field.tsx";
-import { ProblemNote } from "../../../inputs/notes.tsx";
-import { placeAt, problemsWithin } from "../../../inputs/place.tsx";
+import { FieldGroup, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
+import { ProblemNote } from "../../../forms/notes.tsx";
+import { placeAt, problemsWithin } from "../../../forms/place.tsx";
 import { isGroup, isList } from "../../../state/json.ts";
 import { edit, letGo, written } from "../../../state/scenarioStore.ts";
 import { rangeWith } from "./edits.ts";

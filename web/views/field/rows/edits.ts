@@ -1,4 +1,4 @@
-import type { RowPositions } from "../../../../src/answer/rowPositions.ts";
+import type { RowPositions } from "../../../../src/scenario/rowPositions.ts";
 import { isGroup, isList, type Json, type JsonGroup } from "../../../state/json.ts";
 
 /** Changes to where the rows stand: what is written in, what is to be written out. */

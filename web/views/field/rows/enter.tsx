@@ -1,8 +1,8 @@
-import { Choice, FieldGroup, NumberField, QuantityField, TextField } from "../../../inputs/field.tsx";
-import { casesIn } from "../../../inputs/caseEdits.ts";
-import { ProblemNote } from "../../../inputs/notes.tsx";
-import { placeAt } from "../../../inputs/place.tsx";
-import { Switch } from "../../../inputs/switch.tsx";
+import { Choice, FieldGroup, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
+import { casesIn } from "../../../forms/edits/caseEdits.ts";
+import { ProblemNote } from "../../../forms/notes.tsx";
+import { placeAt } from "../../../forms/place.tsx";
+import { Switch } from "../../../forms/switch.tsx";
 import { isList, type Json } from "../../../state/json.ts";
 import { edit, scenario, written } from "../../../state/scenarioStore.ts";
 import { answer, understood } from "../../../worker/client.ts";

@@ -1,9 +1,9 @@
-import type { FieldAverage, FieldNumbers } from "../../../../src/answer/fieldAverage.ts";
-import { middleOf } from "../../../../src/answer/middleTotal.ts";
-import type { Spread } from "../../../../src/answer/quantiles.ts";
-import type { ShownMoney } from "../../../../src/report/moneyText.ts";
-import { rangeSigned } from "../../../../src/report/rangeSaid.ts";
-import { fixed, type Shown } from "../../../../src/report/shownUnits.ts";
+import type { FieldAverage, FieldNumbers } from "../../../../src/answer/comparison/fieldAverage.ts";
+import { middleOf } from "../../../../src/answer/comparison/middleTotal.ts";
+import type { Spread } from "../../../../src/statistics/quantiles.ts";
+import type { ShownMoney } from "../../../../src/report/sentences/moneyText.ts";
+import { rangeSigned } from "../../../../src/report/tables/rangeSaid.ts";
+import { fixed, type Shown } from "../../../../src/report/tables/shownUnits.ts";
 
 interface StepsProps {
   readonly field: FieldAverage;

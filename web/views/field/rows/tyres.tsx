@@ -1,9 +1,9 @@
 import { signal } from "@preact/signals";
 import { useId } from "preact/hooks";
-import { ProblemNote } from "../../../inputs/notes.tsx";
-import { placeAt } from "../../../inputs/place.tsx";
-import { listText } from "../../../inputs/listText.ts";
-import { clampedPlace, placeAtShare, sayPlace, type PassLayout } from "../../../pictures/rowsOfPassLayout.ts";
+import { ProblemNote } from "../../../forms/notes.tsx";
+import { placeAt } from "../../../forms/place.tsx";
+import { listText } from "../../../forms/listText.ts";
+import { clampedPlace, placeAtShare, sayPlace, type PassLayout } from "../../../pictures/field/rowsOfPassLayout.ts";
 import { edit, editMany, letGo, written } from "../../../state/scenarioStore.ts";
 import { tyresFromText, tyresIn, tyreTurned } from "./edits.ts";
 

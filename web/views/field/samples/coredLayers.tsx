@@ -1,11 +1,11 @@
-import type { LayerSampled, SoilSampled } from "../../../../src/evidence/soilSampled.ts";
-import { fixed, percent, type Shown } from "../../../../src/report/shownUnits.ts";
-import { fontFamily, palette, words, type Palette } from "../../../pictures/palette.ts";
-import { handLine } from "../../../pictures/pitWallEarth.ts";
-import { depthTicks, depthY, type Box } from "../../../pictures/pitWallLayout.ts";
-import { SvgPicture } from "../../../pictures/svgPicture.tsx";
-import { wrapped } from "../../../pictures/threeNumbersLabel.ts";
-import { axisOver, type Axis } from "../../../pictures/yieldRangesAxis.ts";
+import type { LayerSampled, SoilSampled } from "../../../../src/evidence/samples/soilSampled.ts";
+import { fixed, percent, type Shown } from "../../../../src/report/tables/shownUnits.ts";
+import { fontFamily, palette, words, type Palette } from "../../../pictures/kit/palette.ts";
+import { handLine } from "../../../pictures/pit/pitWallEarth.ts";
+import { depthTicks, depthY, type Box } from "../../../pictures/pit/pitWallLayout.ts";
+import { SvgPicture } from "../../../pictures/kit/svgPicture.tsx";
+import { wrapped } from "../../../pictures/answer/threeNumbersLabel.ts";
+import { axisOver, type Axis } from "../../../pictures/answer/yieldRangesAxis.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
 
 export const defaults = { fileName: "water-in-the-cores", sizePx: 13, depthPx: 300 } as const;

@@ -1,8 +1,8 @@
 import { useSignal } from "@preact/signals";
 import { kinds } from "../../../../src/quantity/kinds.ts";
-import { layersOf } from "../../../inputs/layerEdits.ts";
-import { ProblemNote } from "../../../inputs/notes.tsx";
-import { Switch } from "../../../inputs/switch.tsx";
+import { layersOf } from "../../../forms/edits/layerEdits.ts";
+import { ProblemNote } from "../../../forms/notes.tsx";
+import { Switch } from "../../../forms/switch.tsx";
 import { editMany, scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { problemsByPath } from "../../../worker/client.ts";

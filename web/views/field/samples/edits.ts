@@ -1,6 +1,6 @@
 import { isGroup, isList, type Json, type JsonGroup } from "../../../state/json.ts";
 import { getAt } from "../../../state/path.ts";
-import { withUnit } from "../../../inputs/withUnit.ts";
+import { withUnit } from "../../../forms/withUnit.ts";
 
 /** Changes to cores and penetrometer readings: what to write where. A list emptied to the last takes its key along. */
 

@@ -1,12 +1,12 @@
-import { oneADepth, rootStopMPa } from "../../../../src/evidence/penetrometer.ts";
+import { oneADepth, rootStopMPa } from "../../../../src/evidence/samples/penetrometer.ts";
 import { kinds } from "../../../../src/quantity/kinds.ts";
-import { fixed, type Shown } from "../../../../src/report/shownUnits.ts";
-import type { PenetrometerLog } from "../../../../src/scenario/soilSamples.ts";
-import { fontFamily, palette, words } from "../../../pictures/palette.ts";
-import { handLine } from "../../../pictures/pitWallEarth.ts";
-import { depthTicks, depthY, type Box } from "../../../pictures/pitWallLayout.ts";
-import { SvgPicture } from "../../../pictures/svgPicture.tsx";
-import { axisOver } from "../../../pictures/yieldRangesAxis.ts";
+import { fixed, type Shown } from "../../../../src/report/tables/shownUnits.ts";
+import type { PenetrometerLog } from "../../../../src/scenario/resolve/soilSamples.ts";
+import { fontFamily, palette, words } from "../../../pictures/kit/palette.ts";
+import { handLine } from "../../../pictures/pit/pitWallEarth.ts";
+import { depthTicks, depthY, type Box } from "../../../pictures/pit/pitWallLayout.ts";
+import { SvgPicture } from "../../../pictures/kit/svgPicture.tsx";
+import { axisOver } from "../../../pictures/answer/yieldRangesAxis.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
 
 export const defaults = { fileName: "penetrometer", sizePx: 13, depthPx: 340 } as const;

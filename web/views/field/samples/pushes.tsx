@@ -1,7 +1,7 @@
-import { readingUse } from "../../../../src/evidence/penetrometer.ts";
+import { readingUse } from "../../../../src/evidence/samples/penetrometer.ts";
 import { kinds } from "../../../../src/quantity/kinds.ts";
-import { TextField } from "../../../inputs/field.tsx";
-import { ProblemNote } from "../../../inputs/notes.tsx";
+import { TextField } from "../../../forms/field.tsx";
+import { ProblemNote } from "../../../forms/notes.tsx";
 import { scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { problemsByPath, understood } from "../../../worker/client.ts";

@@ -1,4 +1,4 @@
-import { placeAt } from "../../../inputs/place.tsx";
+import { placeAt } from "../../../forms/place.tsx";
 import { editMany, scenario } from "../../../state/scenarioStore.ts";
 import { problemsByPath } from "../../../worker/client.ts";
 import { Cell } from "../counts/cell.tsx";

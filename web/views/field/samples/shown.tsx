@@ -1,6 +1,6 @@
-import type { CoreMean, LayerSampled } from "../../../../src/evidence/soilSampled.ts";
-import type { SampledCase } from "../../../../src/evidence/evidenceAnswer.ts";
-import { fixed, percent, shownIn, type Shown } from "../../../../src/report/shownUnits.ts";
+import type { CoreMean, LayerSampled } from "../../../../src/evidence/samples/soilSampled.ts";
+import type { SampledCase } from "../../../../src/answer/comparison/evidenceAnswer.ts";
+import { fixed, percent, shownIn, type Shown } from "../../../../src/report/tables/shownUnits.ts";
 import { answer, understood } from "../../../worker/client.ts";
 import { Panel } from "../../answer/panel.tsx";
 import { answerClass } from "../../parts.tsx";

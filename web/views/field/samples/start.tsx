@@ -1,9 +1,9 @@
-import { coredWater } from "../../../inputs/coredWater.ts";
-import { QuantityField } from "../../../inputs/field.tsx";
-import { layersOf } from "../../../inputs/layerEdits.ts";
-import { ProblemNote } from "../../../inputs/notes.tsx";
-import { changeWay } from "../../../inputs/stash.ts";
-import { Switch } from "../../../inputs/switch.tsx";
+import { coredWater } from "../../../forms/edits/coredWater.ts";
+import { QuantityField } from "../../../forms/field.tsx";
+import { layersOf } from "../../../forms/edits/layerEdits.ts";
+import { ProblemNote } from "../../../forms/notes.tsx";
+import { changeWay } from "../../../forms/edits/alternatives.ts";
+import { Switch } from "../../../forms/switch.tsx";
 import { scenario, written } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { problemsByPath } from "../../../worker/client.ts";

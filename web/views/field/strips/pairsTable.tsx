@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
-import { problemsWithin } from "../../../inputs/place.tsx";
-import { ProblemNote } from "../../../inputs/notes.tsx";
+import { problemsWithin } from "../../../forms/place.tsx";
+import { ProblemNote } from "../../../forms/notes.tsx";
 import type { Json } from "../../../state/json.ts";
 import { edit, editMany, scenario, written } from "../../../state/scenarioStore.ts";
 import { Cell } from "../counts/cell.tsx";

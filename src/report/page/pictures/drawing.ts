@@ -1,0 +1,109 @@
+import { drawingFont, ink, pencil } from "../reportStyle.ts";
+import { escaped } from "../markup.ts";
+
+/** A drawing of the report: plain SVG text, in a box of `width` by `height`. */
+export interface Drawing {
+  /** Unique in the report. */
+  readonly id: string;
+  readonly width: number;
+  readonly height: number;
+  /** What it shows, in a few words. */
+  readonly title: string;
+  /** What there is to see, in sentences, for those who do not see it. */
+  readonly says: string;
+  readonly parts: readonly string[];
+}
+
+export function svgOf({ id, width, height, title, says, parts }: Drawing): string {
+  return (
+    `<svg viewBox="0 0 ${width} ${coordinate(height)}" role="img" aria-labelledby="${id}-title ${id}-says" ` +
+    `font-family='${drawingFont}' font-size="10" fill="${ink}">` +
+    `<title id="${id}-title">${escaped(title)}</title><desc id="${id}-says">${escaped(says)}</desc>${parts.join("")}</svg>`
+  );
+}
+
+/** A coordinate, to a hundredth. Throws on what is no number: nothing of that kind is drawn. */
+export function coordinate(value: number): string {
+  if (!Number.isFinite(value)) throw new Error(`a coordinate is ${value}`);
+  return String(Number(value.toFixed(2)));
+}
+
+interface TextLook {
+  readonly size?: number;
+  readonly anchor?: "start" | "middle" | "end";
+  readonly fill?: string;
+  readonly bold?: boolean;
+}
+
+export function textAt(x: number, y: number, text: string, look: TextLook = {}): string {
+  const { size, anchor, fill, bold } = look;
+  return (
+    `<text x="${coordinate(x)}" y="${coordinate(y)}"${size === undefined ? "" : ` font-size="${size}"`}` +
+    `${anchor === undefined ? "" : ` text-anchor="${anchor}"`}${fill === undefined ? "" : ` fill="${fill}"`}` +
+    `${bold === true ? ' font-weight="700"' : ""}>${escaped(text)}</text>`
+  );
+}
+
+export function lineBetween(
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+  stroke = pencil,
+  width = 1,
+): string {
+  return `<path d="M${coordinate(x1)} ${coordinate(y1)}L${coordinate(x2)} ${coordinate(y2)}" stroke="${stroke}" stroke-width="${width}" fill="none"/>`;
+}
+
+export function box(x: number, y: number, width: number, height: number, attributes: string): string {
+  return `<rect x="${coordinate(x)}" y="${coordinate(y)}" width="${coordinate(width)}" height="${coordinate(height)}" ${attributes}/>`;
+}
+
+/** A name that has room for `most` letters; the whole of it stands elsewhere. */
+export function shortened(text: string, most: number): string {
+  const letters = [...text];
+  return letters.length <= most
+    ? text
+    : `${letters
+        .slice(0, most - 1)
+        .join("")
+        .trimEnd()}…`;
+}
+
+/** Values to places on an axis. */
+export type Scale = (value: number) => number;
+
+export function scaleTo(from: number, to: number, start: number, end: number): Scale {
+  const span = to - from;
+  return (value) => (span === 0 ? start : start + ((value - from) / span) * (end - start));
+}
+
+/**
+ * Round values to mark on an axis, from the first at or above `from`.
+ * @example marksBetween(0, 71, 5) // [0, 20, 40, 60]
+ */
+export function marksBetween(from: number, to: number, most: number): number[] {
+  const span = to - from;
+  if (!(span > 0)) return [from];
+  const power = 10 ** Math.floor(Math.log10(span / most));
+  const step = [1, 2, 5, 10].map((times) => times * power).find((one) => span / one <= most) ?? 10 * power;
+  const marks: number[] = [];
+  // Without a minus zero.
+  for (let i = Math.ceil(from / step - 1e-9); i * step <= to + step * 1e-9; i++) marks.push(i * step + 0);
+  return marks;
+}
+
+/**
+ * Moves labels that would lie on each other apart, keeping their order, within the room there is.
+ *
+ * @param wanted places in ascending order
+ * @param height of each label
+ */
+export function apart(wanted: readonly number[], height: number, from: number, to: number): number[] {
+  const places = [...wanted];
+  for (let i = 0; i < places.length; i++)
+    places[i] = Math.max(places[i]!, i === 0 ? from : places[i - 1]! + height);
+  for (let i = places.length - 1; i >= 0; i--)
+    places[i] = Math.min(places[i]!, i === places.length - 1 ? to : places[i + 1]! - height);
+  return places;
+}

@@ -1,0 +1,134 @@
+import { passageOf } from "../../../soil/layers/slices.ts";
+import { dayNumber, dayOfMonth, isoDate, monthOf, yearOf } from "../../../quantity/calendar.ts";
+import { monthNames } from "../../../quantity/dates.ts";
+import { depthAxis, depthRoom, type DepthRoom } from "./depthAxis.ts";
+import { apart, box, coordinate, lineBetween, scaleTo, svgOf, textAt, type Scale } from "./drawing.ts";
+import { caseColour, caseDash, caseLetter, pencil, rule, slow } from "../reportStyle.ts";
+import type { ReportMatter, TypicalSeason } from "../reportInput.ts";
+import { defaults as soil } from "./soilPicture.ts";
+
+export const defaults = {
+  title: "How deep the roots are, day by day, in the middle run",
+  width: 350,
+  axisPx: 34,
+  /** Room for the letters at the ends of the lines. */
+  rightPx: 18,
+  mostCases: 8,
+} as const;
+
+/** The root front of each case over the dates of a typical season, with flowering and maturity marked on it. */
+export function rootsPicture(matter: ReportMatter): string {
+  const { scenario, season, shown } = matter;
+  const room = depthRoom(matter);
+  const left = defaults.axisPx;
+  const right = defaults.width - defaults.rightPx;
+  const cases = season.cases.slice(0, defaults.mostCases);
+  const from = Math.min(...cases.map(({ sowingDay }) => sowingDay));
+  const to = Math.max(...cases.map(({ maturityDay }) => maturityDay));
+  const x = scaleTo(from, Math.max(to, from + 1), left, right);
+  const slowLayers = scenario.cases[0].layers.filter(
+    (layer) => layer.topMm < room.depthMm && passageOf(layer, 0) < soil.slowBelow,
+  );
+  const ends = cases.map(({ frontMm }) => room.y(frontMm.at(-1) ?? 0));
+  return svgOf({
+    id: "roots",
+    width: defaults.width,
+    height: room.height,
+    title: defaults.title,
+    says: rootsSaid(matter),
+    parts: [
+      ...slowLayers.map((layer) => {
+        const y = room.y(layer.topMm);
+        const bottom = room.y(Math.min(layer.bottomMm, room.depthMm));
+        return box(left, y, right - left, bottom - y, `fill="${slow}" fill-opacity="0.12"`);
+      }),
+      ...depthAxis(room, left, shown, right - left),
+      ...monthMarks(from, to, x, room),
+      ...stageMarks(cases[0]!, x, room),
+      ...cases.map((one, c) => front(one, c, x, room)),
+      ...letters(ends, right + 4, room),
+    ],
+  });
+}
+
+type CaseFront = TypicalSeason["cases"][number];
+
+function front(
+  { sowingDay, floweringDay, maturityDay, frontMm }: CaseFront,
+  c: number,
+  x: Scale,
+  room: DepthRoom,
+): string {
+  const path = frontMm
+    .map((mm, day) => `${day === 0 ? "M" : "L"}${coordinate(x(sowingDay + day))} ${coordinate(room.y(mm))}`)
+    .join("");
+  const colour = caseColour(c);
+  const markAt = (day: number) => room.y(frontMm[Math.min(day - sowingDay, frontMm.length - 1)] ?? 0);
+  return (
+    `<path d="${path}" fill="none" stroke="${colour}" stroke-width="2" stroke-dasharray="${caseDash(c)}" stroke-linejoin="round"/>` +
+    `<circle cx="${coordinate(x(floweringDay))}" cy="${coordinate(markAt(floweringDay))}" r="3.2" fill="#ffffff" stroke="${colour}" stroke-width="1.6"/>` +
+    `<circle cx="${coordinate(x(maturityDay))}" cy="${coordinate(markAt(maturityDay))}" r="3.2" fill="${colour}"/>`
+  );
+}
+
+/** Sowing, flowering and maturity of the first case, along the top. */
+function stageMarks(
+  { sowingDay, floweringDay, maturityDay }: CaseFront,
+  x: Scale,
+  { top, bottom }: DepthRoom,
+): string[] {
+  const marks = [
+    [sowingDay, "sown", "start"],
+    [floweringDay, "flowering", "middle"],
+    [maturityDay, "mature", "end"],
+  ] as const;
+  return marks.flatMap(([day, word, anchor]) => [
+    lineBetween(x(day), top - 4, x(day), bottom, rule, 0.8),
+    textAt(x(day), top - 8, word, { anchor, fill: pencil, size: 9.5 }),
+  ]);
+}
+
+function monthMarks(from: number, to: number, x: Scale, { bottom }: DepthRoom): string[] {
+  const every = to - from > 240 ? 2 : 1;
+  const marks: string[] = [lineBetween(x(from), bottom, x(to), bottom)];
+  let month = monthOf(from);
+  let year = yearOf(from);
+  for (let count = 0; ; count++) {
+    const day = dayNumber(year, month, 1);
+    if (day > to) return marks;
+    if (day >= from && count % every === 0) {
+      marks.push(lineBetween(x(day), bottom, x(day), bottom + 4));
+      if (x(day) > x(from) + 40)
+        marks.push(
+          textAt(x(day), bottom + 14, monthNames[month - 1]!, { anchor: "middle", fill: pencil, size: 9 }),
+        );
+    }
+    month = (month % 12) + 1;
+    if (month === 1) year += 1;
+  }
+}
+
+function letters(ends: readonly number[], x: number, { top, bottom }: DepthRoom): string[] {
+  const order = ends.map((_, c) => c).sort((a, b) => ends[a]! - ends[b]! || a - b);
+  const places = apart(
+    order.map((c) => ends[c]!),
+    10.5,
+    top,
+    bottom,
+  );
+  return order.map((c, i) => textAt(x, places[i]! + 3.5, caseLetter(c), { bold: true, fill: caseColour(c) }));
+}
+
+function rootsSaid({ scenario, season, shown }: ReportMatter): string {
+  return season.cases
+    .map(({ sowingDay, floweringDay, maturityDay, frontMm }, c) => {
+      const depth = (day: number) => `${shown.depth(frontMm[day - sowingDay] ?? 0)} ${shown.length}`;
+      return `"${scenario.cases[c]!.name}": sown ${isoDate(sowingDay)}, ${depth(floweringDay)} deep at flowering on ${isoDate(floweringDay)}, ${depth(maturityDay)} at maturity on ${isoDate(maturityDay)}.`;
+    })
+    .join(" ");
+}
+
+/** `Jun 3` */
+export function dayWords(day: number): string {
+  return `${monthNames[monthOf(day) - 1]!} ${dayOfMonth(day)}`;
+}

@@ -1,0 +1,30 @@
+import { tryQuantity } from "../../quantity/index.ts";
+import { loose } from "./fields.ts";
+
+/** A depth, or a depth against the first case's. */
+export type RootingDepth =
+  | { readonly kind: "absolute"; readonly depthMm: number }
+  | { readonly kind: "relative"; readonly extraMm: number };
+
+/** 20 ft; said as 6000 mm too. */
+const deepestMm = 6096;
+const expected = 'a rooting depth such as "34 in", or "+2 in" against the first case';
+
+/** A sign in front makes it relative. */
+export function rootingDepth(means: string) {
+  return loose<RootingDepth>((found) => {
+    const mm = tryQuantity(found, "depth");
+    if (typeof mm !== "number") return { fault: { expected, mend: mm.mend } };
+    if (Math.abs(mm) > deepestMm)
+      return {
+        fault: {
+          expected: "a rooting depth of at most 20 ft (6000 mm)",
+          mend: "check the number and its unit",
+        },
+      };
+    if (typeof found === "string" && /^\s*[+\u2212-]/.test(found))
+      return { value: { kind: "relative", extraMm: mm } };
+    if (mm <= 0) return { fault: { expected: `${expected}, more than 0`, mend: "check the number" } };
+    return { value: { kind: "absolute", depthMm: mm } };
+  }).describe(means);
+}

@@ -1,0 +1,111 @@
+import * as z from "zod";
+import { faultAt, group, list, number, quantity, text, wholeNumber } from "./fields.ts";
+import { encodeFault } from "../read/problems.ts";
+
+/** Row positions in a scenario file: shares as typed, or rows counted across the implement. */
+
+const share = { from: 0, to: 1, says: "0 to 100 %" };
+
+const typedFields = list(
+  group(
+    {
+      name: text('Where the row is, such as "wheel track"').optional(),
+      case: text("The case that these rows are"),
+      share: quantity("share", { means: "Their share of all rows", within: share }),
+    },
+    "Rows of one position",
+  ),
+  "Positions of rows; shares make 100 %",
+).superRefine((rows, context) => {
+  const sum = rows.reduce((total, row) => total + row.share, 0);
+  if (Math.abs(sum - 1) <= 0.005) return;
+  context.addIssue(
+    faultAt(
+      [],
+      `${Math.round(sum * 1000) / 10} %`,
+      "shares that together make 100 %",
+      "change the shares until they do",
+    ),
+  );
+});
+
+const mostRows = 100;
+const width = { from: 0, to: 50_000, above: true, says: "more than 0 and at most 164 ft (50 m)" };
+
+const countedFields = group(
+  {
+    rows: wholeNumber("Rows of one pass; or give `implementWidth` and `rowSpacing`", 1, mostRows).optional(),
+    implementWidth: quantity("depth", {
+      means: "Width of one pass; needs `rowSpacing`",
+      within: width,
+    }).optional(),
+    rowSpacing: quantity("depth", {
+      means: "From row to row; needs `implementWidth`",
+      within: { from: 50, to: 3000, says: "2 to 118 in (50 to 3000 mm)" },
+    }).optional(),
+    tyreRows: list(
+      number("Where a tyre runs, in rows from the left: 6 is on row 6, 6.5 between rows 6 and 7", {
+        from: 0.5,
+        to: mostRows + 0.5,
+        says: `0.5 to ${mostRows + 0.5}`,
+      }),
+      "Where the tyres run, each in rows from the left; or give `rowsInTrack`",
+      { atMost: 40 },
+    ).optional(),
+    rowsInTrack: wholeNumber("Rows that a tyre runs on; or give `tyreRows`", 0, mostRows).optional(),
+    rowsBesideTrack: wholeNumber(
+      "Rows next to a tyre, with `rowsInTrack`. Left out: none",
+      0,
+      mostRows,
+    ).optional(),
+    inTrack: text("The case that rows in a wheel track are"),
+    besideTrack: text("The case that rows beside a track are. Left out: as the other rows").optional(),
+    other: text("The case that all other rows are"),
+  },
+  "Rows counted across one pass of the implement",
+).superRefine((counted, context) => {
+  const wrong = (path: string, found: string, expected: string, mend: string) =>
+    context.addIssue(faultAt([path], found, expected, mend));
+  const { rows, implementWidth, rowSpacing, tyreRows, rowsInTrack, rowsBesideTrack } = counted;
+  if (rows !== undefined && (implementWidth ?? rowSpacing) !== undefined)
+    wrong("rows", "both", "rows, or implementWidth and rowSpacing", "leave one out");
+  else if (rows === undefined && (implementWidth === undefined || rowSpacing === undefined))
+    wrong(
+      implementWidth === undefined && rowSpacing !== undefined
+        ? "implementWidth"
+        : rowSpacing === undefined && implementWidth !== undefined
+          ? "rowSpacing"
+          : "rows",
+      "nothing",
+      "rows, or implementWidth and rowSpacing together",
+      "give the rows of one pass",
+    );
+  if ((tyreRows === undefined) === (rowsInTrack === undefined))
+    wrong(
+      "tyreRows",
+      tyreRows === undefined ? "nothing" : "both",
+      "tyreRows, or rowsInTrack",
+      tyreRows === undefined ? "say where the tyres run, such as [6, 11]" : "leave one out",
+    );
+  else if (tyreRows !== undefined && rowsBesideTrack !== undefined)
+    wrong("rowsBesideTrack", String(rowsBesideTrack), "nothing, as tyreRows tells it", "leave it out");
+});
+
+export const rowPositionsFields = z
+  .union([typedFields, countedFields], {
+    error: (issue) => insideOf(issue.code === "invalid_union" ? issue.errors : [], issue.input),
+  })
+  .describe("Where the rows of the field stand: shares as typed, or rows counted");
+
+/** A list is meant as typed shares, anything else as rows counted: what that one found wrong. */
+function insideOf(errors: readonly (readonly z.core.$ZodIssue[])[], input: unknown): string {
+  const [typed = [], counted = []] = errors;
+  const issues = (Array.isArray(input) ? typed : counted).map((one) => ({
+    path: one.path,
+    message: one.message,
+    ...(one.code === "unrecognized_keys" ? { keys: one.keys } : {}),
+  }));
+  return encodeFault({ kind: "inside", issues });
+}
+
+export type RowPositionsPart = z.output<typeof rowPositionsFields>;

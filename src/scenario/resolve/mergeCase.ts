@@ -1,0 +1,198 @@
+import { lookUp } from "../../lookUp.ts";
+import type {
+  CasePart,
+  CropPart,
+  LayerPart,
+  LayerPatch,
+  ModelPart,
+  ScenarioFile,
+  SoilPart,
+  SurfacePart,
+} from "../fields/file.ts";
+import { nearestName } from "../../nearestName.ts";
+import { complain, type Notebook } from "./notebook.ts";
+import { withLog } from "./soilSamples.ts";
+
+/** One case as if it had a file of its own, and where each part of it stands in the real one. */
+export interface MergedCase {
+  readonly name: string;
+  readonly path: string;
+  readonly soil: SoilPart;
+  /** Where each layer's own differences stand; the base's place for layers that do not differ. */
+  readonly layerPaths: readonly string[];
+  /** Where each layer's cores stand, and whether the case has its own there. */
+  readonly coresPlaces: readonly CoresPlace[];
+  readonly startingWaterPath: string;
+  readonly surface: SurfacePart;
+  readonly surfacePath: string;
+  readonly crop: CropPart;
+  readonly cropPath: string;
+  readonly fallowLength: number | undefined;
+  readonly model: ModelPart;
+  readonly rootingDepth: CasePart["rootingDepth"];
+}
+
+export interface CoresPlace {
+  readonly path: string;
+  readonly ofCase: boolean;
+}
+
+/** What a case gives, and the keys of the base it makes void: other ways of saying the same. */
+type Voids = Readonly<Record<string, readonly string[]>>;
+
+const layerVoids: Voids = {
+  texture: ["sand", "clay"],
+  sand: ["texture"],
+  clay: ["texture"],
+  thickness: ["bottom"],
+  bottom: ["thickness"],
+  gravelVolume: ["gravelMass"],
+  gravelMass: ["gravelVolume"],
+  availableWater: ["fieldCapacity"],
+  fieldCapacity: ["availableWater"],
+  wiltingPoint: ["availableWater"],
+  // A reading was taken in the density of the base; in another it says nothing.
+  bulkDensity: ["penetrationResistance", "penetrationWetness"],
+  penetrationResistance: ["penetrationWetness"],
+};
+/** Cores of a case measure its own density; they leave the water alone, which only startingWater may take from cores. */
+const coredVoids: Voids = {
+  ...layerVoids,
+  cores: ["bulkDensity", "penetrationResistance", "penetrationWetness"],
+};
+const surfaceVoids: Voids = {
+  residueCover: ["residueCoverFallow", "residueCoverCrop"],
+  curveNumber: ["curveNumberFallow", "curveNumberCrop"],
+};
+const cropVoids: Voids = {
+  stand: ["population", "fullPopulation"],
+  population: ["stand"],
+  fullPopulation: ["stand"],
+  ripe: ["harvest", "maturity", "stageLengths", "stageDays"],
+  harvest: ["ripe", "maturity", "stageLengths", "stageDays"],
+  maturity: ["ripe", "harvest", "stageLengths", "stageDays"],
+  stageLengths: ["ripe", "harvest", "maturity"],
+  stageDays: ["ripe", "harvest", "maturity"],
+};
+
+/**
+ * A case laid over the rest of the file. Layers are matched by name; starting water is replaced as a whole; a case without
+ * any cases in the file is the file itself.
+ *
+ * @param layers the base's layers, from the file or from its horizons
+ */
+export function mergeCase(
+  file: ScenarioFile,
+  layers: readonly LayerPart[],
+  layerPaths: readonly string[],
+  part: CasePart,
+  path: string,
+  notebook: Notebook,
+): MergedCase {
+  const { soil: patch, surface, crop, fallow, model } = part;
+  const read = withLog(
+    layers,
+    file.soil.penetrometer,
+    ({ penetrationResistance }) => penetrationResistance === undefined,
+    notebook,
+  );
+  const patched = mergeLayers(read, layerPaths, patch?.layers ?? [], `${path}.soil.layers`, notebook);
+  const typed = new Set(
+    (patch?.layers ?? []).flatMap((one) => (one.penetrationResistance === undefined ? [] : one.name)),
+  );
+  const merged = withLog(patched.layers, patch?.penetrometer, ({ name }) => !typed.has(name), notebook);
+  const ownStart = patch?.startingWater;
+  return {
+    name: part.name,
+    path,
+    soil: {
+      ...file.soil,
+      ...patch,
+      layers: ownStart === undefined ? merged : merged.map((layer) => ({ ...layer, water: undefined })),
+      // A case that gives water layer by layer does not keep the base's share as well.
+      startingWater: ownStart ?? (patched.hasWater ? undefined : file.soil.startingWater),
+    },
+    layerPaths: patched.paths,
+    coresPlaces: merged.map(({ cores }, l) => {
+      const ofCase = cores !== layers[l]?.cores;
+      return { path: `${(ofCase ? patched.paths : layerPaths)[l]}.cores`, ofCase };
+    }),
+    startingWaterPath: ownStart === undefined ? "soil.startingWater" : `${path}.soil.startingWater`,
+    surface: lay(file.surface ?? {}, surface ?? {}, surfaceVoids),
+    surfacePath: surface === undefined ? "surface" : `${path}.surface`,
+    crop: lay(file.crop, crop ?? {}, cropVoids) as CropPart,
+    cropPath: crop === undefined ? "crop" : `${path}.crop`,
+    fallowLength: fallow?.length ?? file.fallow?.length,
+    model: { ...file.model, ...model },
+    rootingDepth: part.rootingDepth,
+  };
+}
+
+function mergeLayers(
+  base: readonly LayerPart[],
+  basePaths: readonly string[],
+  patches: readonly LayerPatch[],
+  path: string,
+  notebook: Notebook,
+): { layers: LayerPart[]; paths: string[]; hasWater: boolean } {
+  const layers = [...base];
+  const paths = [...basePaths];
+  const names = base.map(({ name }) => name);
+  patches.forEach((patch, p) => {
+    const here = `${path}[${p}]`;
+    const matches = names.filter((name) => name === patch.name);
+    if (matches.length === 1) {
+      const index = names.indexOf(patch.name);
+      layers[index] = lay(base[index] ?? patch, patch, hasDensity(patch) ? coredVoids : layerVoids);
+      if (
+        base[index]?.penetrationResistance !== undefined &&
+        layers[index]?.penetrationResistance === undefined
+      ) {
+        notebook.notes.push(
+          `${here}: the penetrometer reading belongs to the base's density; here the density given decides.`,
+        );
+      }
+      if (paths[index] !== basePaths[index])
+        complain(
+          notebook,
+          `${here}.name`,
+          "each layer once",
+          `"${patch.name}" again`,
+          "put its differences together",
+        );
+      paths[index] = here;
+      return;
+    }
+    const near = nearestName(patch.name, names);
+    const list = names.map((name) => `"${name}"`).join(", ");
+    if (matches.length > 1)
+      complain(
+        notebook,
+        `${here}.name`,
+        "the name of one layer",
+        `"${patch.name}", which ${matches.length} layers have`,
+        "give the layers different names",
+      );
+    else
+      complain(
+        notebook,
+        `${here}.name`,
+        `a layer of the base soil: ${list}`,
+        `"${patch.name}"`,
+        near === null ? "use one of these names" : `did you mean "${near}"?`,
+      );
+  });
+  return { layers, paths, hasWater: patches.some(({ water }) => water !== undefined) };
+}
+
+/** Whether cores of a case tell its density. */
+function hasDensity({ cores = [] }: LayerPatch): boolean {
+  return cores.some(({ volume, diameter }) => (volume ?? diameter) !== undefined);
+}
+
+/** The patch over the base, without what the patch makes void. */
+function lay<T extends object>(base: T, patch: Partial<T>, voids: Voids): T {
+  const dropped = new Set(Object.keys(patch).flatMap((key) => lookUp(voids, key) ?? []));
+  const kept = Object.fromEntries(Object.entries(base).filter(([key]) => !dropped.has(key)));
+  return { ...kept, ...patch } as T;
+}

@@ -1,0 +1,62 @@
+import { InputError, quoteFound, type Problem } from "../../problem.ts";
+import { sayBoth, type QuantityKind } from "../../quantity/index.ts";
+import type { DefaultUsed } from "../scenario.ts";
+
+/** What is written down while a file is resolved: defaults used, things noticed, problems. */
+export interface Notebook {
+  readonly defaults: DefaultUsed[];
+  readonly notes: string[];
+  readonly problems: Problem[];
+}
+
+export function openNotebook(): Notebook {
+  return { defaults: [], notes: [], problems: [] };
+}
+
+/** Does it and keeps its problems, so that those of other parts are told as well. */
+export function attempt<T>(notebook: Notebook, act: () => T): T | undefined {
+  try {
+    return act();
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    notebook.problems.push(...error.problems);
+    return undefined;
+  }
+}
+
+export function complain(
+  { problems }: Notebook,
+  field: string,
+  expected: string,
+  found: unknown,
+  mend: string,
+): void {
+  problems.push({ field, expected, found: typeof found === "string" ? found : quoteFound(found), mend });
+}
+
+/** The value given, or the default, written down with its reason. */
+export function orDefault(
+  { defaults }: Notebook,
+  given: number | undefined,
+  otherwise: number,
+  kind: QuantityKind,
+  field: string,
+  why: string,
+): number {
+  if (given !== undefined) return given;
+  defaults.push({ field, value: sayBoth(otherwise, kind), why });
+  return otherwise;
+}
+
+/** As `orDefault`, for words and plain numbers. */
+export function orPlainDefault<T extends string | number | boolean>(
+  { defaults }: Notebook,
+  given: T | undefined,
+  otherwise: T,
+  field: string,
+  why: string,
+): T {
+  if (given !== undefined) return given;
+  defaults.push({ field, value: String(otherwise), why });
+  return otherwise;
+}

@@ -1,0 +1,179 @@
+import { lookUp } from "../../lookUp.ts";
+import { cropNamed, defaultPlan } from "../../crop/crops.ts";
+import { InputError, refuse, type Problem } from "../../problem.ts";
+import { mmPerInch } from "../../quantity/constants.ts";
+import { sayBoth, tryQuantity } from "../../quantity/index.ts";
+import { patternSite } from "../../weather/generate/rainPatterns.ts";
+import { scenarioFormat } from "../read/format.ts";
+import type { DefaultUsed } from "../scenario.ts";
+
+/** The quick question: four answers are needed, the others have defaults. All as written. */
+export interface QuickQuestion {
+  readonly texture?: string | undefined;
+  readonly rain?: string | undefined;
+  readonly crop?: string | undefined;
+  readonly deeper?: string | undefined;
+  readonly pattern?: string | undefined;
+  readonly sowing?: string | undefined;
+  readonly latitude?: string | undefined;
+  readonly elevation?: string | undefined;
+}
+
+export interface QuickScenario {
+  /** A scenario file, to resolve or to save. */
+  readonly file: Record<string, unknown>;
+  /** What was put into it without being asked; belongs before the scenario's own defaults. */
+  readonly assumed: readonly DefaultUsed[];
+}
+
+/**
+ * A scenario file from the answers on a command line.
+ * `loadUnits` is to be awaited before.
+ * @throws InputError that names the flags that are missing
+ */
+export function quickScenario(question: QuickQuestion): QuickScenario {
+  const { texture, rain, crop, deeper } = allFour(question);
+  const assumed: DefaultUsed[] = [];
+  const assume = (field: string, value: string, why: string, told = value): string => {
+    assumed.push({ field, value: told, why });
+    return value;
+  };
+  const fallow = fallowFor(crop);
+  const latitude =
+    question.latitude ??
+    assume("site.latitude", `${patternSite.latitudeDeg} N`, "mid-latitude dryland; give --latitude");
+  const elevation =
+    question.elevation ??
+    assume(
+      "site.elevation",
+      `${patternSite.elevationM} m`,
+      "of the invented site the rain patterns belong to",
+      sayBoth(patternSite.elevationM, "elevation"),
+    );
+  const pattern =
+    question.pattern ??
+    assume(
+      "weather.pattern",
+      "summer-peak",
+      "how rain falls over the year; or winter-peak, even: give --pattern",
+    );
+  const topsoil = assume(
+    "soil.layers[0].thickness",
+    "12 in",
+    "topsoil and subsoil of one texture, without a dense layer",
+  );
+  const bottom = assume(
+    "soil.layers[1].bottom",
+    `${bottomIn(crop, deeper)} in`,
+    "deep enough for the deeper roots; say in a file where rock or caliche begins",
+  );
+  const length = assume("fallow.length", fallow.length, fallow.why);
+  const share = assume(
+    "soil.startingWater.share",
+    "30 %",
+    "of the available water when fallow begins, after a crop; what the subsoil holds decides: probe it",
+  );
+  const residueCover = assume(
+    "surface.residueCover",
+    "30 %",
+    "stubble of the last crop, the least that counts as conservation tillage; common practice, no source",
+  );
+  const file = {
+    format: scenarioFormat,
+    name: `Quick question: ${crop} on ${texture}, ${rain} of rain, roots ${amount(deeper)} ${direction(deeper)}`,
+    notes:
+      "Written from a quick question. Put what you know of the field in place of what was assumed; rootfront check lists the rest.",
+    site: { latitude, elevation },
+    soil: {
+      layers: [
+        { name: "topsoil", thickness: topsoil, texture },
+        { name: "subsoil", bottom, texture },
+      ],
+      startingWater: { share },
+    },
+    weather: { pattern, annualRain: rain },
+    crop: question.sowing === undefined ? { name: crop } : { name: crop, sowing: question.sowing },
+    fallow: { length },
+    surface: { residueCover },
+    cases: [
+      { name: "as now" },
+      {
+        name: `${amount(deeper)} ${direction(deeper)}`,
+        rootingDepth: /^[+\u2212-]/.test(deeper) ? deeper : `+${deeper}`,
+      },
+    ],
+  };
+  return { file, assumed };
+}
+
+/** The flag that a field of a quick scenario comes from. */
+const flagOfField: Readonly<Record<string, string>> = {
+  "soil.layers[0].texture": "--texture",
+  "soil.layers[1].texture": "--texture",
+  "weather.annualRain": "--rain",
+  "weather.pattern": "--pattern",
+  "crop.name": "--crop",
+  "crop.sowing": "--sowing",
+  "cases[1].rootingDepth": "--deeper",
+  "site.latitude": "--latitude",
+  "site.elevation": "--elevation",
+};
+
+/** Problems of a quick scenario, told of the flags that they come from, each once. */
+export function inFlags(problems: readonly Problem[]): InputError {
+  const told = problems
+    // Names are made of the answers: what is wrong with those is told beside them.
+    .filter(({ field }) => field !== "name" && !/^cases\[\d\]\.name$/.test(field))
+    .map((problem) => ({ ...problem, field: lookUp(flagOfField, problem.field) ?? problem.field }));
+  const once = told.filter(({ field }, p) => told.findIndex((other) => other.field === field) === p);
+  return new InputError(once.length > 0 ? once : problems);
+}
+
+function allFour({ texture, rain, crop, deeper }: QuickQuestion) {
+  const examples = { texture: '"silt loam"', rain: '"12..14 in"', crop: '"grain sorghum"', deeper: '"2 in"' };
+  const given = { texture, rain, crop, deeper };
+  for (const [name, example] of Object.entries(examples)) {
+    const found = given[name as keyof typeof given];
+    if (found === undefined || found.trim() === "")
+      refuse(`--${name}`, `an answer such as ${example}`, found, `add --${name} ${example}`);
+  }
+  return {
+    texture: texture?.trim() ?? "",
+    rain: rain?.trim() ?? "",
+    crop: crop?.trim() ?? "",
+    deeper: deeper?.trim() ?? "",
+  };
+}
+
+/** Winter crops follow a summer without a crop; the others the last harvest. Common practice, no source. */
+function fallowFor(crop: string): { length: string; why: string } {
+  const sleeps = cropNamed(crop)?.values.dormantBelowC.value ?? null;
+  return sleeps === null
+    ? { length: "8 months", why: "since the last harvest, a crop every year; common practice, no source" }
+    : {
+        length: "14 months",
+        why: "since the last harvest, a summer of fallow between; common practice, no source",
+      };
+}
+
+const usualBottomIn = 72;
+/** What a scenario may describe, 32 ft. */
+const deepestBottomIn = 384;
+
+/** Soil down to the deepest that the crop can root and the extra depth, in whole feet; 72 in at least. */
+function bottomIn(crop: string, deeper: string): number {
+  const known = cropNamed(crop);
+  const extraMm = tryQuantity(deeper, "depth");
+  // What is wrong with either is told when the scenario is read.
+  if (known === null || typeof extraMm !== "number") return usualBottomIn;
+  const neededIn = (defaultPlan(known).maxRootDepthMm + Math.max(0, extraMm)) / mmPerInch;
+  return Math.min(Math.max(usualBottomIn, 12 * Math.ceil(neededIn / 12)), deepestBottomIn);
+}
+
+function amount(deeper: string): string {
+  return deeper.replace(/^[+\u2212-]\s*/, "");
+}
+
+function direction(deeper: string): string {
+  return /^[\u2212-]/.test(deeper) ? "less deep" : "deeper";
+}

@@ -1,0 +1,209 @@
+import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import type { PictureTable } from "../kit/frame.tsx";
+import { besideAxis, type BesideMark, type BesideRow } from "./measuredBesideLayout.ts";
+import { fontFamily, palette, type Palette } from "../kit/palette.ts";
+import { SvgPicture } from "../kit/svgPicture.tsx";
+import { wrapped } from "../answer/threeNumbersLabel.ts";
+import type { Axis } from "../answer/yieldRangesAxis.ts";
+import { markPath } from "../answer/yieldRanges.tsx";
+import { YieldGrid } from "../answer/yieldRows.tsx";
+
+export const defaults = { sizePx: 14, lineHeightPx: 18, markPx: 30 } as const;
+
+interface MeasuredBesideProps {
+  readonly title: string;
+  readonly fileName: string;
+  readonly rows: readonly BesideRow[];
+  readonly unit: string;
+  readonly width: number;
+  readonly caption?: string;
+  readonly faint?: boolean;
+}
+
+export function besideTable(rows: readonly BesideRow[], unit: string): PictureTable {
+  const digits = unit === "bu/ac" ? 1 : 0;
+  const say = (value: number | null) => (value === null ? "–" : fixed(value, digits));
+  return {
+    head: ["Difference", "What", `Middle, ${unit}`, "Low", "High"],
+    rows: rows.flatMap(({ title, marks }) =>
+      marks.map(({ kind, what, middle, low, high }) => [
+        title,
+        what,
+        kind === "weight" ? "–" : say(middle),
+        say(low),
+        say(high),
+      ]),
+    ),
+  };
+}
+
+/** Differences with their intervals, one under the other on one axis; a stroke at nothing. */
+export function MeasuredBeside({
+  title,
+  fileName,
+  rows,
+  unit,
+  width,
+  caption,
+  faint = false,
+}: MeasuredBesideProps) {
+  const colours = palette();
+  const { sizePx, lineHeightPx, markPx } = defaults;
+  const edge = 24;
+  const axis = besideAxis(rows, edge, width - edge, width < 480 ? 4 : 8);
+  let y = 4;
+  const laid = rows.map((row) => {
+    const lines = wrapped(row.title, width - 2 * edge - 8, sizePx);
+    const top = y;
+    y += lines.length * lineHeightPx + 4;
+    const marks = row.marks.map((mark) => {
+      const told = wrapped(`${mark.what}: ${mark.said}`, width - 2 * edge - 8, sizePx);
+      const toldAt = y;
+      y += told.length * lineHeightPx + markPx;
+      return { mark, told, toldAt, at: y - markPx / 2 };
+    });
+    y += 8;
+    return { row, lines, top, marks };
+  });
+  const height = y + 2.4 * lineHeightPx;
+  return (
+    <SvgPicture
+      name={`${title}: ${rows.map((row) => `${row.title}: ${row.marks.map(({ what, said }) => `${what} ${said}`).join(", ")}`).join("; ")}`}
+      {...(caption === undefined ? {} : { caption })}
+      width={width}
+      height={height}
+      table={besideTable(rows, unit)}
+      fileName={fileName}
+      faint={faint}
+    >
+      <rect width={width} height={height} fill={colours.paper} />
+      <g font-family={fontFamily} font-size={sizePx} fill={colours.ink}>
+        <Ruled axis={axis} bottom={y} width={width} edge={edge} unit={unit} />
+        {laid.map(({ row, lines, top, marks }) => (
+          <g key={row.title}>
+            <Lines lines={lines} x={edge + 8} y={top} bold />
+            {marks.map(({ mark, told, toldAt, at }) => (
+              <g key={mark.what}>
+                <Lines lines={told} x={edge + 8} y={toldAt} />
+                <Mark mark={mark} axis={axis} y={at} colours={colours} />
+              </g>
+            ))}
+          </g>
+        ))}
+      </g>
+    </SvgPicture>
+  );
+}
+
+interface RuledProps {
+  readonly axis: Axis;
+  readonly bottom: number;
+  readonly width: number;
+  readonly edge: number;
+  readonly unit: string;
+}
+
+function Ruled({ axis, bottom, width, edge, unit }: RuledProps) {
+  const { pencil, ink } = palette();
+  const { lineHeightPx } = defaults;
+  const title = `${unit} more${axis.to > 0 ? " →" : ""}`;
+  return (
+    <>
+      <YieldGrid {...{ axis, bottom, lineHeightPx, title }} right={width - edge} />
+      <line
+        class="at-nothing"
+        x1={axis.at(0)}
+        x2={axis.at(0)}
+        y1="2"
+        y2={bottom}
+        stroke={ink}
+        stroke-width="2"
+      />
+      <text x={edge} y={bottom + 2.2 * lineHeightPx} fill={pencil}>
+        {axis.from < 0 ? "← less" : ""}
+      </text>
+    </>
+  );
+}
+
+function Mark({ mark, axis, y, colours }: { mark: BesideMark; axis: Axis; y: number; colours: Palette }) {
+  const { kind, middle, low, high } = mark;
+  const [from, to] = [axis.at(low ?? middle), axis.at(high ?? middle)];
+  if (kind === "weight")
+    return (
+      <path
+        d={`M${from} ${y}H${to}`}
+        stroke={colours.pencil}
+        stroke-width="2"
+        stroke-dasharray="2 4"
+        stroke-linecap="round"
+      />
+    );
+  if (kind === "water")
+    return (
+      <>
+        <rect
+          x={from}
+          y={y - 7}
+          width={Math.max(1, to - from)}
+          height="14"
+          fill={colours.rain}
+          opacity="0.35"
+        />
+        <path
+          d={markPath("diamond", axis.at(middle), y)}
+          fill={colours.rain}
+          stroke={colours.paper}
+          stroke-width="2"
+        />
+      </>
+    );
+  return (
+    <>
+      {low !== null && (
+        <path
+          d={`M${from} ${y}H${to}M${from} ${y - 7}v14M${to} ${y - 7}v14`}
+          stroke={colours.ink}
+          stroke-width="3"
+        />
+      )}
+      <path
+        d={markPath("circle", axis.at(middle), y)}
+        fill={low === null ? colours.paper : colours.ink}
+        stroke={low === null ? colours.ink : colours.paper}
+        stroke-width="2"
+      />
+    </>
+  );
+}
+
+function Lines({
+  lines,
+  x,
+  y,
+  bold = false,
+}: {
+  lines: readonly string[];
+  x: number;
+  y: number;
+  bold?: boolean;
+}) {
+  const { paper } = palette();
+  return (
+    <>
+      {lines.map((line, i) => (
+        <text
+          key={i}
+          x={x}
+          y={y + (i + 0.8) * defaults.lineHeightPx}
+          font-weight={bold ? "600" : undefined}
+          stroke={paper}
+          stroke-width="4"
+          paint-order="stroke"
+        >
+          {line}
+        </text>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,252 @@
+import type { ComponentChildren } from "preact";
+import { useMemo } from "preact/hooks";
+import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import { percent } from "../../../src/report/tables/shownUnits.ts";
+import type { CaseSeason, LayerShown } from "../../worker/protocol.ts";
+import { earthOf, handLine } from "./pitWallEarth.ts";
+import { apart, depthY, type Box, type Window } from "./pitWallLayout.ts";
+import { passageOf } from "./pitWallReading.ts";
+import { fontFamily, type Palette } from "../kit/palette.ts";
+
+export const defaults = {
+  /** Roots are said to slow where the front keeps less of its pace than this. */
+  slowBelow: 0.9,
+  lineHeightPx: 15,
+  stonesFrom: 0.005,
+} as const;
+
+interface SoilProfileProps {
+  readonly layers: readonly LayerShown[];
+  /** Tells where roots slow; null until the first season is there. */
+  readonly season: CaseSeason | null;
+  readonly box: Box;
+  readonly window: Window;
+  readonly wide: boolean;
+  readonly colours: Palette;
+  readonly shown: Shown;
+  /** Keeps the clipping of two drawings on one page apart. */
+  readonly id: string;
+  /** Drawn on the earth, under what is written on it: the roots. */
+  readonly children?: ComponentChildren;
+}
+
+/** The soil as drawn in a pit. */
+export function SoilProfile({
+  layers,
+  season,
+  box,
+  window,
+  wide,
+  colours,
+  shown,
+  id,
+  children,
+}: SoilProfileProps) {
+  const bands = bandsOf(layers, season, box, window);
+  return (
+    <g class="soil-profile">
+      {bands.map(({ layer, band, passage }, i) => (
+        <Band key={i} {...{ layer, band, passage, colours, wide }} seed={i + 1} clip={`${id}-layer-${i}`} />
+      ))}
+      {bands.map(({ band }, i) => (
+        <path
+          key={i}
+          d={handLine(box.x, band.y + band.height, box.width, i + 1)}
+          fill="none"
+          stroke={colours.ink}
+          stroke-width="1.6"
+        />
+      ))}
+      {children}
+      <Tags {...{ bands, box, wide, colours, shown }} />
+    </g>
+  );
+}
+
+interface BandOfLayer {
+  readonly layer: LayerShown;
+  readonly band: Box;
+  readonly passage: number;
+}
+
+/** Layers that begin within the depth shown, cut off at its end. */
+function bandsOf(
+  layers: readonly LayerShown[],
+  season: CaseSeason | null,
+  box: Box,
+  window: Window,
+): BandOfLayer[] {
+  return layers
+    .filter(({ topMm }) => topMm < window.depthMm)
+    .map((layer) => {
+      const y = depthY(box, window, layer.topMm);
+      const bottom = depthY(box, window, Math.min(layer.bottomMm, window.depthMm));
+      const passage = season === null ? 1 : passageOf(season, layer.topMm, layer.bottomMm);
+      return { layer, passage, band: { x: box.x, width: box.width, y, height: bottom - y } };
+    });
+}
+
+interface BandProps extends BandOfLayer {
+  readonly colours: Palette;
+  readonly wide: boolean;
+  readonly seed: number;
+  readonly clip: string;
+}
+
+function Band({ layer, band, passage, colours, wide, seed, clip }: BandProps) {
+  const { x, y, width, height } = band;
+  const earth = useMemo(
+    () => earthOf(layer, band, seed),
+    [layer.sandFraction, layer.clayFraction, layer.gravelVolumeFraction, x, y, width, height],
+  );
+  const pencil = { fill: "none", stroke: colours.ink, "stroke-linecap": "round" } as const;
+  return (
+    <g>
+      <clipPath id={clip}>
+        <rect x={x} y={y} width={width} height={height} />
+      </clipPath>
+      <rect x={x} y={y} width={width} height={height} fill={colours.soil[layer.texture] ?? colours.rule} />
+      <rect x={x} y={y} width={width} height={height} fill="#20160e" fill-opacity={darkness(layer)} />
+      <g clip-path={`url(#${clip})`}>
+        <path d={earth.grains} {...pencil} stroke-width="1.7" stroke-opacity="0.5" />
+        <path d={earth.strokes} {...pencil} stroke-width="0.8" stroke-opacity="0.4" />
+        <path d={earth.waves} {...pencil} stroke-width="0.9" stroke-opacity="0.45" />
+        {layer.gravelVolumeFraction > defaults.stonesFrom && (
+          <path
+            d={earth.stones}
+            fill={colours.paper}
+            stroke={colours.ink}
+            stroke-width="1"
+            fill-opacity="0.75"
+          />
+        )}
+        {passage < defaults.slowBelow && <SlowMarks {...{ band, passage, colours, wide }} />}
+      </g>
+    </g>
+  );
+}
+
+/** Humus and packing darken earth: of the two, what the eye would see. */
+function darkness({ organicMatterPercent, bulkDensityKgPerM3 }: LayerShown): number {
+  const packed = Math.max(0, bulkDensityKgPerM3 / 1000 - 1.3);
+  return Math.min(0.35, 0.06 * organicMatterPercent + 0.45 * packed);
+}
+
+/** Roots that turn aside, closer together the less of their pace is left, and a bar along the layer's edge. */
+function SlowMarks({ band, passage, colours, wide }: Omit<BandProps, "seed" | "clip" | "layer">) {
+  const { x, y, width, height } = band;
+  const gap = 14 + 26 * passage;
+  const inset = wide ? 10 : 6;
+  const count = Math.max(1, Math.floor((width - 2 * inset) / gap));
+  const tall = Math.min(11, height * 0.45);
+  const turned = Array.from({ length: count }, (_, i) => {
+    const way = i < count / 2 ? -1 : 1;
+    const at = x + inset + (i + 0.5) * ((width - 2 * inset) / count);
+    return `M${at.toFixed(1)} ${y.toFixed(1)}v${(tall * 0.5).toFixed(1)}q0 ${(tall * 0.5).toFixed(1)} ${4 * way} ${(tall * 0.5).toFixed(1)}h${7 * way}`;
+  }).join("");
+  return (
+    <g>
+      <rect
+        x={x}
+        y={y}
+        width={width}
+        height={height}
+        fill={colours.pan}
+        fill-opacity={0.28 * (1 - passage)}
+      />
+      <path d={turned} fill="none" stroke={colours.pan} stroke-width="1.8" stroke-linecap="round" />
+      <rect x={x + width - 5} y={y} width="5" height={height} fill={colours.pan} />
+    </g>
+  );
+}
+
+interface TagsProps {
+  readonly bands: readonly BandOfLayer[];
+  readonly box: Box;
+  readonly wide: boolean;
+  readonly colours: Palette;
+  readonly shown: Shown;
+}
+
+/** What is written on each layer, on a slip of paper so that it can be read on any earth. */
+function Tags({ bands, box, wide, colours, shown }: TagsProps) {
+  const size = wide ? 12.5 : 10.5;
+  const tags = bands.map((band) => linesOf(band, wide, shown));
+  const heights = tags.map((lines) => lines.length * defaults.lineHeightPx + 4);
+  const wanted = bands.map(
+    ({ band }) => band.y + band.height / 2 + (band.height > 90 ? -band.height * 0.2 : 0),
+  );
+  const centres = apart(wanted, heights, box.y + 2, box.y + box.height - 2);
+  const most = Math.floor((box.width - (wide ? 30 : 12)) / (size * 0.58));
+  return (
+    <g font-family={fontFamily} font-size={size}>
+      {tags.map((lines, i) => {
+        const texts = lines.map(({ text }) => shortened(text, most));
+        const width = Math.min(
+          box.width - 10,
+          Math.max(...texts.map(({ length }) => length)) * size * 0.58 + 10,
+        );
+        const left = box.x + (wide ? 8 : 3);
+        const top = centres[i]! - heights[i]! / 2;
+        return (
+          <g key={i}>
+            <rect
+              x={left}
+              y={top}
+              width={width}
+              height={heights[i]!}
+              rx="2"
+              fill={colours.paper}
+              fill-opacity="0.92"
+              stroke={colours.pencil}
+              stroke-width="0.6"
+            />
+            {lines.map(({ isSlow, isName }, l) => (
+              <text
+                key={l}
+                x={left + 5}
+                y={top + 13 + l * defaults.lineHeightPx}
+                fill={isSlow ? colours.pan : colours.ink}
+                font-weight={isName || isSlow ? 600 : 400}
+              >
+                {texts[l]}
+              </text>
+            ))}
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+interface Line {
+  readonly text: string;
+  readonly isName?: boolean;
+  readonly isSlow?: boolean;
+}
+
+function linesOf({ layer, band, passage }: BandOfLayer, wide: boolean, shown: Shown): Line[] {
+  const isSlow = passage < defaults.slowBelow;
+  const density = `${(layer.bulkDensityKgPerM3 / 1000).toFixed(2)}${wide ? " g/cm³" : ""}`;
+  const soil = wide ? [`${layer.texture}, ${density}`] : [layer.texture, density];
+  const stones =
+    layer.gravelVolumeFraction > defaults.stonesFrom ? `${percent(layer.gravelVolumeFraction)} stones` : "";
+  const slow = `${wide ? "roots slow" : "slow"}: ${percent(passage)}${wide ? " of pace" : ""}`;
+  const end = layer.bottomMm > 0 ? `to ${shown.total(layer.bottomMm)} ${shown.length}` : "";
+  const name = { text: layer.name, isName: true };
+  const all: Line[] = [
+    name,
+    ...(isSlow && !wide ? [{ text: slow, isSlow }] : []),
+    ...soil.map((text) => ({ text })),
+    ...(isSlow && wide ? [{ text: slow, isSlow }] : []),
+    ...(wide || stones === "" ? [] : [{ text: stones }]),
+    ...(wide ? [{ text: [end, stones].filter(Boolean).join(", ") }] : []),
+  ];
+  // A slow layer, thin as it may be, tells what it is and what it does: its slip pushes the others aside.
+  const room = Math.max(isSlow ? 3 : 1, Math.floor((band.height - 4) / defaults.lineHeightPx));
+  return all.slice(0, room);
+}
+
+function shortened(text: string, most: number): string {
+  return text.length <= most ? text : `${text.slice(0, Math.max(1, most - 1)).trimEnd()}…`;
+}

@@ -1,0 +1,122 @@
+import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import { caseStyle, type Palette } from "../kit/palette.ts";
+import { LineSample } from "../pit/pitWallFronts.tsx";
+import { depthTicks, depthY, type Window } from "../pit/pitWallLayout.ts";
+import { widthOf } from "../answer/threeNumbersLabel.ts";
+import type { TwoRootsLayout } from "./twoRootsLayout.ts";
+
+/** What stands around the two root systems to read them by: names, the scale of depth, what the colours mean. */
+
+interface CaseNameProps {
+  readonly c: number;
+  /** Place from the left. */
+  readonly n: number;
+  readonly layout: TwoRootsLayout;
+  readonly colours: Palette;
+}
+
+/** A case's whole name over its roots, with the line its front is drawn in. */
+export function CaseName({ c, n, layout, colours }: CaseNameProps) {
+  const { wide, scale, nameSizePx: size } = layout;
+  const { x } = layout.panels[n]!;
+  return (
+    <g class="root-name">
+      {wide && (
+        <svg x={x} y={6 * scale} width={38 * scale} height={14 * scale} viewBox="0 0 38 14">
+          <LineSample c={c} colours={colours} />
+        </svg>
+      )}
+      <g font-size={size} font-weight="600" fill={caseStyle(c, colours).color}>
+        {layout.names[n]!.map((line, i) => (
+          <text key={i} x={x + (wide ? 44 * scale : 2)} y={2 + size * (1 + i * 1.15)}>
+            {line}
+          </text>
+        ))}
+      </g>
+    </g>
+  );
+}
+
+interface AxisProps {
+  readonly layout: TwoRootsLayout;
+  readonly window: Window;
+  readonly colours: Palette;
+  readonly shown: Shown;
+}
+
+/** One scale of depth for both. */
+export function DepthAxis({ layout, window, colours, shown }: AxisProps) {
+  const box = layout.panels[0]!;
+  const ticks = depthTicks(
+    window.depthMm,
+    box.height,
+    shown.system === "us",
+    (layout.wide ? 46 : 40) * layout.scale,
+  );
+  const last = layout.panels.at(-1)!;
+  return (
+    <g fill={colours.pencil} text-anchor="end">
+      <text x={layout.axisX} y={box.y - 14}>
+        {shown.length}
+      </text>
+      {ticks.map(({ mm, text }) => {
+        const y = depthY(box, window, mm);
+        return (
+          <g key={mm}>
+            <text x={layout.axisX} y={y + layout.sizePx * 0.35}>
+              {text}
+            </text>
+            <path
+              d={`M${layout.axisX + 2} ${y}H${last.x + last.width}`}
+              stroke={colours.rule}
+              stroke-width="1"
+            />
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+/** What the colours mean. */
+export function WaterKey({
+  layout,
+  colours,
+  id,
+}: {
+  readonly layout: TwoRootsLayout;
+  readonly colours: Palette;
+  readonly id: string;
+}) {
+  const { panels, legendY, sizePx, wide, scale } = layout;
+  const x = panels[0]!.x;
+  const size = sizePx - 1;
+  const words = wide ? "water that roots can take: dry" : "water: dry";
+  const from = x + widthOf(words, size) + 8;
+  const length = wide ? 160 * scale : 90;
+  const base = legendY + 12 * scale;
+  return (
+    <g font-size={size} fill={colours.pencil}>
+      <linearGradient id={`${id}-key`}>
+        {colours.water.map(([at, colour]) => (
+          <stop key={at} offset={at} stop-color={colour} />
+        ))}
+      </linearGradient>
+      <text x={x} y={base}>
+        {words}
+      </text>
+      <rect
+        x={from}
+        y={legendY}
+        width={length}
+        height={14 * scale}
+        fill={`url(#${id}-key)`}
+        stroke={colours.pencil}
+        stroke-width="0.8"
+      />
+      <text x={from + length + 8} y={base}>
+        full
+      </text>
+    </g>
+  );
+}

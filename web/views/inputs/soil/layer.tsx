@@ -1,0 +1,275 @@
+import { useRef } from "preact/hooks";
+import { layerOrigins } from "../../../../src/soil/layers/layerOrigin.ts";
+import { soilStructures } from "../../../../src/soil/equations/penetrationFactor.ts";
+import { textureClasses } from "../../../../src/soil/equations/texture.ts";
+import { sayQuantity } from "../../../../src/quantity/sayQuantity.ts";
+import { Choice, QuantityField, TextField } from "../../../forms/field.tsx";
+import { joinLayers, layersOf, namedIn, removeLayer, splitLayer } from "../../../forms/edits/layerEdits.ts";
+import { problemsWithin } from "../../../forms/place.tsx";
+import { fieldsOf } from "../../../forms/fieldsOf.ts";
+import type { Json } from "../../../state/json.ts";
+import { attachments, replace, scenario, written } from "../../../state/scenarioStore.ts";
+import { units } from "../../../state/view.ts";
+import { understood } from "../../../worker/client.ts";
+import type { LayerShown } from "../../../worker/protocol.ts";
+import { DensityRuler } from "./densityRuler.tsx";
+import { otherWay } from "../../../forms/edits/alternatives.ts";
+import { Fields, More } from "../section.tsx";
+
+/** A layer as the engine last read it; null while it cannot be told which that is. */
+export function layerShown(index: number, caseIndex = 0): LayerShown | null {
+  const layer = understood.value?.cases[caseIndex]?.layers[index];
+  const name = written(`soil.layers[${index}].name`);
+  return layer !== undefined && (layer.name === name || problemsWithin("soil.layers").length === 0)
+    ? layer
+    : null;
+}
+
+/** One layer of the soil. */
+export function LayerForm({ index }: { index: number }) {
+  const path = `soil.layers[${index}]`;
+  const shown = layerShown(index);
+  const name = written(`${path}.name`);
+  const title = typeof name === "string" && name !== "" ? name : `Layer ${index + 1}`;
+  return (
+    <fieldset class="layer" data-path={path}>
+      <legend>
+        {title}
+        {shown !== null && <span class="layer-where"> {whereOf(shown)}</span>}
+      </legend>
+      <LayerFields path={path} index={index} shown={shown} name={<LayerName index={index} />} />
+      <LayerTools index={index} title={title} />
+    </fieldset>
+  );
+}
+
+/** `6 to 10 in, silt loam` */
+export function whereOf({ topMm, bottomMm, texture }: LayerShown): string {
+  const bottom = sayQuantity(bottomMm, "depth", units.value);
+  const top = sayQuantity(topMm, "depth", units.value).replace(/ \D+$/, "");
+  return `${top} to ${bottom}, ${texture}`;
+}
+
+interface LayerFieldsProps {
+  /** Where this layer's fields stand. */
+  readonly path: string;
+  readonly index: number;
+  readonly shown: LayerShown | null;
+  readonly name?: preact.ComponentChildren;
+  /** What goes along with writing a key; in a case, the layer's name. */
+  readonly along?: (key: string, value: Json | undefined) => readonly (readonly [string, Json | undefined])[];
+  /** What holds while a key is left out; in a case, the base's. */
+  readonly inherited?: (key: string) => string | undefined;
+}
+
+const ofEarth = ["sand", "clay", "organicMatter", "thickness"];
+const ofProbe = ["penetrationResistance", "structure", "openShare"];
+const measured = [
+  "gravelVolume",
+  "gravelMass",
+  "fieldCapacity",
+  "wiltingPoint",
+  "availableWater",
+  "saturation",
+  "saturatedConductivity",
+];
+
+/** The fields of a layer, of the base or of a case. Saying one thing takes out the other way of saying it. */
+export function LayerFields({ path, index, shown, name, along, inherited }: LayerFieldsProps) {
+  const at = (key: string) => `${path}.${key}`;
+  const base = `soil.layers[${index}]`;
+  const ofGroup = fieldsOf(path, inherited);
+  const field = (key: string, ...voids: string[]) => {
+    const usual = ofGroup(key, ...voids);
+    return {
+      ...usual,
+      defaultPath: `${base}.${key}`,
+      also: (value: Json | undefined) => [...usual.also(value), ...(along?.(key, value) ?? [])],
+    };
+  };
+  /** An edge taken out by a slip in the thickness comes back when that is emptied again, and the other way round. */
+  const edgeField = (key: "bottom" | "thickness") => ({
+    ...field(key),
+    also: (value: Json | undefined) => [
+      ...otherWay(at(key === "bottom" ? "thickness" : "bottom"), value),
+      ...(along?.(key, value) ?? []),
+    ],
+  });
+  const derived = (key: "bottom" | "thickness") =>
+    shown === null || written(at(key === "bottom" ? "thickness" : "bottom")) === undefined
+      ? inherited?.(key)
+      : `${sayQuantity(key === "bottom" ? shown.bottomMm : shown.bottomMm - shown.topMm, "depth", units.value)}, worked out`;
+  const byShares = written(at("sand")) !== undefined || written(at("clay")) !== undefined;
+  return (
+    <>
+      <Fields>
+        {name}
+        <QuantityField
+          {...edgeField("bottom")}
+          otherwise={derived("bottom")}
+          kind="depth"
+          hint="Depth of its lower edge"
+        />
+        <Choice
+          {...field("texture", "sand", "clay")}
+          choices={textureClasses}
+          none={byShares ? "by sand and clay" : along === undefined ? "choose" : "as in the rest"}
+        />
+      </Fields>
+      <More title="Sand, clay, organic matter, thickness" paths={ofEarth.map(at)}>
+        {() => (
+          <Fields>
+            <QuantityField {...field("sand", "texture")} kind="share" hint="Of the fine earth, by weight" />
+            <QuantityField {...field("clay", "texture")} kind="share" hint="Of the fine earth, by weight" />
+            <QuantityField {...field("organicMatter")} kind="share" hint="By weight" />
+            <QuantityField
+              {...edgeField("thickness")}
+              otherwise={derived("thickness")}
+              kind="depth"
+              hint="Instead of the lower edge"
+            />
+          </Fields>
+        )}
+      </More>
+      <Fields title="What holds roots back">
+        <div class="with-ruler">
+          <QuantityField
+            {...field("bulkDensity")}
+            kind="density"
+            hint="A core at field capacity: 1.42 g/cm^3 or 88 lb/ft^3"
+          />
+          {shown !== null && along === undefined && (
+            <DensityRuler
+              layer={shown}
+              path={at("bulkDensity")}
+              decides={written(at("penetrationResistance")) === undefined}
+            />
+          )}
+        </div>
+        <Choice
+          {...field("origin")}
+          choices={layerOrigins}
+          hint="Half of the roots find cracks in dense natural soil, few in a pan or a track"
+        />
+      </Fields>
+      <More title="Penetrometer, cracks and old root channels" paths={ofProbe.map(at)}>
+        {() => (
+          <Fields>
+            <QuantityField
+              {...field("penetrationResistance")}
+              kind="resistance"
+              hint="Or by penetrometer near field capacity: 300 psi or 2.1 MPa. It takes the density's place."
+            />
+            <Choice
+              {...field("structure")}
+              choices={soilStructures}
+              hint="For a penetrometer reading: how hard a soil roots still get through"
+            />
+            <QuantityField
+              {...field("openShare")}
+              kind="share"
+              hint="Roots that find cracks and old root channels"
+            />
+          </Fields>
+        )}
+      </More>
+      <More title="Stones and measured water limits" paths={measured.map(at)}>
+        {() => (
+          <>
+            <Fields>
+              <QuantityField
+                {...field("gravelVolume", "gravelMass")}
+                kind="share"
+                hint="Larger than 2 mm, of the whole volume"
+              />
+              <QuantityField
+                {...field("gravelMass", "gravelVolume")}
+                kind="share"
+                hint="Or of the whole mass"
+              />
+              <QuantityField
+                {...field("fieldCapacity")}
+                kind="share"
+                hint="Of the whole volume: 31 % or 3.7 in/ft"
+              />
+              <QuantityField {...field("wiltingPoint")} kind="share" hint="Of the whole volume" />
+              <QuantityField
+                {...field("availableWater")}
+                kind="share"
+                hint="Where only the two's difference is known"
+              />
+              <QuantityField {...field("saturation")} kind="share" hint="Of the whole volume" />
+              <QuantityField
+                {...field("saturatedConductivity")}
+                kind="conductivity"
+                hint="0.5 in/h or 9 um/s"
+              />
+            </Fields>
+          </>
+        )}
+      </More>
+    </>
+  );
+}
+
+/** Cases refer to a layer by its name: they follow. Which ones is settled as the field is entered, so that no half-typed name counts. */
+function LayerName({ index }: { index: number }) {
+  const followers = useRef<readonly string[]>([]);
+  const path = `soil.layers[${index}].name`;
+  return (
+    <div
+      onFocusCapture={() => {
+        const name = written(path);
+        followers.current = typeof name === "string" ? namedIn(scenario.value, name) : [];
+      }}
+    >
+      <TextField
+        path={path}
+        label="Name"
+        also={(value) => followers.current.map((one) => [one, value ?? ""] as const)}
+      />
+    </div>
+  );
+}
+
+function LayerTools({ index, title }: { index: number; title: string }) {
+  const count = layersOf(scenario.value).length;
+  const [own, next] = [layerShown(index), layerShown(index + 1)];
+  const sound = problemsWithin("soil.layers").length === 0;
+  const act = (next: Json, said: string) => replace(next, attachments.value, said);
+  return (
+    <p class="tools">
+      <button
+        type="button"
+        class="small"
+        disabled={!sound || own === null}
+        onClick={() => own && act(splitLayer(scenario.value, index, own, units.value), `split ${title}`)}
+      >
+        Split in two
+      </button>
+      {index + 1 < count && (
+        <button
+          type="button"
+          class="small"
+          disabled={!sound || own === null || next === null}
+          onClick={() =>
+            own &&
+            next &&
+            act(joinLayers(scenario.value, index, own, next, units.value), `join ${title} with the next`)
+          }
+        >
+          Join with the next
+        </button>
+      )}
+      <button
+        type="button"
+        class="small"
+        disabled={count < 2}
+        onClick={() => act(removeLayer(scenario.value, index), `remove ${title}`)}
+      >
+        Remove
+      </button>
+      {!sound && <span class="tools-why">Mend the layers first to split or join them.</span>}
+    </p>
+  );
+}

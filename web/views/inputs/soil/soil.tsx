@@ -1,0 +1,100 @@
+import { Choice, QuantityField } from "../../../forms/field.tsx";
+import { addLayer, layersOf } from "../../../forms/edits/layerEdits.ts";
+import { ProblemNote } from "../../../forms/notes.tsx";
+import { placeAt } from "../../../forms/place.tsx";
+import { changeWay } from "../../../forms/edits/alternatives.ts";
+import { Switch } from "../../../forms/switch.tsx";
+import { attachments, replace, scenario, written } from "../../../state/scenarioStore.ts";
+import { units } from "../../../state/view.ts";
+import { HorizonsForm } from "./horizons.tsx";
+import { LayerForm } from "./layer.tsx";
+import { Fields, More, Section } from "../section.tsx";
+
+const firstLayers = [{ name: "layer 1", thickness: "48 in", texture: "silt loam" }];
+
+export function SoilSection() {
+  const byFile = written("soil.horizons") !== undefined;
+  const restricted = written("soil.restriction") !== undefined;
+  return (
+    <Section id="soil">
+      <Switch
+        label="Where the layers come from"
+        labelled
+        value={byFile ? "file" : "layers"}
+        choices={[
+          ["layers", "Layers given here"],
+          ["file", "A survey's or laboratory's file"],
+        ]}
+        onChoose={(way) =>
+          way === "file"
+            ? changeWay(["soil.layers"], [["soil.horizons", { file: "" }]], "take the soil from a file")
+            : changeWay(["soil.horizons"], [["soil.layers", firstLayers]], "give the layers here")
+        }
+      />
+      <ProblemNote
+        id="inputs-soil-wrong"
+        problems={[...placeAt("soil").problems, ...placeAt("soil.layers").problems]}
+      />
+      {byFile ? <HorizonsForm /> : <Layers />}
+      <More
+        title="What ends the soil, and how it is cut"
+        paths={["soil.restriction", "soil.hydrologicGroup", "soil.sliceThickness"]}
+      >
+        {() => (
+          <>
+            <Fields>
+              <QuantityField
+                path="soil.restriction.depth"
+                label="Soil ends at"
+                kind="depth"
+                hint="For roots and for water"
+                otherwise={restricted ? undefined : "the last layer's lower edge"}
+              />
+              <Choice
+                path="soil.restriction.kind"
+                label="What lies there"
+                choices={["rock", "caliche", "cemented pan", "dense till", "gravel"]}
+                none="nothing"
+              />
+              <Choice
+                path="soil.hydrologicGroup"
+                label="Hydrologic group"
+                choices={["A", "B", "C", "D"]}
+                none="worked out"
+              />
+              <QuantityField
+                path="soil.sliceThickness"
+                label="Thickest slice"
+                kind="depth"
+                hint="For the calculation"
+              />
+            </Fields>
+          </>
+        )}
+      </More>
+    </Section>
+  );
+}
+
+function Layers() {
+  const layers = layersOf(scenario.value);
+  return (
+    <>
+      <p class="aside">
+        From the surface down, to the depth that roots might reach. Say how deep each goes by its lower edge
+        or its thickness.
+      </p>
+      {layers.map((_, index) => (
+        <LayerForm key={index} index={index} />
+      ))}
+      <p class="tools">
+        <button
+          type="button"
+          onClick={() => replace(addLayer(scenario.value, units.value), attachments.value, "add a layer")}
+        >
+          Add a layer below
+        </button>
+      </p>
+    </>
+  );
+}

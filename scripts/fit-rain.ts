@@ -7,7 +7,12 @@
  */
 import { gaugeNormals, gaugeRecord, gauges, spanOf } from "../tests/support/openGauges.ts";
 import { monthOf } from "../src/quantity/calendar.ts";
-import { amountShape, relativeVariance, shapeFrom, shareAboveTimes } from "../src/weather/generate/rainAmounts.ts";
+import {
+  amountShape,
+  relativeVariance,
+  shapeFrom,
+  shareAboveTimes,
+} from "../src/weather/generate/rainAmounts.ts";
 import type { AmountShape } from "../src/weather/generate/rainAmounts.ts";
 import { wetFromMm } from "../src/weather/generate/rainChain.ts";
 import { rainCharacter } from "../src/weather/generate/rainCharacter.ts";

@@ -23,7 +23,12 @@ export {
 export type { Case, DefaultUsed, EnsemblePlan, Scenario, WeatherPlan } from "./scenario/scenario.ts";
 
 // Weather
-export { readWeather, weatherFormats, type ReadOptions, type WeatherUnits } from "./weather/records/readers/index.ts";
+export {
+  readWeather,
+  weatherFormats,
+  type ReadOptions,
+  type WeatherUnits,
+} from "./weather/records/readers/index.ts";
 export { fillGaps, type FilledRecord, type GapOptions } from "./weather/records/gaps.ts";
 export { describeHoldings, type Holdings } from "./weather/records/holdings.ts";
 export { toDailyWeather } from "./weather/et/dailyWeather.ts";

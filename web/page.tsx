@@ -6,7 +6,7 @@ import "./style/fields.css";
 import "./style/views.css";
 import "./style/print.css";
 import { App, fetchAllViews } from "./app.tsx";
-import { followTheme } from "./shell/theme.ts";
+import { followTheme } from "./state/theme.ts";
 import { startOffline } from "./offline/offline.ts";
 import { startKeeping } from "./state/keeping.ts";
 import { followAddress } from "./state/view.ts";

@@ -1,7 +1,7 @@
 import { InputError } from "../problem.ts";
 import { jsonText } from "../report/tables/roundForPrint.ts";
 import { describeScenario, type Scenario } from "../scenario/index.ts";
-import type { Act } from "./commands.ts";
+import type { RunCommand } from "./context.ts";
 import { loadScenario } from "./loadScenario.ts";
 import { handOver, refuseUnwritable } from "./writeFile.ts";
 
@@ -11,7 +11,7 @@ const format = "rootfront-check/1";
  * `check FILE`: is it right, and what does it say, every default included. With `--json` stdout gets what is wrong
  * too, beside the lines on stderr; a file named with `--out` is left alone then.
  */
-export const act: Act = async (context, file, flags) => {
+export const run: RunCommand = async (context, file, flags) => {
   refuseUnwritable(context.cwd, flags.out);
   let scenario: Scenario;
   try {

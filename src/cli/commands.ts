@@ -1,8 +1,5 @@
-import type { Context } from "./context.ts";
-import type { FlagName, GivenFlags } from "./flags.ts";
-
-/** A command's work. Throws InputError or UsageError; what it prints goes to the context's streams. */
-export type Act = (context: Context, file: string | undefined, flags: GivenFlags) => Promise<void>;
+import type { RunCommand } from "./context.ts";
+import type { FlagName } from "./flags.ts";
 
 export interface Command {
   readonly name: string;
@@ -12,7 +9,7 @@ export interface Command {
   readonly argumentSays: string;
   readonly flags: readonly FlagName[];
   /** Fetches the command's code when it is called, not before. */
-  readonly load: () => Promise<{ readonly act: Act }>;
+  readonly load: () => Promise<{ readonly run: RunCommand }>;
   readonly example: string;
 }
 

@@ -4,7 +4,7 @@ import { UsageError } from "../problem.ts";
 import { comparisonText } from "../report/sentences/comparisonText.ts";
 import { fieldParts } from "../report/sentences/fieldText.ts";
 import { jsonText } from "../report/tables/roundForPrint.ts";
-import type { Act } from "./commands.ts";
+import type { RunCommand } from "./context.ts";
 import { flagWritten, type GivenFlags } from "./flags.ts";
 import { loadScenario } from "./loadScenario.ts";
 import { progressOn } from "./progress.ts";
@@ -12,7 +12,7 @@ import { askQuickly, quickFlagsGiven } from "./quickQuestion.ts";
 import { handOver, refuseUnwritable } from "./writeFile.ts";
 
 /** `compare [FILE]`: the main job, on a scenario file or on a quick question. */
-export const act: Act = async (context, file, flags) => {
+export const run: RunCommand = async (context, file, flags) => {
   refuseMixed(file, flags);
   refuseUnwritable(context.cwd, flags.out);
   const scenario =

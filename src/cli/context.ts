@@ -1,3 +1,5 @@
+import type { GivenFlags } from "./flags.ts";
+
 /** What a command may touch of the world around it. Tests hand in their own. */
 export interface Context {
   readonly stdout: Sink;
@@ -22,3 +24,6 @@ export const exitCodes = {
   /** Our own mistake. */
   fault: 3,
 } as const;
+
+/** A command's work. Throws InputError or UsageError; what it prints goes to the context's streams. */
+export type RunCommand = (context: Context, file: string | undefined, flags: GivenFlags) => Promise<void>;

@@ -3,13 +3,13 @@ import { runEnsemble } from "../answer/runs/ensemble.ts";
 import { InputError } from "../problem.ts";
 import { evidenceText } from "../report/sentences/evidenceText.ts";
 import { jsonText } from "../report/tables/roundForPrint.ts";
-import type { Act } from "./commands.ts";
+import type { RunCommand } from "./context.ts";
 import { loadScenario } from "./loadScenario.ts";
 import { progressOn } from "./progress.ts";
 import { handOver, refuseUnwritable } from "./writeFile.ts";
 
 /** `evidence FILE`: what was measured in the field, how sure it is, and how much of it can be water. */
-export const act: Act = async (context, file, flags) => {
+export const run: RunCommand = async (context, file, flags) => {
   refuseUnwritable(context.cwd, flags.out);
   const scenario = await loadScenario(context, file ?? "", flags);
   const progress = progressOn(context, "run");

@@ -6,15 +6,14 @@ import { ledgerCsv, ledgerObjects, ledgerTable } from "../report/tables/ledgerCs
 import { jsonText } from "../report/tables/roundForPrint.ts";
 import { runSaid } from "../report/tables/runSaid.ts";
 import type { Scenario } from "../scenario/index.ts";
-import type { Act } from "./commands.ts";
-import type { Context } from "./context.ts";
+import type { Context, RunCommand } from "./context.ts";
 import type { GivenFlags } from "./flags.ts";
 import { loadScenario } from "./loadScenario.ts";
 import { progressOn } from "./progress.ts";
 import { handOver, refuseUnwritable } from "./writeFile.ts";
 
 /** `ledger FILE`: one run day by day. Which one it is stands on stderr, as a CSV has no place for it. */
-export const act: Act = async (context, file, flags) => {
+export const run: RunCommand = async (context, file, flags) => {
   if (flags.run !== undefined && flags.year !== undefined)
     throw new UsageError("give --run or --year, not both");
   refuseUnwritable(context.cwd, flags.out);

@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import { Command as Commander, CommanderError } from "commander";
 import { InputError, UsageError } from "../problem.ts";
 import { printable } from "../printable.ts";
-import { commands, type Act, type Command } from "./commands.ts";
+import { commands, type Command } from "./commands.ts";
 import { exitCodes, type Context, type Sink } from "./context.ts";
 import { flagOption, type GivenFlags } from "./flags.ts";
 import { codeOf, writeErrorSaid } from "./systemError.ts";
@@ -70,8 +70,8 @@ function subcommand(command: Command, context: Context): Commander {
   if (command.argument !== null) made.argument(command.argument, command.argumentSays);
   for (const name of command.flags) made.addOption(flagOption(name));
   made.action(async (file: string | undefined, flags: GivenFlags) => {
-    const { act }: { readonly act: Act } = await command.load();
-    await act(context, file, flags);
+    const { run } = await command.load();
+    await run(context, file, flags);
   });
   return made;
 }

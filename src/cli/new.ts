@@ -1,14 +1,14 @@
 import { printable } from "../printable.ts";
 import { jsonText } from "../report/tables/roundForPrint.ts";
 import { starterScenario } from "../scenario/index.ts";
-import type { Act } from "./commands.ts";
+import type { RunCommand } from "./context.ts";
 import { handOver, refuseExisting, refuseUnwritable } from "./writeFile.ts";
 
 /**
  * `new [FILE]`: a starter scenario, commented by example. Never writes over a file. What stdout gets with `--json` is
  * JSON: the scenario, or the name of the file that holds it.
  */
-export const act: Act = async (context, file, flags) => {
+export const run: RunCommand = async (context, file, flags) => {
   if (file === undefined || file === "-") return handOver(context, starterScenario(), undefined);
   refuseUnwritable(context.cwd, file, file);
   refuseExisting(context.cwd, file, file);

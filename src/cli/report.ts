@@ -4,7 +4,7 @@ import { printable } from "../printable.ts";
 import { leftOutOf, reportHtml, reportMatter, type KeptScenario } from "../report/page/index.ts";
 import { jsonText } from "../report/tables/roundForPrint.ts";
 import { readJson, resolveScenario } from "../scenario/index.ts";
-import type { Act } from "./commands.ts";
+import type { RunCommand } from "./context.ts";
 import { namingFlags, withFlags } from "./overrides.ts";
 import { progressOn } from "./progress.ts";
 import { readInput } from "./readFile.ts";
@@ -14,7 +14,7 @@ import { handOver, refuseUnwritable } from "./writeFile.ts";
  * `report FILE`: the answer as one HTML page that prints on two sides, with the scenario in it. With `--json` the page
  * stands in a JSON text.
  */
-export const act: Act = async (context, file = "", flags) => {
+export const run: RunCommand = async (context, file = "", flags) => {
   const { cwd, stderr } = context;
   refuseUnwritable(cwd, flags.out);
   const { raw, overrides } = withFlags(readJson(readInput(context, flags, cwd, file), file), flags);

@@ -9,15 +9,14 @@ import { readJson } from "../scenario/read/readJson.ts";
 import type { GapOptions } from "../weather/records/gaps.ts";
 import { readWeather } from "../weather/records/readers/index.ts";
 import type { WeatherRecord } from "../weather/records/record.ts";
-import type { Act } from "./commands.ts";
-import type { Context } from "./context.ts";
+import type { Context, RunCommand } from "./context.ts";
 import type { GivenFlags } from "./flags.ts";
 import { namingFlags } from "./overrides.ts";
 import { readInput } from "./readFile.ts";
 import { handOver, refuseUnwritable } from "./writeFile.ts";
 
 /** `weather FILE`: what a record holds; of a scenario file, the record that it names, and the days of it that it uses. */
-export const act: Act = async (context, file, flags) => {
+export const run: RunCommand = async (context, file, flags) => {
   refuseUnwritable(context.cwd, flags.out);
   const { record, use } = readRecord(context, file ?? "", flags);
   const site = await siteOf(record, flags);

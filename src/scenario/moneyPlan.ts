@@ -1,5 +1,3 @@
-import { annualRecovery, noChange, type BudgetParts } from "../answer/money/partialBudget.ts";
-
 /** Money of a scenario, resolved: one currency, for each kg, ha or as a whole. */
 export interface MoneyPlan {
   /** `USD`, `EUR`, ... */
@@ -22,21 +20,10 @@ export interface MoneyItem {
   readonly once: { readonly years: number; readonly interest: number } | null;
 }
 
-/** Each year, for a hectare or the field as the item is. */
-export function yearly({ amount, once }: MoneyItem): number {
-  return once === null ? amount : annualRecovery(amount, once.years, once.interest);
-}
-
-/**
- * The parts of the budget without the yield, for each hectare and year.
- *
- * @param items those for the field need the area and are left out without it; the scenario's reader refuses that
- */
-export function partsPerHa({ items, areaHa }: Pick<MoneyPlan, "items" | "areaHa">): BudgetParts {
-  const parts = { ...noChange };
-  for (const item of items) {
-    if (item.per === "hectare") parts[item.part] += yearly(item);
-    else if (areaHa !== null) parts[item.part] += yearly(item) / areaHa;
-  }
-  return parts;
+/** The four parts of a partial budget, each >= 0 as people write them, though none is held to that. */
+export interface BudgetParts {
+  readonly addedReturns: number;
+  readonly reducedCosts: number;
+  readonly addedCosts: number;
+  readonly reducedReturns: number;
 }

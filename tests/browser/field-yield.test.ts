@@ -4,7 +4,11 @@ import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { fieldSentences, fieldTypeset, type FieldSentences } from "../../src/report/sentences/fieldSentences.ts";
+import {
+  fieldSentences,
+  fieldTypeset,
+  type FieldSentences,
+} from "../../src/report/sentences/fieldSentences.ts";
 import { measuredYield, type MeasuredYield } from "../../src/report/sentences/measuredYield.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import {

@@ -24,7 +24,7 @@ import {
   takeFromHelper,
   type GoodWork,
 } from "./job.ts";
-import type { FromHelper, ToHelper } from "./secondWorker.ts";
+import type { FromHelper, ToHelper } from "./secondWorkerProtocol.ts";
 import { firstAnswer } from "./firstAnswer.ts";
 import { keptText } from "./keptText.ts";
 import type { FromEngine, ShownRun, ToEngine } from "./protocol.ts";

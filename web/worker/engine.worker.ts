@@ -1,5 +1,6 @@
 import { makeEngine } from "./engine.ts";
-import { makeHelper, type FromHelper, type ToHelper } from "./secondWorker.ts";
+import { makeHelper } from "./secondWorker.ts";
+import type { FromHelper, ToHelper } from "./secondWorkerProtocol.ts";
 import { makePause } from "./pause.ts";
 import type { FromEngine, ToEngine } from "./protocol.ts";
 

@@ -10,7 +10,7 @@ import {
 import { makeDesk, type Desk, type ReadyCase } from "../../src/answer/runs/run.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import { answerShown, atMiddleTotal } from "./answerShown.ts";
-import type { FromHelper } from "./secondWorker.ts";
+import type { FromHelper } from "./secondWorkerProtocol.ts";
 import { unpackRuns } from "./packedRuns.ts";
 import type { Answer, SeasonShown, ShownRun, Traces } from "./protocol.ts";
 import { openFan, type OpeningFan } from "./rainFan.ts";

@@ -1,39 +1,20 @@
 import { prepare } from "../../src/answer/runs/ensemble.ts";
-import { newMemory, type Generated } from "../../src/answer/runs/answerCache.ts";
+import { newMemory } from "../../src/answer/runs/answerCache.ts";
 import { newReadings } from "../../src/scenario/read/recordCache.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
-import type { Json } from "../state/json.ts";
 import type { Attachments } from "../state/scenarioStore.ts";
 import { runAt, startWork, type GoodWork } from "./job.ts";
-import { packRuns, type PackedRuns } from "./packedRuns.ts";
+import { packRuns } from "./packedRuns.ts";
 import { readAttachment } from "./readAttachment.ts";
+import type { FromHelper, ToHelper } from "./secondWorkerProtocol.ts";
+
+/** Results are handed over after this long, ms: a shorter time than the first worker listens in. */
+const handOverMs = 4;
 
 /**
  * A second worker that takes runs off the first one's hands: the first counts up from run 0, the helper down from the last,
  * until they meet. Both work out the same from the same scenario, so it does not matter who did a run.
  */
-export type ToHelper =
-  | { readonly kind: "files"; readonly attachments: Attachments }
-  /** Begin at the last run of this place in the order of the totals; ends what is under way. */
-  | {
-      readonly kind: "help";
-      readonly id: number;
-      readonly scenario: Json;
-      readonly place: number;
-      /** What the first worker has generated since it last said so. */
-      readonly generated: Generated | null;
-    }
-  | { readonly kind: "stop" };
-
-export interface FromHelper {
-  readonly id: number;
-  readonly place: number;
-  readonly runs: PackedRuns;
-}
-
-/** Results are handed over after this long, ms: a shorter time than the first worker listens in. */
-const handOverMs = 4;
-
 export function makeHelper(
   say: (message: FromHelper, transfer: ArrayBuffer[]) => void,
   pause: () => Promise<void>,

@@ -2,7 +2,11 @@ import type { Ensemble } from "../runs/ensemble.ts";
 import { middleOf } from "./middleTotal.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import type { SoilSamples } from "../../scenario/resolve/soilSamples.ts";
-import { answerCounts, type CountsAnswer, type CountsDifference } from "../../evidence/counts/countsAnswer.ts";
+import {
+  answerCounts,
+  type CountsAnswer,
+  type CountsDifference,
+} from "../../evidence/counts/countsAnswer.ts";
 import { digAnswer, type DigAnswer } from "../dig/digAnswer.ts";
 import { probedWater, type ProbedWater } from "../../evidence/samples/moistDepth.ts";
 import { reconcile, type Reach, type Reconciliation } from "../../evidence/reconcile.ts";

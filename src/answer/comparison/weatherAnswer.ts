@@ -3,7 +3,12 @@ import { unitDoubts } from "./unitDoubts.ts";
 import { dayNumber, isoDate } from "../../quantity/calendar.ts";
 import { toDailyWeather } from "../../weather/et/dailyWeather.ts";
 import { chosen, fillGaps, type GapOptions } from "../../weather/records/gaps.ts";
-import { describeHoldings, seasonTotals, type Holdings, type SeasonWindow } from "../../weather/records/holdings.ts";
+import {
+  describeHoldings,
+  seasonTotals,
+  type Holdings,
+  type SeasonWindow,
+} from "../../weather/records/holdings.ts";
 import type { DailyWeather, Site, WeatherRecord } from "../../weather/records/record.ts";
 
 /** The answer of `weather`, as `--json` gives it: `rootfront-weather/1`. Water in mm, temperatures in C. */

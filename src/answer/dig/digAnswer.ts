@@ -1,6 +1,12 @@
 import { quantile } from "../../statistics/quantiles.ts";
 import { isoDate } from "../../quantity/calendar.ts";
-import { middleDepth, type Dig, type DugGroup, type Fitted, type MiddleDepth } from "../../evidence/dig/dig.ts";
+import {
+  middleDepth,
+  type Dig,
+  type DugGroup,
+  type Fitted,
+  type MiddleDepth,
+} from "../../evidence/dig/dig.ts";
 import { reachOf, type CaseFit, type DigFit, type Reach } from "./digFit.ts";
 import { pairedDifference, welchDifference, type Difference } from "../../statistics/differenceOfMeans.ts";
 import { neededForReach, neededToTell, type Layout, type Needed } from "../../statistics/howMany.ts";

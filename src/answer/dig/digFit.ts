@@ -4,7 +4,13 @@ import type { Case, Scenario } from "../../scenario/scenario.ts";
 import type { SoilLayer } from "../../soil/layers/layer.ts";
 import { limitMPa } from "../../soil/equations/penetrationFactor.ts";
 import { passageOf } from "../../soil/layers/slices.ts";
-import { middleDepth, type Dig, type DugGroup, type Fitted, type MiddleDepth } from "../../evidence/dig/dig.ts";
+import {
+  middleDepth,
+  type Dig,
+  type DugGroup,
+  type Fitted,
+  type MiddleDepth,
+} from "../../evidence/dig/dig.ts";
 import type { FrontResponse, Fronts } from "./digResponse.ts";
 
 /** What a dig tells of the soil: each case's fitted value, draw by draw. The same draw is the same soil and weather in every case. */

@@ -10,7 +10,7 @@ import type { Rooting } from "../../season/season.ts";
 import { makeWorkspace, simulate } from "../../season/simulate.ts";
 import { dayInYear, isoDate, yearOf } from "../../quantity/calendar.ts";
 import type { DailyWeather } from "../../weather/records/record.ts";
-import { middleDepth, type Dig, type DugGroup, type Fitted } from "../../evidence/dig/dig.ts";
+import { hasFitted, middleDepth, type Dig, type DugGroup, type Fitted } from "../../evidence/dig/dig.ts";
 import { gridFor, hinderBy } from "../../evidence/dig/hinderBy.ts";
 
 /** What the fit is made from; `Preparation` has it all. */
@@ -63,7 +63,7 @@ export function responseTo(
   const byCase = scenario.cases.map((plan, c) => {
     const own = groups.filter(({ caseIndex }) => caseIndex === c);
     const rooting = ownRooting(plan, scenario.cases[0]);
-    if (own.length === 0 || rooting === null || !hasFitted(plan, fitted)) return null;
+    if (own.length === 0 || rooting === null || !hasFitted(plan.layers, fitted)) return null;
     const indexes = ownYear ? own.map((group) => owns[groups.indexOf(group)]!) : null;
     return frontsOf(plan, rooting, c, own, fitted, indexes, ground);
   });
@@ -75,13 +75,6 @@ function ownRooting({ rooting }: Case, first: Case): Rooting | null {
   const depthMm = statedDepthMm(rooting, first.rooting);
   if (depthMm !== null) return { kind: "stops", depthMm };
   return rooting.kind === "grown" ? { kind: "grown" } : null;
-}
-
-/** Whether a case's soil has what is fitted. */
-export function hasFitted({ layers }: Case, fitted: Fitted): boolean {
-  return fitted.kind === "passage"
-    ? layers.some(({ name }) => name === fitted.layer)
-    : layers.some(({ hindrance }) => hindrance.resistanceMPa !== undefined);
 }
 
 /** Where in the weather the crop of these plants was sown; null where the weather does not hold that year. */

@@ -1,15 +1,15 @@
 import { stream } from "../../randomness.ts";
 import type { Ensemble, EnsembleAtRain } from "../runs/ensemble.ts";
 import { middleOf } from "../comparison/middleTotal.ts";
-import { partsPerHa, yearly, type MoneyPlan } from "../../scenario/moneyPlan.ts";
+import type { BudgetParts, MoneyPlan } from "../../scenario/moneyPlan.ts";
 import {
   breakEvenAreaHa,
   breakEvenPricePerKg,
   breakEvenYieldKgPerHa,
   netChange,
   withExtraYield,
-  type BudgetParts,
 } from "./partialBudget.ts";
+import { partsPerHa, yearly } from "./yearlyItems.ts";
 import { medianOf, spreadOf, type Spread } from "../../statistics/quantiles.ts";
 
 /** What the difference between two cases is worth, run by run: each run has its own weather, yield line and price. */

@@ -1,12 +1,5 @@
 /** A partial budget: only what a change changes, in money for each hectare and year, or for a whole field. */
-
-/** The four parts, each >= 0 as people write them, though none is held to that. */
-export interface BudgetParts {
-  readonly addedReturns: number;
-  readonly reducedCosts: number;
-  readonly addedCosts: number;
-  readonly reducedReturns: number;
-}
+import type { BudgetParts } from "../../scenario/moneyPlan.ts";
 
 export const noChange: BudgetParts = { addedReturns: 0, reducedCosts: 0, addedCosts: 0, reducedReturns: 0 };
 

@@ -1,4 +1,5 @@
 /** Plants dug and measured, as plain values. */
+import type { SoilLayer } from "../../soil/layers/layer.ts";
 
 export interface Dig {
   readonly groups: readonly DugGroup[];
@@ -63,4 +64,11 @@ export function middleDepth({ depthsMm }: Pick<DugGroup, "depthsMm">): MiddleDep
     return { depthMm, errorMm: factor * Math.sqrt(squares / (n - 1)), freedom: n - 1, assumed: null };
   const errorMm = factor * usualDepthVariation * depthMm;
   return { depthMm, errorMm, freedom: Infinity, assumed: n === 1 ? "one plant" : "all equal" };
+}
+
+/** Whether a case's soil has what is fitted. */
+export function hasFitted(layers: readonly SoilLayer[], fitted: Fitted): boolean {
+  return fitted.kind === "passage"
+    ? layers.some(({ name }) => name === fitted.layer)
+    : layers.some(({ hindrance }) => hindrance.resistanceMPa !== undefined);
 }

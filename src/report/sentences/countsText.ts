@@ -1,6 +1,11 @@
 import type { YieldUnit } from "../../crop/yieldLine.ts";
 import type { CountedGroup, Counts } from "../../evidence/counts/counts.ts";
-import type { CountsAnswer, CountsDifference, GroupYield, WeightRange } from "../../evidence/counts/countsAnswer.ts";
+import type {
+  CountsAnswer,
+  CountsDifference,
+  GroupYield,
+  WeightRange,
+} from "../../evidence/counts/countsAnswer.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import { bullets, wrap } from "../../wrap.ts";
 import {

@@ -1,4 +1,10 @@
-import type { DigAnswer, DugDifference, FittedCase, FittedPair, UndugCase } from "../../answer/dig/digAnswer.ts";
+import type {
+  DigAnswer,
+  DugDifference,
+  FittedCase,
+  FittedPair,
+  UndugCase,
+} from "../../answer/dig/digAnswer.ts";
 import { usualDifferenceMm } from "../../answer/dig/digAnswer.ts";
 import { tellsApart } from "../../statistics/interval.ts";
 import { bullets, wrap } from "../../wrap.ts";

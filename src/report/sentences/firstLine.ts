@@ -1,4 +1,9 @@
-import type { AnswerAtRain, CaseAnswer, Comparison, DifferenceAnswer } from "../../answer/comparison/comparison.ts";
+import type {
+  AnswerAtRain,
+  CaseAnswer,
+  Comparison,
+  DifferenceAnswer,
+} from "../../answer/comparison/comparison.ts";
 import type { Spread } from "../../statistics/quantiles.ts";
 import { differenceDigits, type DifferenceDigits } from "../tables/differenceDigits.ts";
 import { rangeSaid, rangeWithUnit, tailsSaid, tailsToSay } from "../tables/rangeSaid.ts";

@@ -1,4 +1,9 @@
-import type { FieldAverage, FieldAverageAtRain, FieldNumbers, RowStep } from "../../answer/comparison/fieldAverage.ts";
+import type {
+  FieldAverage,
+  FieldAverageAtRain,
+  FieldNumbers,
+  RowStep,
+} from "../../answer/comparison/fieldAverage.ts";
 import { middleOf } from "../../answer/comparison/middleTotal.ts";
 import type { Spread } from "../../statistics/quantiles.ts";
 import type { YieldUnit } from "../../crop/yieldLine.ts";

@@ -1,5 +1,4 @@
-import { middleDepth, type Dig, type DugGroup, type Fitted } from "../../evidence/dig/dig.ts";
-import { hasFitted } from "../../answer/dig/digResponse.ts";
+import { hasFitted, middleDepth, type Dig, type DugGroup, type Fitted } from "../../evidence/dig/dig.ts";
 import { nearestName } from "../../nearestName.ts";
 import { sayBoth, sayQuantity } from "../../quantity/index.ts";
 import { passageOf } from "../../soil/layers/slices.ts";
@@ -115,7 +114,7 @@ function refuseUnpaired(groups: readonly DugGroup[], notebook: Notebook): void {
 function fittedOf(evidence: EvidencePart, cases: readonly Case[], notebook: Notebook): Fitted | null {
   if (evidence.fit === "penetration limit") {
     const fitted: Fitted = { kind: "penetration limit" };
-    if (cases.length > 0 && !cases.some((plan) => hasFitted(plan, fitted))) {
+    if (cases.length > 0 && !cases.some((plan) => hasFitted(plan.layers, fitted))) {
       complain(
         notebook,
         "evidence.fit",

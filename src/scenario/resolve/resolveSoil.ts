@@ -6,7 +6,7 @@ import type { LayerDescription } from "../../soil/layers/layerDescription.ts";
 import { originOfHorizon } from "../../soil/layers/layerOrigin.ts";
 import { resolveLayer } from "../../soil/layers/resolveLayer.ts";
 import type { LayerPart, ScenarioFile } from "../fields/file.ts";
-import type { MergedCase } from "./mergeCase.ts";
+import type { MergedCase } from "./mergedCase.ts";
 import { attempt, complain, type Notebook } from "./notebook.ts";
 import type { DefaultUsed } from "../scenario.ts";
 import { deepestMm } from "../fields/soilFields.ts";

@@ -7,7 +7,7 @@ import {
   volumeFromGravimetric,
   type StartingWater,
 } from "../../soil/layers/startingWater.ts";
-import type { MergedCase } from "./mergeCase.ts";
+import type { MergedCase } from "./mergedCase.ts";
 import { complain, type Notebook } from "./notebook.ts";
 import { coresOf } from "./soilSamples.ts";
 

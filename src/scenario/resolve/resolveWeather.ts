@@ -4,7 +4,13 @@ import { fillGaps, usualMaxGapDays } from "../../weather/records/gaps.ts";
 import { monthlyNormalsOf } from "../../weather/records/holdings.ts";
 import { normalsFromPattern, patternSite } from "../../weather/generate/rainPatterns.ts";
 import { readWeather } from "../../weather/records/readers/index.ts";
-import type { MonthlyAir, MonthlyNormals, Site, StationInfo, WeatherRecord } from "../../weather/records/record.ts";
+import type {
+  MonthlyAir,
+  MonthlyNormals,
+  Site,
+  StationInfo,
+  WeatherRecord,
+} from "../../weather/records/record.ts";
 import type { SitePart, WeatherPart } from "../fields/file.ts";
 import { attempt, complain, orPlainDefault, type Notebook } from "./notebook.ts";
 import { recallReading, type Readings } from "../read/recordCache.ts";

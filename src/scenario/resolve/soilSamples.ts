@@ -14,7 +14,7 @@ import {
 } from "../../evidence/samples/soilCores.ts";
 import { sayBoth } from "../../quantity/index.ts";
 import type { LayerPart, SoilPart } from "../fields/file.ts";
-import type { MergedCase } from "./mergeCase.ts";
+import type { MergedCase } from "./mergedCase.ts";
 import { complain, type Notebook } from "./notebook.ts";
 
 /** What was sampled in the soil of a case: cores by layer and the penetrometer log, as plain values. */

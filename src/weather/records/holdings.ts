@@ -1,5 +1,12 @@
 import { refuse } from "../../problem.ts";
-import { dayInYear, dayNumber, daysInMonth, monthOf, yearOf, type MonthDay } from "../../quantity/calendar.ts";
+import {
+  dayInYear,
+  dayNumber,
+  daysInMonth,
+  monthOf,
+  yearOf,
+  type MonthDay,
+} from "../../quantity/calendar.ts";
 import { gapsOf, type Gap } from "./gaps.ts";
 import { arrayOf, elementNames, elements, type Element } from "./readers/element.ts";
 import type { MonthlyNormals, StationInfo, WeatherRecord } from "./record.ts";

@@ -1,6 +1,6 @@
 import checks from "../../../data-reference/money-checks.json" with { type: "json" };
 import { moneyOfExtraYield } from "../../../src/answer/money/money.ts";
-import type { MoneyItem, MoneyPlan } from "../../../src/scenario/moneyPlan.ts";
+import type { BudgetParts, MoneyItem, MoneyPlan } from "../../../src/scenario/moneyPlan.ts";
 import {
   annualRecovery,
   breakEvenAreaHa,
@@ -9,7 +9,6 @@ import {
   netChange,
   noChange,
   withExtraYield,
-  type BudgetParts,
 } from "../../../src/answer/money/partialBudget.ts";
 import { bushelsPerAcre, kgPerHaOfUs, slopeOfUsPerInch, usOfKgPerHa } from "../../../src/crop/yieldLine.ts";
 import { haPerAcre, mmPerInch } from "../../../src/quantity/constants.ts";

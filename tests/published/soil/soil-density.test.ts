@@ -6,7 +6,11 @@ import penetration from "../../../data-reference/penetration-factor.json" with {
 import units from "../../../data-reference/penetration-units.json" with { type: "json" };
 import porosities from "../../../data-reference/soil-porosity.json" with { type: "json" };
 import { densityHindrance, familyClass } from "../../../src/soil/equations/densityFactor.ts";
-import { type SoilStructure, penetrationHindrance, psiToMPa } from "../../../src/soil/equations/penetrationFactor.ts";
+import {
+  type SoilStructure,
+  penetrationHindrance,
+  psiToMPa,
+} from "../../../src/soil/equations/penetrationFactor.ts";
 import { porosity } from "../../../src/soil/equations/waterLimits.ts";
 import { published } from "../published.ts";
 import { closenessOf, markOf, recordsOf, sourceOf } from "../weather/records.ts";

@@ -1,8 +1,13 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { runEnsemble, type Ensemble } from "../../../src/answer/runs/ensemble.ts";
 import { drawPrices, moneyOf, moneyOfExtraYield } from "../../../src/answer/money/money.ts";
-import { partsPerHa, type MoneyItem, type MoneyPlan } from "../../../src/scenario/moneyPlan.ts";
-import { annualRecovery, breakEvenAreaHa, breakEvenYieldKgPerHa } from "../../../src/answer/money/partialBudget.ts";
+import { partsPerHa } from "../../../src/answer/money/yearlyItems.ts";
+import type { MoneyItem, MoneyPlan } from "../../../src/scenario/moneyPlan.ts";
+import {
+  annualRecovery,
+  breakEvenAreaHa,
+  breakEvenYieldKgPerHa,
+} from "../../../src/answer/money/partialBudget.ts";
 import { stream } from "../../../src/randomness.ts";
 import { someScenario } from "./someScenario.ts";
 

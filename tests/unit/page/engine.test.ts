@@ -6,7 +6,8 @@ import { resolveScenario } from "../../../src/scenario/resolve/resolve.ts";
 import type { Json, JsonGroup } from "../../../web/state/json.ts";
 import { setAt } from "../../../web/state/path.ts";
 import { makeEngine, type Engine } from "../../../web/worker/engine.ts";
-import { makeHelper, type ToHelper } from "../../../web/worker/secondWorker.ts";
+import { makeHelper } from "../../../web/worker/secondWorker.ts";
+import type { ToHelper } from "../../../web/worker/secondWorkerProtocol.ts";
 import { makePause } from "../../../web/worker/pause.ts";
 import type { FromEngine } from "../../../web/worker/protocol.ts";
 

@@ -8,7 +8,13 @@ import {
   removeCase,
 } from "../../../web/forms/edits/caseEdits.ts";
 import { caseInWords } from "../../../web/forms/edits/caseWords.ts";
-import { addLayer, joinLayers, namedIn, removeLayer, splitLayer } from "../../../web/forms/edits/layerEdits.ts";
+import {
+  addLayer,
+  joinLayers,
+  namedIn,
+  removeLayer,
+  splitLayer,
+} from "../../../web/forms/edits/layerEdits.ts";
 import { getAt, removeAt, setAt } from "../../../web/state/path.ts";
 import { demoAsWritten, demoNames, resolved } from "../../support/demos.ts";
 import type { Json } from "../../../web/state/json.ts";

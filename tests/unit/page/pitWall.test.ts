@@ -1,7 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { dayNumber } from "../../../src/quantity/calendar.ts";
 import { apart, depthTicks, pitWallLayout, placeAtPoint } from "../../../web/pictures/pit/pitWallLayout.ts";
-import { availableAboveMm, passageOf, readingAt, stageParts } from "../../../web/pictures/pit/pitWallReading.ts";
+import {
+  availableAboveMm,
+  passageOf,
+  readingAt,
+  stageParts,
+} from "../../../web/pictures/pit/pitWallReading.ts";
 import { pitWallTable } from "../../../web/pictures/pit/pitWallTable.ts";
 import { placedMarks } from "../../../web/pictures/kit/placedMarks.ts";
 import { rainTop, snowfallMm } from "../../../web/pictures/pit/rainBars.ts";

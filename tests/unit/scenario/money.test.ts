@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { partsPerHa } from "../../../src/scenario/moneyPlan.ts";
+import { partsPerHa } from "../../../src/answer/money/yearlyItems.ts";
 import { bushelsPerAcre, poundsPerAcre, type YieldUnit } from "../../../src/crop/yieldLine.ts";
 import { haPerAcre } from "../../../src/quantity/constants.ts";
 import { moneyFields } from "../../../src/scenario/fields/moneyFields.ts";

@@ -2,7 +2,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { InputError, type Problem } from "../../../src/problem.ts";
 import { resolveColumn, restrictAt } from "../../../src/soil/layers/column.ts";
-import { columnReadilyEvaporableMm, readilyEvaporableMm } from "../../../src/soil/equations/evaporableWater.ts";
+import {
+  columnReadilyEvaporableMm,
+  readilyEvaporableMm,
+} from "../../../src/soil/equations/evaporableWater.ts";
 import { hydrologicGroup } from "../../../src/soil/equations/hydrologicGroup.ts";
 import type { LayerDescription } from "../../../src/soil/layers/layerDescription.ts";
 import { anyColumn } from "./anySoil.ts";

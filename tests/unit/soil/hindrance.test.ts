@@ -2,7 +2,11 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { densityHindrance, familyClass } from "../../../src/soil/equations/densityFactor.ts";
 import type { Hindrance } from "../../../src/soil/layers/layer.ts";
-import { penetrationHindrance, psiToMPa, soilStructures } from "../../../src/soil/equations/penetrationFactor.ts";
+import {
+  penetrationHindrance,
+  psiToMPa,
+  soilStructures,
+} from "../../../src/soil/equations/penetrationFactor.ts";
 import { resolveLayer } from "../../../src/soil/layers/resolveLayer.ts";
 import { passageOf } from "../../../src/soil/layers/slices.ts";
 import { anyTexture } from "./anySoil.ts";

@@ -1,4 +1,8 @@
-import type { FieldAverage, FieldAverageAtRain, FieldNumbers } from "../../../src/answer/comparison/fieldAverage.ts";
+import type {
+  FieldAverage,
+  FieldAverageAtRain,
+  FieldNumbers,
+} from "../../../src/answer/comparison/fieldAverage.ts";
 import { middleOf } from "../../../src/answer/comparison/middleTotal.ts";
 import type { Spread } from "../../../src/statistics/quantiles.ts";
 import type { ShownMoney } from "../../../src/report/sentences/moneyText.ts";

@@ -1,4 +1,4 @@
-import { isDark } from "../../shell/theme.ts";
+import { isDark } from "../../state/theme.ts";
 
 /**
  * Colours, dashes and words of all pictures, in one place. Cases differ in lightness and in dash as well as in hue, and the

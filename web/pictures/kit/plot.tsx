@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import { isDark, isPrinting } from "../../shell/theme.ts";
+import { isDark, isPrinting } from "../../state/theme.ts";
 import { PictureFrame, type PictureTable } from "./frame.tsx";
 import { saveUrl, titleLinePx, titleLines, titleRoomPx } from "./download.ts";
 import { palette } from "./palette.ts";

@@ -4,7 +4,7 @@ import { Switch } from "../../forms/switch.tsx";
 import { Plot } from "../../pictures/kit/plot.tsx";
 import { defaults, rainFanFigure, rainFanTable, type FanOf } from "../../pictures/answer/rainFan.ts";
 import { askedRain, type AskedRain } from "../../pictures/answer/rainFanAsked.ts";
-import { isDark } from "../../shell/theme.ts";
+import { isDark } from "../../state/theme.ts";
 import { answer, fan, fanIsFresh } from "../../worker/client.ts";
 import type { RainFan } from "../../worker/protocol.ts";
 import { differenceShown } from "./chosenDifference.ts";

@@ -3,7 +3,7 @@ import { useId, useRef } from "preact/hooks";
 import { shownIn } from "../../../src/report/tables/shownUnits.ts";
 import { placeAtPoint, type PitWallLayout, type Window } from "../../pictures/pit/pitWallLayout.ts";
 import { sayDay } from "../../pictures/pit/pitWallReading.ts";
-import { wantsStill } from "../../shell/theme.ts";
+import { wantsStill } from "../../state/theme.ts";
 import { units } from "../../state/view.ts";
 import type { SeasonShown } from "../../worker/protocol.ts";
 import { percentOf, sharesOf } from "./overlay.ts";

@@ -1,7 +1,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { sayDay } from "../../pictures/pit/pitWallReading.ts";
-import { wantsStill } from "../../shell/theme.ts";
+import { wantsStill } from "../../state/theme.ts";
 import { season } from "../../worker/client.ts";
 import { firstShownDay, goTo, headDay, isPlaying, lastDay, stepByKey } from "./playhead.ts";
 import { playOn } from "./playOn.ts";

@@ -1,6 +1,11 @@
 import { chosenRun } from "../../state/view.ts";
 import type { Palette } from "../../pictures/kit/palette.ts";
-import { defaults, SeasonLines, type SeasonScale, type SeasonTold } from "../../pictures/answer/seasonMultiples.tsx";
+import {
+  defaults,
+  SeasonLines,
+  type SeasonScale,
+  type SeasonTold,
+} from "../../pictures/answer/seasonMultiples.tsx";
 import type { Traces } from "../../worker/protocol.ts";
 import { addressOfRun, openSeason } from "./openSeason.ts";
 

@@ -1,6 +1,6 @@
 import { computed } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { wantsStill } from "../../shell/theme.ts";
+import { wantsStill } from "../../state/theme.ts";
 import { season } from "../../worker/client.ts";
 import { firstShownDay, goTo, headDay, isPlaying, lastDay } from "../pit/playhead.ts";
 import { playOn } from "../pit/playOn.ts";

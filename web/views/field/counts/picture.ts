@@ -1,4 +1,8 @@
-import type { CountsAnswer, CountsDifference, GroupYield } from "../../../../src/evidence/counts/countsAnswer.ts";
+import type {
+  CountsAnswer,
+  CountsDifference,
+  GroupYield,
+} from "../../../../src/evidence/counts/countsAnswer.ts";
 import type { CountedShown } from "../../../pictures/field/countedYieldLayout.ts";
 import type { BesideRow } from "../../../pictures/field/measuredBesideLayout.ts";
 import type { YieldsSaid } from "./yieldsSaid.ts";

@@ -3,7 +3,12 @@ import { useId } from "preact/hooks";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { placeAt } from "../../../forms/place.tsx";
 import { listText } from "../../../forms/listText.ts";
-import { clampedPlace, placeAtShare, sayPlace, type PassLayout } from "../../../pictures/field/rowsOfPassLayout.ts";
+import {
+  clampedPlace,
+  placeAtShare,
+  sayPlace,
+  type PassLayout,
+} from "../../../pictures/field/rowsOfPassLayout.ts";
 import { edit, editMany, letGo, written } from "../../../state/scenarioStore.ts";
 import { tyresFromText, tyresIn, tyreTurned } from "./edits.ts";
 

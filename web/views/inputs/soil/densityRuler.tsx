@@ -1,4 +1,8 @@
-import { densityHindrance, densityThresholds, familyClass } from "../../../../src/soil/equations/densityFactor.ts";
+import {
+  densityHindrance,
+  densityThresholds,
+  familyClass,
+} from "../../../../src/soil/equations/densityFactor.ts";
 import { passageWith } from "../../../../src/soil/layers/slices.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
 import { edit, letGo } from "../../../state/scenarioStore.ts";

@@ -1,5 +1,5 @@
 import { computed, effect, signal } from "@preact/signals";
-import { theme } from "../state/view.ts";
+import { theme } from "./view.ts";
 
 const prefersDark = matchMedia("(prefers-color-scheme: dark)");
 const systemIsDark = signal(prefersDark.matches);

@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { isPrinting } from "./theme.ts";
+import { isPrinting } from "../state/theme.ts";
 
 /** Of the window, px; on paper the drawing is scaled as it stands. */
 export function useScreenHeight(): number {

@@ -1,6 +1,6 @@
 /** The engine as the scoreboard uses it: a scenario as a user would write it, every one of its seasons looked at. */
 import { prepare, readyRun, runAtRain, type Preparation } from "../src/answer/runs/ensemble.ts";
-import { makeDesk, type CaseAfterRun } from "../src/answer/runs/run.ts";
+import { makeRunBuffers, type CaseAfterRun } from "../src/answer/runs/run.ts";
 import { resolveScenario } from "../src/scenario/index.ts";
 import type { DailyWeather } from "../src/weather/records/record.ts";
 
@@ -36,10 +36,10 @@ export async function eachSeason(
     },
   );
   const preparation = prepare(scenario);
-  const desk = makeDesk();
+  const buffers = makeRunBuffers();
   const weather = preparation.weatherYears.weatherByTotal[0]!;
   preparation.yearByRun.forEach(({ year }, run) => {
-    const cases = runAtRain(preparation, readyRun(preparation, run), 0, desk);
+    const cases = runAtRain(preparation, readyRun(preparation, run), 0, buffers);
     look({ cases, weather, run, year }, preparation);
   });
 }

@@ -1,5 +1,5 @@
-import { wakeEngine } from "./worker/startWorker.ts";
+import { startEngineWorker } from "./worker/startWorker.ts";
 
 // The engine takes longer to load than the page: it goes first.
-wakeEngine();
+startEngineWorker();
 void import("./page.tsx");

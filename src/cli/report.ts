@@ -1,7 +1,7 @@
 import { dirname, resolve } from "node:path";
 import { runEnsemble } from "../answer/runs/ensemble.ts";
 import { printable } from "../printable.ts";
-import { leftOutOf, reportHtml, reportMatter, type KeptScenario } from "../report/page/index.ts";
+import { leftOutOf, reportHtml, reportInput, type KeptScenario } from "../report/page/index.ts";
 import { jsonText } from "../report/tables/roundForPrint.ts";
 import { readJson, resolveScenario } from "../scenario/index.ts";
 import type { RunCommand } from "./context.ts";
@@ -33,7 +33,7 @@ export const run: RunCommand = async (context, file = "", flags) => {
   const kept: KeptScenario = { scenario: raw, attachments: Object.fromEntries(textByPath) };
   const progress = progressOn(context, "run");
   try {
-    const html = reportHtml(reportMatter(runEnsemble(scenario, progress.tell), flags.units, kept));
+    const html = reportHtml(reportInput(runEnsemble(scenario, progress.tell), flags.units, kept));
     progress.end();
     handOver(context, flags.json ? jsonText({ format: "rootfront-report/1", html }) : html, flags.out);
   } finally {

@@ -14,11 +14,11 @@ export interface Kind {
   /** Inside: the unit behind the door of `quantity/`, as mathjs spells it. */
   readonly inside: string;
   /** How it is shown: unit, how many of it in one inside unit, most decimals. */
-  readonly us: Shown;
-  readonly metric: Shown;
+  readonly us: UnitFormat;
+  readonly metric: UnitFormat;
 }
 
-export interface Shown {
+export interface UnitFormat {
   readonly unit: string;
   readonly perInside: number;
   readonly decimals: number;
@@ -27,11 +27,11 @@ export interface Shown {
 const acresPerHa = 10_000 / m2PerAcre;
 const poundsPerAcrePerKgPerHa = 1 / (kgPerPound * acresPerHa);
 
-const inches: Shown = { unit: "in", perInside: 1 / mmPerInch, decimals: 2 };
-const mm: Shown = { unit: "mm", perInside: 1, decimals: 1 };
-const gPerCm3: Shown = { unit: "g/cm^3", perInside: 1 / 1000, decimals: 2 };
-const percent: Shown = { unit: "%", perInside: 100, decimals: 1 };
-const days: Shown = { unit: "days", perInside: 1, decimals: 0 };
+const inches: UnitFormat = { unit: "in", perInside: 1 / mmPerInch, decimals: 2 };
+const mm: UnitFormat = { unit: "mm", perInside: 1, decimals: 1 };
+const gPerCm3: UnitFormat = { unit: "g/cm^3", perInside: 1 / 1000, decimals: 2 };
+const percent: UnitFormat = { unit: "%", perInside: 100, decimals: 1 };
+const days: UnitFormat = { unit: "days", perInside: 1, decimals: 0 };
 
 const lengths = "write the unit as in, ft, mm, cm or m";
 
@@ -251,8 +251,8 @@ function kind(
   mend: string,
   bare: string | null,
   inside: string,
-  us: Shown,
-  metric: Shown,
+  us: UnitFormat,
+  metric: UnitFormat,
 ): Kind {
   return { expected, mend, bare, inside, us, metric };
 }

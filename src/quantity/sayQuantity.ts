@@ -1,5 +1,5 @@
 import { kgPerPound } from "./constants.ts";
-import { kinds, type QuantityKind, type Shown, type Units } from "./kinds.ts";
+import { kinds, type QuantityKind, type UnitFormat, type Units } from "./kinds.ts";
 
 /** A number for people: at most `significant` figures and `decimals` places, no trailing zeros, no exponent. */
 export function sayNumber(value: number, decimals = 2, significant = 3): string {
@@ -36,7 +36,7 @@ export function inUnits(value: number, kind: QuantityKind, units: Units): number
   return kind === "temperature" && units === "us" ? converted + 32 : converted;
 }
 
-export function shownAs(kind: QuantityKind, units: Units): Shown {
+export function shownAs(kind: QuantityKind, units: Units): UnitFormat {
   return kinds[kind][units];
 }
 

@@ -7,7 +7,7 @@ import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import { firstLines } from "../../src/report/sentences/firstLine.ts";
 import { typeset } from "../../src/report/tables/typeset.ts";
-import { percent, shownIn } from "../../src/report/tables/shownUnits.ts";
+import { percent, shownIn } from "../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import {
   faultsSeen,

@@ -6,7 +6,7 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { moneyCaution, pairSentences, shownMoney } from "../../src/report/sentences/moneyText.ts";
 import { rowsSentences } from "../../src/report/sentences/rowPositionsText.ts";
 import { typeset } from "../../src/report/tables/typeset.ts";
-import { percent, shownIn } from "../../src/report/tables/shownUnits.ts";
+import { percent, shownIn } from "../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import {
   faultsSeen,

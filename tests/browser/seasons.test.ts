@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { runEnsemble, type Ensemble } from "../../src/answer/runs/ensemble.ts";
 import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
 import { roundForPrint } from "../../src/report/tables/roundForPrint.ts";
-import { shownIn } from "../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import { faultsSeen, lookAt, openHarness, openTab, patience, settled, type Harness } from "./harness.ts";
 

@@ -12,7 +12,7 @@ import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import { firstLines } from "../../src/report/sentences/firstLine.ts";
 import { typeset } from "../../src/report/tables/typeset.ts";
-import { shownIn } from "../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../src/report/tables/formatters.ts";
 import { resolved } from "../support/demos.ts";
 import { differing } from "./differing.ts";
 import {

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import papa from "papaparse";
 import { describe, expect, test } from "vitest";
 import { sayProblem, type Problem } from "../../src/problem.ts";
-import { shownIn } from "../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../src/report/tables/formatters.ts";
 import { seasonsCsv } from "../../web/views/seasons/table.ts";
 import { call, ownFolder, smallScenario, writeJson } from "./callCli.ts";
 

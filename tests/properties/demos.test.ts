@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../src/answer/runs/ensemble.ts";
-import { type CaseAfterRun, makeDesk } from "../../src/answer/runs/run.ts";
+import { type CaseAfterRun, makeRunBuffers } from "../../src/answer/runs/run.ts";
 import { jsonText } from "../../src/report/tables/roundForPrint.ts";
 import { demoAsWritten, demoNames, resolved } from "../support/demos.ts";
 
@@ -30,11 +30,11 @@ describe.each(demoNames)("demo %s", (name) => {
   test("every run at every total: balance closed to 1e-9 mm, water between half the wilting point and saturation, a front that never rises, no number that is none", async () => {
     const preparation = prepare(await resolved(demoAsWritten(name)));
     const ensemble = emptyEnsemble(preparation);
-    const desk = makeDesk("water by slice");
+    const buffers = makeRunBuffers("water by slice");
     for (let run = 0; run < ensemble.runs; run++) {
       const ready = readyRun(preparation, run);
       for (let total = 0; total < ensemble.byRainTotal.length; total++) {
-        runInto(ensemble, run, total, ready, desk).forEach((after, c) =>
+        runInto(ensemble, run, total, ready, buffers).forEach((after, c) =>
           keepBounds(after, `run ${run}, total ${total}, case ${c}`),
         );
       }

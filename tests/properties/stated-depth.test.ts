@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../src/answer/runs/ensemble.ts";
 import type { CaseRuns, EnsembleAtRain } from "../../src/answer/runs/ensemble.ts";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
-import { makeDesk } from "../../src/answer/runs/run.ts";
+import { makeRunBuffers } from "../../src/answer/runs/run.ts";
 import { InputError } from "../../src/problem.ts";
 import { resolved } from "../support/demos.ts";
 
@@ -203,11 +203,11 @@ test("a stated depth is never passed, and the roots grow to it as they would wit
       const cases = [withDepth("grown", undefined), withDepth("stated", `${depth} in`)];
       const preparation = prepare(await resolved({ ...field, cases }));
       const ensemble = emptyEnsemble(preparation);
-      const desk = makeDesk("sums");
+      const buffers = makeRunBuffers("sums");
       for (let run = 0; run < ensemble.runs; run++) {
         const ready = readyRun(preparation, run);
         ensemble.byRainTotal.forEach((_, total) => {
-          const [grown, stated] = runInto(ensemble, run, total, ready, desk);
+          const [grown, stated] = runInto(ensemble, run, total, ready, buffers);
           const { finalRootDepthMm } = stated!.totals;
           expect(finalRootDepthMm).toBeLessThanOrEqual(depth * 25.4 + 1e-9);
           // Until the first reaches that depth, both runs are one.

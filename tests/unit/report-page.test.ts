@@ -3,13 +3,13 @@ import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import { readJson, resolveScenario } from "../../src/scenario/index.ts";
-import { shownIn } from "../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../src/report/tables/formatters.ts";
 import { firstLines } from "../../src/report/sentences/firstLine.ts";
 import {
   embeddedText,
   leftOutOf,
   reportHtml,
-  reportMatter,
+  reportInput,
   type KeptScenario,
 } from "../../src/report/page/index.ts";
 import { largestEmbedded } from "../../src/report/page/embedded.ts";
@@ -22,9 +22,9 @@ const noFiles = () => {
   throw new Error("it names no file");
 };
 
-async function matterOf(written: unknown, units: "us" | "metric" = "us") {
+async function inputOf(written: unknown, units: "us" | "metric" = "us") {
   const scenario = await resolveScenario(written, { fileName: "small.json", readText: noFiles });
-  return reportMatter(runEnsemble(scenario), units, { scenario: written, attachments: {} });
+  return reportInput(runEnsemble(scenario), units, { scenario: written, attachments: {} });
 }
 
 /** All text between tags, as a reader sees it. */
@@ -42,7 +42,7 @@ describe("the report", () => {
   test.each(["us", "metric"] as const)(
     "says the answer in the words of every other way out, in %s",
     async (units) => {
-      const matter = await matterOf(smallScenario, units);
+      const matter = await inputOf(smallScenario, units);
       const text = readable(reportHtml(matter));
       const comparison = comparisonOf(
         runEnsemble(await resolveScenario(smallScenario, { fileName: "small.json", readText: noFiles })),
@@ -68,7 +68,7 @@ describe("the report", () => {
   );
 
   test("draws every front to the depth that the engine has it at", async () => {
-    const matter = await matterOf(smallScenario);
+    const matter = await inputOf(smallScenario);
     const svg = /<svg[^]*?id="roots-title"[^]*?<\/svg>/.exec(reportHtml(matter))![0];
     const ends = [
       ...svg.matchAll(/<path d="M[^"]*L[\d.]+ ([\d.]+)" fill="none" stroke="#[^"]+" stroke-width="2"/g),
@@ -88,15 +88,15 @@ describe("the report", () => {
 
   test("one case only, one run only, many cases, and rain as it is", async () => {
     const { cases, ...others } = smallScenario;
-    const single = reportHtml(await matterOf({ ...others, cases: [cases[0]], ensemble: { years: 1 } }));
+    const single = reportHtml(await inputOf({ ...others, cases: [cases[0]], ensemble: { years: 1 } }));
     expect(readable(single)).toContain("There is only one case");
     expect(single).not.toContain('id="numbers-title"');
     const many = Array.from({ length: 19 }, (_, i) => ({ name: `case ${i}`, rootingDepth: `+${i + 1} in` }));
     const crowded = reportHtml(
-      await matterOf({ ...others, cases: [cases[0], ...many], ensemble: { years: 2 } }),
+      await inputOf({ ...others, cases: [cases[0], ...many], ensemble: { years: 2 } }),
     );
     for (const { name } of many) expect(readable(crowded)).toContain(name);
-    const asItCame = await matterOf({
+    const asItCame = await inputOf({
       ...others,
       cases,
       weather: { pattern: "even", annualRain: "13 in" },
@@ -107,9 +107,9 @@ describe("the report", () => {
   });
 
   test("names only sources that were used, each with its mark", async () => {
-    const marked = (matter: Awaited<ReturnType<typeof matterOf>>) =>
+    const marked = (matter: Awaited<ReturnType<typeof inputOf>>) =>
       sourcesUsed(matter).map(({ source, mark }) => `${source} ${mark ?? ""}`);
-    const grown = marked(await matterOf(smallScenario));
+    const grown = marked(await inputOf(smallScenario));
     for (const line of grown) expect(line).toMatch(/read|memory|ours|practice/);
     expect(grown.join()).toContain("Pierce");
     expect(grown.join()).not.toContain("Ehlers");
@@ -117,7 +117,7 @@ describe("the report", () => {
     const { bulkDensity: _density, ...plain } = pan!;
     const probed = { ...plain, penetrationResistance: "300 psi", structure: "pan without pores" };
     const probedSources = marked(
-      await matterOf({
+      await inputOf({
         ...smallScenario,
         soil: { ...smallScenario.soil, layers: [topsoil, probed, subsoil] },
       }),
@@ -145,7 +145,7 @@ describe("the scenario in the report", () => {
     const large = { ...kept, attachments: { "x.csv": "x".repeat(largestEmbedded + 1) } };
     expect(leftOutOf(kept)).toEqual([]);
     expect(leftOutOf(large)).toEqual(["x.csv"]);
-    const matter = { ...(await matterOf(smallScenario)), kept: large };
+    const matter = { ...(await inputOf(smallScenario)), kept: large };
     const html = reportHtml(matter);
     expect(html.length).toBeLessThan(200_000);
     expect(readable(html)).toContain("keep beside it: x.csv");

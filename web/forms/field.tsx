@@ -2,13 +2,13 @@ import type { ComponentChildren } from "preact";
 import { useSignal } from "@preact/signals";
 import { useId } from "preact/hooks";
 import { kinds, type QuantityKind } from "../../src/quantity/kinds.ts";
-import { edit, editMany, letGo } from "../state/scenarioStore.ts";
+import { edit, editMany, endEdit } from "../state/scenarioStore.ts";
 import type { Json } from "../state/json.ts";
 import { BareNote } from "./bareNote.tsx";
 import { equivalent } from "./equivalent.ts";
 import { listText, textList } from "./listText.ts";
 import { DefaultNote, InheritNote, ProblemNote } from "./notes.tsx";
-import { placeAt } from "./place.tsx";
+import { fieldState } from "./place.tsx";
 import { sayDefault } from "./sayDefault.ts";
 import { units } from "../state/view.ts";
 import { listWithUnits, withUnit } from "./withUnit.ts";
@@ -82,7 +82,7 @@ function TextLike({
   const id = useId();
   // While it is typed in, a field shows what was typed; the scenario has its unit already.
   const typing = useSignal<{ readonly shown: string; readonly kept: string } | null>(null);
-  const place = placeAt(path, defaultPath, as === "list");
+  const place = fieldState(path, defaultPath, as === "list");
   const text = as === "list" ? listText(place.value) : place.text;
   const wrong = place.problems.length > 0;
   const noted = place.value === undefined && (place.fallback !== null || otherwise !== undefined);
@@ -117,7 +117,7 @@ function TextLike({
         onInput={(event) => write(event.currentTarget.value)}
         onBlur={() => {
           typing.value = null;
-          letGo();
+          endEdit();
         }}
       />
       {hint && (
@@ -169,7 +169,7 @@ export function Choice({
   also,
 }: ChoiceProps) {
   const id = useId();
-  const place = placeAt(path, defaultPath);
+  const place = fieldState(path, defaultPath);
   const wrong = place.problems.length > 0;
   const usual = otherwise ?? (place.fallback === null ? undefined : sayDefault(place.fallback.value));
   const fallback = usual === undefined ? none : `${usual} (${none})`;
@@ -211,7 +211,7 @@ export function Choice({
 /** Yes or no; off leaves it out. */
 export function Toggle({ path, label, hint }: FieldProps) {
   const id = useId();
-  const place = placeAt(path);
+  const place = fieldState(path);
   return (
     <div class="field field-toggle" data-path={path}>
       <label>

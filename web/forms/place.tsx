@@ -1,5 +1,5 @@
 import type { Json } from "../state/json.ts";
-import { written } from "../state/scenarioStore.ts";
+import { valueAt } from "../state/scenarioStore.ts";
 import { defaultsByPath, problemsByPath } from "../worker/client.ts";
 import type { DefaultUsed } from "../../src/scenario/scenario.ts";
 import type { Problem } from "../../src/problem.ts";
@@ -21,8 +21,8 @@ export interface Place {
  * @param defaultPath where the default is told, where that is another place
  * @param below problems of what stands below the place count as its own, as in a list shown as one text
  */
-export function placeAt(path: string, defaultPath = path, below = false): Place {
-  const value = written(path);
+export function fieldState(path: string, defaultPath = path, below = false): Place {
+  const value = valueAt(path);
   return {
     value,
     text: typeof value === "string" || typeof value === "number" ? String(value) : "",

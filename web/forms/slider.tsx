@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useId, useRef } from "preact/hooks";
-import { letGo } from "../state/scenarioStore.ts";
+import { endEdit } from "../state/scenarioStore.ts";
 
 export interface SliderProps {
   readonly label: string;
@@ -50,7 +50,7 @@ export function Slider({ label, value, from, to, step, say, onSlide, marks = [] 
         }}
         onChange={() => {
           sliding.current = false;
-          letGo();
+          endEdit();
         }}
       />
       {marks.length > 0 && (

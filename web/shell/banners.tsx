@@ -26,7 +26,7 @@ export function Banners() {
               keepingSays.value = null;
             }}
           >
-            Understood
+            ResolvedScenario
           </button>
         </div>
       )}

@@ -30,7 +30,7 @@ export const redoSays = computed(() => history.value.future[0]?.said ?? null);
 export const lastEdit = signal<EditHow>("chosen");
 
 /** What stands at a place, as written; undefined where it is left out. */
-export function written(path: string): Json | undefined {
+export function valueAt(path: string): Json | undefined {
   return getAt(scenario.value, path);
 }
 
@@ -76,7 +76,7 @@ export function attach(
 }
 
 /** A slider was let go, a field left: the next edit is a step of its own. */
-export function letGo(): void {
+export function endEdit(): void {
   history.value = closed(history.value);
 }
 

@@ -2,7 +2,7 @@ import "../style/answer.css";
 import type { Comparison, DifferenceAnswer } from "../../src/answer/comparison/comparison.ts";
 import { spreadOf } from "../../src/statistics/quantiles.ts";
 import { rangeMoreOrLess } from "../../src/report/tables/rangeSaid.ts";
-import { percent, shownIn, type Shown } from "../../src/report/tables/shownUnits.ts";
+import { percent, shownIn, type Formatters } from "../../src/report/tables/formatters.ts";
 import { PairedDifference } from "../pictures/answer/pairedDifference.tsx";
 import { ShareMattered } from "../pictures/answer/shareMattered.tsx";
 import { marksFor } from "../pictures/answer/shareMatteredMarks.ts";
@@ -78,7 +78,7 @@ interface ThreePanelProps {
   readonly difference: DifferenceAnswer;
   readonly c: number;
   readonly runs: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 function ThreePanel({ difference, c, runs, shown }: ThreePanelProps) {
@@ -93,7 +93,7 @@ function ThreePanel({ difference, c, runs, shown }: ThreePanelProps) {
 function threeLead(
   { to, from, extraDepthMm, onlyRootsDiffer }: DifferenceAnswer,
   runs: number,
-  { depth, length }: Shown,
+  { depth, length }: Formatters,
 ): string {
   const apart = depth(Math.abs(extraDepthMm));
   const season = runs === 1 ? "in the one season run" : "in the middle season";
@@ -114,7 +114,7 @@ function threeLead(
 interface SharePanelProps {
   readonly comparison: Comparison;
   readonly d: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 function SharePanel({ comparison, d, shown }: SharePanelProps) {

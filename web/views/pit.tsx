@@ -1,7 +1,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import "../style/pit.css";
-import { fault, problems, season, understood } from "../worker/client.ts";
+import { fault, problems, season, resolved } from "../worker/client.ts";
 import { Cautions, Method, StaleMark } from "./parts.tsx";
 import { DiggingCaution } from "./inputs/caution.tsx";
 import { followPlayDay } from "./pit/playhead.ts";
@@ -12,7 +12,7 @@ import { Wall } from "./pit/wall.tsx";
 export function PitView() {
   useEffect(followPlayDay, []);
   const chosenCase = useSignal(0);
-  const soil = understood.value;
+  const soil = resolved.value;
   const now = season.value;
   return (
     <>
@@ -23,7 +23,7 @@ export function PitView() {
       ) : (
         <>
           {now !== null && <SeasonPicker season={now} />}
-          <Wall understood={soil} season={now} chosenCase={chosenCase} />
+          <Wall resolved={soil} season={now} chosenCase={chosenCase} />
         </>
       )}
       <DiggingCaution />

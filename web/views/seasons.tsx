@@ -1,12 +1,12 @@
 import "../style/seasons.css";
 import { useMemo } from "preact/hooks";
-import { fixed, shownIn, type Shown } from "../../src/report/tables/shownUnits.ts";
+import { fixed, shownIn, type Formatters } from "../../src/report/tables/formatters.ts";
 import { Switch } from "../forms/switch.tsx";
 import { PictureFrame } from "../pictures/kit/frame.tsx";
 import { palette } from "../pictures/kit/palette.ts";
 import { defaults, seasonScale, SeasonSheet, type SeasonTold } from "../pictures/answer/seasonMultiples.tsx";
 import { sayExtraYield } from "../pictures/answer/yieldRangesDigits.ts";
-import { answer, understood } from "../worker/client.ts";
+import { answer, resolved } from "../worker/client.ts";
 import type { Answer } from "../worker/protocol.ts";
 import { differenceShown } from "./answer/chosenDifference.ts";
 import { WhichDifference } from "./answer/whichDifference.tsx";
@@ -172,7 +172,7 @@ function ShowMore({ all }: { all: number }) {
 /** What is seen here, and what a year's number is worth. */
 function introOf(
   { comparison }: Answer,
-  shown: Shown,
+  shown: Formatters,
   all: readonly SeasonRow[],
   years: readonly SeasonRow[],
 ): string {
@@ -181,7 +181,7 @@ function introOf(
     rainTotalMm === null
       ? "with the rain as it came"
       : `at ${shown.total(rainTotalMm)} ${shown.length} of rain in the ${method.rainTotalOver}`;
-  const isGenerated = understood.value?.weather.source === "normals";
+  const isGenerated = resolved.value?.weather.source === "normals";
   const count =
     years.length < all.length ? `${years.length} years in ${all.length} runs` : `${all.length} seasons`;
   const number = isGenerated

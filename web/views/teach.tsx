@@ -2,7 +2,7 @@ import "../style/answer.css";
 import "../style/teach.css";
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { shownIn } from "../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../src/report/tables/formatters.ts";
 import { units } from "../state/view.ts";
 import { answer } from "../worker/client.ts";
 import { differenceShown } from "./answer/chosenDifference.ts";

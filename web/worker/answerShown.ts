@@ -7,7 +7,7 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { fieldSentences, fieldTypeset } from "../../src/report/sentences/fieldSentences.ts";
 import { firstLines } from "../../src/report/sentences/firstLine.ts";
 import { methodLines } from "../../src/report/sentences/methodText.ts";
-import { shownIn } from "../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../src/report/tables/formatters.ts";
 import { typeset } from "../../src/report/tables/typeset.ts";
 import type { Answer, RunsAtRain, Traces } from "./protocol.ts";
 

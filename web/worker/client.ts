@@ -5,7 +5,7 @@ import { attachments, lastEdit, lastGood, scenario } from "../state/scenarioStor
 import { chosenRun, chosenTotal, units } from "../state/view.ts";
 import type { Json } from "../state/json.ts";
 import type { Introduction } from "./engine.worker.ts";
-import { newWorker, wakeEngine, whenEngineFails } from "./startWorker.ts";
+import { newWorker, startEngineWorker, whenEngineFails } from "./startWorker.ts";
 import type {
   Answer,
   FromEngine,
@@ -15,13 +15,13 @@ import type {
   ShownRun,
   TextKind,
   ToEngine,
-  Understood,
+  ResolvedScenario,
 } from "./protocol.ts";
 
 /** What the engine has said, for every view to read. All null until the first answer comes. */
 
 /** The scenario with its defaults, as the engine reads it. */
-export const understood = signal<Understood | null>(null);
+export const resolved = signal<ResolvedScenario | null>(null);
 /** The run on the pit wall. */
 export const season = signal<SeasonShown | null>(null);
 /** The last good answer; see `stale`. */
@@ -57,7 +57,7 @@ export const busy = computed(() => {
 
 /** Defaults by the place they fill; places as problems write them. */
 export const defaultsByPath = computed(
-  () => new Map<string, DefaultUsed>((understood.value?.defaults ?? []).map((one) => [one.field, one])),
+  () => new Map<string, DefaultUsed>((resolved.value?.defaults ?? []).map((one) => [one.field, one])),
 );
 export const problemsByPath = computed(() => {
   const byPath = new Map<string, Problem[]>();
@@ -71,34 +71,34 @@ const typingPauseMs = 250;
 
 let worker: Worker | null = null;
 let asked = 0;
-/** The scenario last asked about, and the last one that was understood. */
+/** The scenario last asked about, and the last one that was resolved. */
 let question: Json = null;
-let understoodScenario: Json = null;
+let resolvedScenario: Json = null;
 /** Number of the question that comes first after a reload with a wrong scenario: its last good answer is shown, then it is asked about. */
 let firstId: number | null = null;
 /** Understood, and to be shown with its season. */
-let awaited: Understood | null = null;
+let awaited: ResolvedScenario | null = null;
 const texts = new Map<number, (text: KeptText) => void>();
 
 /** A second worker for half of the runs, once the first answer is there: until then it would only be in the way. */
-function bringHelper(): void {
-  if (hasHelper || worker === null || navigator.hardwareConcurrency < 2) return;
-  hasHelper = true;
+function bringSecondWorker(): void {
+  if (hasSecondWorker || worker === null || navigator.hardwareConcurrency < 2) return;
+  hasSecondWorker = true;
   const { port1, port2 } = new MessageChannel();
   newWorker().postMessage({ kind: "you help", port: port1 } satisfies Introduction, [port1]);
   worker.postMessage({ kind: "you are helped", port: port2 } satisfies Introduction, [port2]);
 }
 
-let hasHelper = false;
+let hasSecondWorker = false;
 
 /** Starts asking: whenever the scenario, its files or what is shown of it changes. */
 export function startEngine(): void {
-  worker = wakeEngine();
-  worker.addEventListener("message", ({ data }: MessageEvent<FromEngine>) => batch(() => hear(data)));
+  worker = startEngineWorker();
+  worker.addEventListener("message", ({ data }: MessageEvent<FromEngine>) => batch(() => onMessage(data)));
   whenEngineFails((said) => {
     fault.value = said;
   });
-  effect(() => tell({ kind: "files", attachments: attachments.value }));
+  effect(() => post({ kind: "files", attachments: attachments.value }));
   let timer: ReturnType<typeof setTimeout> | undefined;
   effect(() => {
     // Both are looked at, so that a change of either asks again.
@@ -116,11 +116,11 @@ export function startEngine(): void {
   });
   skipFirst(
     () => units.value,
-    () => tell({ kind: "units", id: asked, units: units.peek() }),
+    () => post({ kind: "units", id: asked, units: units.peek() }),
   );
   skipFirst(
     () => [chosenRun.value, chosenTotal.value].join(),
-    () => tell({ kind: "season", id: asked, shown: shownRun() }),
+    () => post({ kind: "season", id: asked, shown: shownRun() }),
   );
 }
 
@@ -146,7 +146,7 @@ function ask(written: typeof scenario.value): void {
   question = written;
   isTyping.value = false;
   performance.mark("rootfront:asked", { detail: asked });
-  tell({ kind: "compute", id: asked, scenario: written, units: units.peek(), shown: shownRun() });
+  post({ kind: "compute", id: asked, scenario: written, units: units.peek(), shown: shownRun() });
 }
 
 function shownRun(): ShownRun {
@@ -158,11 +158,11 @@ export function askText(what: TextKind): Promise<KeptText> {
   return new Promise((resolve) => {
     const id = texts.size === 0 ? 1 : Math.max(...texts.keys()) + 1;
     texts.set(id, resolve);
-    tell({ kind: "text", id, what, shown: shownRun(), units: units.peek() });
+    post({ kind: "text", id, what, shown: shownRun(), units: units.peek() });
   });
 }
 
-function hear(message: FromEngine): void {
+function onMessage(message: FromEngine): void {
   if (message.kind === "text") {
     texts.get(message.id)?.(message.text);
     texts.delete(message.id);
@@ -170,25 +170,25 @@ function hear(message: FromEngine): void {
   }
   const { id } = message;
   // Of an older question nothing is wanted any more, unless the newest one was refused and the last good one goes on.
-  const goesOn = problems.value.length > 0 && message.kind !== "refused" && message.kind !== "understood";
+  const goesOn = problems.value.length > 0 && message.kind !== "refused" && message.kind !== "resolved";
   if (id !== asked && !goesOn) return;
-  if (id === firstId && message.kind !== "understood") {
+  if (id === firstId && message.kind !== "resolved") {
     firstId = null;
     setTimeout(() => batch(() => ask(scenario.peek())));
   }
   switch (message.kind) {
-    case "understood":
+    case "resolved":
       problems.value = [];
       fault.value = null;
-      understoodScenario = question;
+      resolvedScenario = question;
       lastGood.value = null;
       // The season follows at once: shown together they are drawn once, not twice.
-      if (season.peek() === null) understood.value = message.understood;
-      else awaited = message.understood;
+      if (season.peek() === null) resolved.value = message.resolved;
+      else awaited = message.resolved;
       return;
     case "refused":
       problems.value = message.problems;
-      lastGood.value = understoodScenario;
+      lastGood.value = resolvedScenario;
       repliedId.value = id;
       progress.value = null;
       return;
@@ -199,12 +199,12 @@ function hear(message: FromEngine): void {
       return;
     case "season":
       performance.mark("rootfront:season", { detail: id });
-      if (awaited !== null) understood.value = awaited;
+      if (awaited !== null) resolved.value = awaited;
       awaited = null;
       season.value = message.season;
       whenPainted(() => {
         performance.mark("rootfront:season painted", { detail: id });
-        tell({ kind: "drawn", id });
+        post({ kind: "drawn", id });
       });
       return;
     case "progress":
@@ -217,7 +217,7 @@ function hear(message: FromEngine): void {
       whenPainted(() => performance.mark("rootfront:answer painted", { detail: id }));
       if (message.answer.whole) {
         progress.value = null;
-        bringHelper();
+        bringSecondWorker();
       }
       return;
     case "fan":
@@ -242,7 +242,7 @@ function whenPainted(act: () => void): void {
   requestAnimationFrame(() => setTimeout(act));
 }
 
-function tell(message: ToEngine): void {
+function post(message: ToEngine): void {
   worker?.postMessage(message);
 }
 

@@ -1,10 +1,10 @@
 import { prepare } from "../../src/answer/runs/ensemble.ts";
-import { makeDesk } from "../../src/answer/runs/run.ts";
-import { newMemory, type Generated } from "../../src/answer/runs/answerCache.ts";
+import { makeRunBuffers } from "../../src/answer/runs/run.ts";
+import { newAnswerCache, type Generated } from "../../src/answer/runs/answerCache.ts";
 import { InputError } from "../../src/problem.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { KeptScenario } from "../../src/report/page/embedded.ts";
-import { newReadings } from "../../src/scenario/read/recordCache.ts";
+import { newRecordCache } from "../../src/scenario/read/recordCache.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import type { Scenario } from "../../src/scenario/scenario.ts";
 import { filesUsed } from "../state/filesNamed.ts";
@@ -20,17 +20,17 @@ import {
   runsDone,
   seasonOf,
   stageOf,
-  startWork,
-  takeFromHelper,
-  type GoodWork,
+  startJob,
+  takeFromSecondWorker,
+  type Job,
 } from "./job.ts";
-import type { FromHelper, ToHelper } from "./secondWorkerProtocol.ts";
+import type { FromSecondWorker, ToSecondWorker } from "./secondWorkerProtocol.ts";
 import { firstAnswer } from "./firstAnswer.ts";
 import { keptText } from "./keptText.ts";
 import type { FromEngine, ShownRun, ToEngine } from "./protocol.ts";
 import { readAttachment } from "./readAttachment.ts";
 import { buffersOf } from "./seasonShown.ts";
-import { understoodOf } from "./resolved.ts";
+import { resolvedOf } from "./resolved.ts";
 
 /** Runs go on for this long before messages are listened to again, ms. */
 const chunkMs = 8;
@@ -51,47 +51,47 @@ type AskedToCompute = Extract<ToEngine, { kind: "compute" }>;
 type AskedForText = Extract<ToEngine, { kind: "text" }>;
 
 export interface Engine {
-  readonly hear: (message: ToEngine) => void;
+  readonly onMessage: (message: ToEngine) => void;
   /** From now on a second worker takes part of the runs. */
-  readonly getHelp: (tell: (message: ToHelper) => void) => void;
-  readonly hearHelper: (message: FromHelper) => void;
+  readonly getHelp: (post: (message: ToSecondWorker) => void) => void;
+  readonly onSecondWorker: (message: FromSecondWorker) => void;
 }
 
 /**
- * The engine behind the page: hears what is asked, says what it finds. Newer work ends older: between chunks of runs it lets
+ * The engine behind the page: takes what is asked, says what it finds. Newer work ends older: between chunks of runs it lets
  * messages in, and stops when a later one has come. When that one is refused, it goes on with the last that was good.
  *
  * @param pause lets messages in
  */
 export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
-  const memory = newMemory();
+  const cache = newAnswerCache();
   /** One for all work: its arrays are large. */
-  const seasonDesk = makeDesk();
-  const readings = newReadings();
-  let helper: ((message: ToHelper) => void) | null = null;
+  const seasonDesk = makeRunBuffers();
+  const recordCache = newRecordCache();
+  let secondWorker: ((message: ToSecondWorker) => void) | null = null;
   let handed: Generated | null = null;
   let attachments: Attachments = {};
   let latest = 0;
   /** Ends the wait for a season to be drawn. */
-  let letGo: () => void = () => undefined;
-  let good: GoodWork | null = null;
+  let endEdit: () => void = () => undefined;
+  let good: Job | null = null;
   /** What the good work answers, as it was written. */
   let goodKept: KeptScenario = { scenario: {}, attachments: {} };
   /** Texts asked for before the answer they are made of was there. */
   let waitingTexts: AskedForText[] = [];
 
-  function hear(message: ToEngine): void {
+  function onMessage(message: ToEngine): void {
     switch (message.kind) {
       case "files":
         attachments = message.attachments;
-        helper?.(message);
+        secondWorker?.(message);
         return;
       case "drawn":
-        if (message.id === latest) letGo();
+        if (message.id === latest) endEdit();
         return;
       case "compute":
         latest = message.id;
-        letGo();
+        endEdit();
         void compute(message).catch((error: unknown) => sayError(message.id, error));
         return;
       case "units":
@@ -112,9 +112,9 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
     }
   }
 
-  /** Years generated since they were last handed to the helper, which need not generate them again. */
+  /** Years generated since they were last handed to the secondWorker, which need not generate them again. */
   function notYetHanded(): Generated | null {
-    const { generated } = memory;
+    const { generated } = cache;
     if (generated === handed) return null;
     handed = generated;
     return generated;
@@ -123,7 +123,7 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   function seasonDrawn(): Promise<void> {
     return new Promise((resolve) => {
       const timer = setTimeout(resolve, drawingMs);
-      letGo = () => {
+      endEdit = () => {
         clearTimeout(timer);
         resolve();
       };
@@ -136,21 +136,21 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       const scenario = await resolveScenario(written, {
         fileName: "scenario",
         readText: readAttachment(attachments),
-        readings,
+        recordCache,
       });
       if (id !== latest) return;
       const typicalRun = good?.typicalRun ?? 0;
-      helper?.({ kind: "stop" });
-      say({ kind: "understood", id, understood: understoodOf(scenario) });
+      secondWorker?.({ kind: "stop" });
+      say({ kind: "resolved", id, resolved: resolvedOf(scenario) });
       if (good === null) sayFirst(id, scenario, shown, units);
-      const preparation = prepare(scenario, memory);
-      good = startWork(id, preparation, units, shown, typicalRun, seasonDesk);
+      const preparation = prepare(scenario, cache);
+      good = startJob(id, preparation, units, shown, typicalRun, seasonDesk);
       goodKept = kept;
       saySeason(good);
       const begun = good;
       const drawn = seasonDrawn().then(() => {
         if (id === latest && begun.place === 0)
-          helper?.({ kind: "help", id, scenario: written, place: 0, generated: notYetHanded() });
+          secondWorker?.({ kind: "help", id, scenario: written, place: 0, generated: notYetHanded() });
       });
       await Promise.race([drawn, quiet(aloneMs)]);
       if (id !== latest) return;
@@ -162,52 +162,52 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   }
 
   function sayFirst(id: number, scenario: Scenario, shown: ShownRun, units: Units): void {
-    const first = firstAnswer(scenario, shown, units, memory);
+    const first = firstAnswer(scenario, shown, units, cache);
     if (first === null) return;
     say({ kind: "season", id, season: first.season }, buffersOf(first.season));
     say({ kind: "answer", id, answer: first.answer });
   }
 
   /** Runs what is left to run, until newer work comes. */
-  async function goOn(work: GoodWork, asked: number, written: Json): Promise<void> {
+  async function goOn(job: Job, asked: number, written: Json): Promise<void> {
     const isWanted = (): boolean => asked === latest;
     await pause();
     let breath = performance.now();
     let told = breath;
-    while (isWanted() && stageOf(work) !== "whole") {
-      if (runNext(work)) {
-        const more = stageOf(work) !== "whole" && asked === work.id;
-        helper?.(
+    while (isWanted() && stageOf(job) !== "whole") {
+      if (runNext(job)) {
+        const more = stageOf(job) !== "whole" && asked === job.id;
+        secondWorker?.(
           more
-            ? { kind: "help", id: work.id, scenario: written, place: work.place, generated: null }
+            ? { kind: "help", id: job.id, scenario: written, place: job.place, generated: null }
             : { kind: "stop" },
         );
-        if (work.place === 1 || stageOf(work) === "whole") tellAnswer(work);
+        if (job.place === 1 || stageOf(job) === "whole") postAnswer(job);
       }
       const now = performance.now();
       if (now - breath < chunkMs) continue;
       if (now - told > progressEveryMs) {
-        say({ kind: "progress", id: work.id, done: runsDone(work), total: allRuns(work) });
+        say({ kind: "progress", id: job.id, done: runsDone(job), total: allRuns(job) });
         told = now;
       }
       await pause();
       breath = performance.now();
     }
     if (!isWanted()) return;
-    if (hasEvidence(work) && !work.isMeasured) {
+    if (hasEvidence(job) && !job.isMeasured) {
       // In one piece, and long: not while a slider is still moving.
       await quiet(quietMs);
       if (!isWanted()) return;
-      work.isMeasured = true;
-      sayAnswer(work);
+      job.isMeasured = true;
+      sayAnswer(job);
     }
-    sayTexts(work);
+    sayTexts(job);
     told = performance.now();
-    while (isWanted() && !work.fan.isWhole()) {
-      const wider = work.fan.step();
+    while (isWanted() && !job.fan.isWhole()) {
+      const wider = job.fan.step();
       const now = performance.now();
-      if (wider && (work.fan.isOpen() || now - told > fanEveryMs)) {
-        sayFan(work);
+      if (wider && (job.fan.isOpen() || now - told > fanEveryMs)) {
+        sayFan(job);
         told = now;
       }
       if (now - breath < fanChunkMs) continue;
@@ -217,36 +217,36 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   }
 
   /** A stage of the answer; the season on show follows when another run is the typical one now. */
-  function tellAnswer(work: GoodWork): void {
-    const before = work.typicalRun;
-    sayAnswer(work);
-    if (work.typicalRun !== before && work.shown.run === null) saySeason(work);
+  function postAnswer(job: Job): void {
+    const before = job.typicalRun;
+    sayAnswer(job);
+    if (job.typicalRun !== before && job.shown.run === null) saySeason(job);
   }
 
-  function sayAnswer(work: GoodWork): void {
-    say({ kind: "answer", id: work.id, answer: answerOf(work, work.isMeasured) });
+  function sayAnswer(job: Job): void {
+    say({ kind: "answer", id: job.id, answer: answerOf(job, job.isMeasured) });
   }
 
-  function sayFan(work: GoodWork): void {
-    const fan = work.fan.shown(work.units);
-    if (fan.points.length > 0) say({ kind: "fan", id: work.id, fan });
+  function sayFan(job: Job): void {
+    const fan = job.fan.shown(job.units);
+    if (fan.points.length > 0) say({ kind: "fan", id: job.id, fan });
   }
 
-  function saySeason(work: GoodWork): void {
-    const season = seasonOf(work);
-    say({ kind: "season", id: work.id, season }, buffersOf(season));
+  function saySeason(job: Job): void {
+    const season = seasonOf(job);
+    say({ kind: "season", id: job.id, season }, buffersOf(season));
   }
 
-  function sayTexts(work: GoodWork): void {
-    if (stageOf(work) !== "whole") return;
+  function sayTexts(job: Job): void {
+    if (stageOf(job) !== "whole") return;
     const asked = waitingTexts;
     waitingTexts = [];
     for (const { id, what, shown, units } of asked) {
       const text = keptText(
         what,
-        work.ensemble,
-        chosenRunOf(work, shown),
-        chosenTotalOf(work, shown),
+        job.ensemble,
+        chosenRunOf(job, shown),
+        chosenTotalOf(job, shown),
         units,
         goodKept,
       );
@@ -260,13 +260,13 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   }
 
   return {
-    hear,
-    getHelp: (tell) => {
-      helper = tell;
-      helper({ kind: "files", attachments });
+    onMessage,
+    getHelp: (post) => {
+      secondWorker = post;
+      secondWorker({ kind: "files", attachments });
     },
-    hearHelper: (message) => {
-      if (good !== null) takeFromHelper(good, message);
+    onSecondWorker: (message) => {
+      if (good !== null) takeFromSecondWorker(good, message);
     },
   };
 }

@@ -1,16 +1,16 @@
 import { makeEngine } from "./engine.ts";
-import { makeHelper } from "./secondWorker.ts";
-import type { FromHelper, ToHelper } from "./secondWorkerProtocol.ts";
+import { makeSecondWorker } from "./secondWorker.ts";
+import type { FromSecondWorker, ToSecondWorker } from "./secondWorkerProtocol.ts";
 import { makePause } from "./pause.ts";
 import type { FromEngine, ToEngine } from "./protocol.ts";
 
 /** What of a worker's global is used; the page and its worker are checked with the same library of types. */
 interface WorkerScope {
   postMessage(message: FromEngine, transfer: ArrayBuffer[]): void;
-  addEventListener(type: "message", hear: (event: MessageEvent<ToEngine | Introduction>) => void): void;
+  addEventListener(type: "message", onMessage: (event: MessageEvent<ToEngine | Introduction>) => void): void;
 }
 
-/** Two workers are made known to each other: one is the engine, the other its helper. */
+/** Two workers are made known to each other: one is the engine, the other its secondWorker. */
 export type Introduction =
   | { readonly kind: "you are helped"; readonly port: MessagePort }
   | { readonly kind: "you help"; readonly port: MessagePort };
@@ -21,19 +21,22 @@ const engine = makeEngine((message, transfer = []) => scope.postMessage(message,
 scope.addEventListener("message", ({ data }) => {
   switch (data.kind) {
     case "you are helped":
-      data.port.addEventListener("message", (event: MessageEvent<FromHelper>) =>
-        engine.hearHelper(event.data),
+      data.port.addEventListener("message", (event: MessageEvent<FromSecondWorker>) =>
+        engine.onSecondWorker(event.data),
       );
       data.port.start();
       engine.getHelp((message) => data.port.postMessage(message));
       return;
     case "you help": {
-      const hear = makeHelper((message, transfer) => data.port.postMessage(message, transfer), makePause());
-      data.port.addEventListener("message", (event: MessageEvent<ToHelper>) => hear(event.data));
+      const onMessage = makeSecondWorker(
+        (message, transfer) => data.port.postMessage(message, transfer),
+        makePause(),
+      );
+      data.port.addEventListener("message", (event: MessageEvent<ToSecondWorker>) => onMessage(event.data));
       data.port.start();
       return;
     }
     default:
-      engine.hear(data);
+      engine.onMessage(data);
   }
 });

@@ -1,9 +1,9 @@
 import { prepare } from "../../src/answer/runs/ensemble.ts";
-import { newMemory, type Memory } from "../../src/answer/runs/answerCache.ts";
+import { newAnswerCache, type AnswerCache } from "../../src/answer/runs/answerCache.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { Scenario } from "../../src/scenario/scenario.ts";
 import { answerShown, atMiddleTotal } from "./answerShown.ts";
-import { runNext, seasonOf, startWork } from "./job.ts";
+import { runNext, seasonOf, startJob } from "./job.ts";
 import type { Answer, SeasonShown, ShownRun } from "./protocol.ts";
 
 /** Runs of the first answer of all. */
@@ -17,14 +17,14 @@ export function firstAnswer(
   scenario: Scenario,
   shown: ShownRun,
   units: Units,
-  memory: Memory,
+  cache: AnswerCache,
 ): { readonly season: SeasonShown; readonly answer: Answer } | null {
   const { years } = scenario.ensemble;
   if (years < 2 * firstRuns) return null;
   const few = { ...scenario, ensemble: { ...scenario.ensemble, years: firstRuns } };
   // A record is read once for both; of generated years there are fewer here.
-  const own = scenario.weather.source.kind === "record" ? memory : newMemory();
-  const work = startWork(0, prepare(few, own), units, shown, 0);
+  const own = scenario.weather.source.kind === "record" ? cache : newAnswerCache();
+  const work = startJob(0, prepare(few, own), units, shown, 0);
   while (!runNext(work));
   const answer = answerShown(atMiddleTotal(work.ensemble), work.traces, units, "first runs");
   return { season: { ...seasonOf(work), runs: years }, answer };

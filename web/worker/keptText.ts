@@ -4,7 +4,7 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { fieldParts } from "../../src/report/sentences/fieldText.ts";
 import { comparisonText } from "../../src/report/sentences/comparisonText.ts";
 import { ledgerCsv, ledgerTable } from "../../src/report/tables/ledgerCsv.ts";
-import { reportHtml, reportMatter, type KeptScenario } from "../../src/report/page/index.ts";
+import { reportHtml, reportInput, type KeptScenario } from "../../src/report/page/index.ts";
 import { jsonText } from "../../src/report/tables/roundForPrint.ts";
 import { runSaid } from "../../src/report/tables/runSaid.ts";
 import { describeScenario } from "../../src/scenario/say/describe.ts";
@@ -63,7 +63,7 @@ export function keptText(
     case "report":
       return {
         what,
-        text: reportHtml(reportMatter(ensemble, units, kept)),
+        text: reportHtml(reportInput(ensemble, units, kept)),
         fileName: `${name}-report.html`,
         said: "the report",
       };

@@ -48,7 +48,7 @@ export type TextKind = "ledger" | "json" | "text" | "check" | "report";
 
 export type FromEngine =
   /** Comes first, once the scenario can be read. */
-  | { readonly kind: "understood"; readonly id: number; readonly understood: Understood }
+  | { readonly kind: "resolved"; readonly id: number; readonly resolved: ResolvedScenario }
   /** The scenario is wrong; the last good answer stands. */
   | { readonly kind: "refused"; readonly id: number; readonly problems: readonly Problem[] }
   /** Our own fault. */
@@ -62,8 +62,8 @@ export type FromEngine =
   | { readonly kind: "text"; readonly id: number; readonly text: KeptText };
 
 /** The scenario as the engine reads it: every default filled in. The record's days stay in the worker. */
-export interface Understood extends Omit<Scenario, "weather" | "cases"> {
-  readonly cases: readonly UnderstoodCase[];
+export interface ResolvedScenario extends Omit<Scenario, "weather" | "cases"> {
+  readonly cases: readonly ResolvedCase[];
   readonly weather: Omit<Scenario["weather"], "source"> & {
     readonly source: "record" | "normals";
     readonly station: StationInfo | null;
@@ -74,7 +74,7 @@ export interface Understood extends Omit<Scenario, "weather" | "cases"> {
   readonly choices: { readonly crops: readonly string[]; readonly yieldLines: readonly string[] };
 }
 
-export type UnderstoodCase = Omit<Scenario["cases"][number], "layers"> & {
+export type ResolvedCase = Omit<Scenario["cases"][number], "layers"> & {
   readonly layers: readonly LayerShown[];
 };
 

@@ -9,7 +9,7 @@ import {
   type Preparation,
 } from "../../src/answer/runs/ensemble.ts";
 import { atOtherTotals, fanTotals } from "../../src/answer/runs/rainFan.ts";
-import { makeDesk, type ReadyCase } from "../../src/answer/runs/run.ts";
+import { makeRunBuffers, type ReadyCase } from "../../src/answer/runs/run.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { RainFan } from "./protocol.ts";
 
@@ -34,7 +34,7 @@ export function openFan(preparation: Preparation): OpeningFan {
   const asked = preparation.rainTotalsMm.filter((total) => total !== null);
   const totals = fanTotals(span.fromMm, span.toMm, span.stepMm, asked);
   const all = preparation.yearByRun.length;
-  const desk = makeDesk("sums");
+  const buffers = makeRunBuffers("sums");
   const ready: ReadyCase[][] = [];
   let runs = Math.min(firstRuns, all);
   let done: Ensemble[] = [];
@@ -52,7 +52,7 @@ export function openFan(preparation: Preparation): OpeningFan {
     };
     const { ensemble, run } = open;
     ready[run] ??= readyRun(preparation, run);
-    runInto(ensemble, run, 0, ready[run]!, desk);
+    runInto(ensemble, run, 0, ready[run]!, buffers);
     open = run + 1 < ensemble.runs ? { ensemble, run: run + 1 } : null;
     if (open !== null) return false;
     (rough ? done : finer).push(ensemble);

@@ -2,10 +2,10 @@ import { lineChoiceNames } from "../../src/crop/yieldLines.ts";
 import { cropNamed, cropNames } from "../../src/crop/crops.ts";
 import type { Scenario } from "../../src/scenario/scenario.ts";
 import { textureClass } from "../../src/soil/equations/texture.ts";
-import type { Understood } from "./protocol.ts";
+import type { ResolvedScenario } from "./protocol.ts";
 
 /** What the page is told of a scenario: everything but the days of its record. */
-export function understoodOf(scenario: Scenario): Understood {
+export function resolvedOf(scenario: Scenario): ResolvedScenario {
   const { source, ...plan } = scenario.weather;
   const record = source.kind === "record" ? source.record : null;
   const { name: crop } = scenario.cases[0].crop;

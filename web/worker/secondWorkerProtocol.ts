@@ -5,7 +5,7 @@ import type { PackedRuns } from "./packedRuns.ts";
 
 /** What the two workers say to each other. */
 
-export type ToHelper =
+export type ToSecondWorker =
   | { readonly kind: "files"; readonly attachments: Attachments }
   /** Begin at the last run of this place in the order of the totals; ends what is under way. */
   | {
@@ -18,7 +18,7 @@ export type ToHelper =
     }
   | { readonly kind: "stop" };
 
-export interface FromHelper {
+export interface FromSecondWorker {
   readonly id: number;
   readonly place: number;
   readonly runs: PackedRuns;

@@ -1,22 +1,22 @@
 let worker: Worker | null = null;
 let failure: string | null = null;
-let hearFailure: (said: string) => void = () => undefined;
+let onFailure: (said: string) => void = () => undefined;
 
 /** The engine's worker, begun when it is first asked for, so that it is ready when the scenario is. */
-export function wakeEngine(): Worker {
+export function startEngineWorker(): Worker {
   if (worker !== null) return worker;
   worker = newWorker();
   worker.addEventListener("error", ({ message }) => {
     failure = message || "the engine could not be loaded";
-    hearFailure(failure);
+    onFailure(failure);
   });
   return worker;
 }
 
 /** Hears of a fault of the engine, of one before as well. */
-export function whenEngineFails(hear: (said: string) => void): void {
-  hearFailure = hear;
-  if (failure !== null) hear(failure);
+export function whenEngineFails(onMessage: (said: string) => void): void {
+  onFailure = onMessage;
+  if (failure !== null) onMessage(failure);
 }
 
 export function newWorker(): Worker {

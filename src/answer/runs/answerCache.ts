@@ -11,20 +11,20 @@ import type { DailyWeather, WeatherRecord } from "../../weather/records/record.t
  * so far and the crop's course in each year; while the normals are changed, what generated days draw whatever the normals are.
  * The caller owns it; answers are the same with a new one.
  */
-export interface Memory {
-  weather: KnownWeather | null;
-  /** Courses by sowing index, on a shelf for each crop and length of fallow. All belong to `weather`. */
-  shelves: Map<string, CourseShelf>;
+export interface AnswerCache {
+  weather: CachedWeather | null;
+  /** Courses by sowing index, a map for each crop and length of fallow. All belong to `weather`. */
+  courses: Map<string, CourseCache>;
   draws: GeneratorDraws | null;
   generated: Generated | null;
-  /** Soils cut and filled, on a shelf for each soil, rule of uptake and way of drawing; they do not depend on the weather. */
-  soils: Map<string, SoilShelf>;
+  /** Soils cut and filled, a map for each soil, rule of uptake and way of drawing; they do not depend on the weather. */
+  soils: Map<string, SoilCache>;
   /** Sowing years that fit into the weather, with the window they make. */
   sown: OfWeather<unknown> | null;
   /** The weather at each total. */
   scaled: OfWeather<unknown> | null;
   /** How the front answers to what a dig fits. */
-  response: KnownResponse | null;
+  response: CachedResponse | null;
 }
 
 /** Generated years before their reference ET, and what they were generated from. */
@@ -40,13 +40,13 @@ interface OfWeather<T> {
   readonly value: T;
 }
 
-interface KnownResponse {
+interface CachedResponse {
   readonly key: string;
   readonly weather: DailyWeather;
   readonly response: FrontResponse | null;
 }
 
-export interface KnownWeather {
+export interface CachedWeather {
   /** All but the record that the weather is worked out from. */
   readonly key: string;
   /** Null where the weather is generated from what the key tells. */
@@ -54,14 +54,14 @@ export interface KnownWeather {
   readonly onDemand: WeatherOnDemand;
 }
 
-export type CourseShelf = Map<number, CropCourse>;
+export type CourseCache = Map<number, CropCourse>;
 /** By run. */
-export type SoilShelf = Map<number, ReadySoil>;
+export type SoilCache = Map<number, ReadySoil>;
 
-export function newMemory(): Memory {
+export function newAnswerCache(): AnswerCache {
   return {
     weather: null,
-    shelves: new Map(),
+    courses: new Map(),
     draws: null,
     generated: null,
     soils: new Map(),
@@ -71,65 +71,65 @@ export function newMemory(): Memory {
   };
 }
 
-/** The weather remembered, or made and remembered; other weather makes the courses void. */
-export function recallWeather(
-  memory: Memory,
+/** The weather cached, or made and cached; other weather makes the courses void. */
+export function cachedWeather(
+  cache: AnswerCache,
   key: string,
   record: WeatherRecord | null,
   make: () => WeatherOnDemand,
 ): WeatherOnDemand {
-  const known = memory.weather;
+  const known = cache.weather;
   if (known !== null && known.key === key && sameRecord(known.record, record)) return known.onDemand;
   const onDemand = make();
-  memory.weather = { key, record, onDemand };
-  memory.shelves = new Map();
+  cache.weather = { key, record, onDemand };
+  cache.courses = new Map();
   return onDemand;
 }
 
-/** The generated years remembered, or generated and remembered. */
-export function recallGenerated(memory: Memory, key: string, generate: () => WeatherRecord): WeatherRecord {
-  if (memory.generated?.key !== key) memory.generated = { key, record: generate() };
-  return memory.generated.record;
+/** The generated years cached, or generated and cached. */
+export function cachedYears(cache: AnswerCache, key: string, generate: () => WeatherRecord): WeatherRecord {
+  if (cache.generated?.key !== key) cache.generated = { key, record: generate() };
+  return cache.generated.record;
 }
 
-/** The shelf of each case's soils; those of no case any more are cleared away. */
-export function recallSoils(memory: Memory, cases: readonly Case[], plan: EnsemblePlan): SoilShelf[] {
+/** The soils of each case; those of no case any more are cleared away. */
+export function cachedSoils(cache: AnswerCache, cases: readonly Case[], plan: EnsemblePlan): SoilCache[] {
   const { years: _years, ...draws } = plan;
-  const kept = new Map<string, SoilShelf>();
-  const shelves = cases.map(({ layers, sliceThicknessMm, startingWater, ground, uptake }) => {
+  const kept = new Map<string, SoilCache>();
+  const courses = cases.map(({ layers, sliceThicknessMm, startingWater, ground, uptake }) => {
     const { evaporatingDepthMm } = ground;
     const key = JSON.stringify([layers, sliceThicknessMm, startingWater, evaporatingDepthMm, uptake, draws]);
-    const shelf = kept.get(key) ?? memory.soils.get(key) ?? new Map<number, ReadySoil>();
-    kept.set(key, shelf);
-    return shelf;
+    const own = kept.get(key) ?? cache.soils.get(key) ?? new Map<number, ReadySoil>();
+    kept.set(key, own);
+    return own;
   });
-  memory.soils = kept;
-  return shelves;
+  cache.soils = kept;
+  return courses;
 }
 
-/** What was worked out from the same weather, remembered or worked out and remembered. */
-export function recallOfWeather<T>(
-  memory: Memory,
+/** What was worked out from the same weather, cached or worked out and cached. */
+export function cachedOfWeather<T>(
+  cache: AnswerCache,
   what: "sown" | "scaled",
   weather: DailyWeather,
   key: string,
   workOut: () => T,
 ): T {
-  const known = memory[what] as OfWeather<T> | null;
+  const known = cache[what] as OfWeather<T> | null;
   if (known !== null && known.weather === weather && known.key === key) return known.value;
   const value = workOut();
-  memory[what] = { weather, key, value };
+  cache[what] = { weather, key, value };
   return value;
 }
 
-/** The response remembered, or worked out and remembered. The weather's rain is compared, as it is scaled anew each time. */
-export function recallResponse(
-  memory: Memory,
+/** The response cached, or worked out and cached. The weather's rain is compared, as it is scaled anew each time. */
+export function cachedResponse(
+  cache: AnswerCache,
   weather: DailyWeather,
   key: string,
   workOut: () => FrontResponse | null,
 ): FrontResponse | null {
-  const known = memory.response;
+  const known = cache.response;
   if (
     known?.key === key &&
     sameNumbers(known.weather.rainMm, weather.rainMm) &&
@@ -137,27 +137,27 @@ export function recallResponse(
   )
     return known.response;
   const response = workOut();
-  memory.response = { key, weather, response };
+  cache.response = { key, weather, response };
   return response;
 }
 
-/** Draws for at least so many days, remembered or made and remembered. */
-export function recallDraws(memory: Memory, seed: number, days: number): GeneratorDraws {
-  if (!serves(memory.draws, seed, days)) memory.draws = drawDays(seed, days);
-  return memory.draws;
+/** Draws for at least so many days, cached or made and cached. */
+export function cachedDraws(cache: AnswerCache, seed: number, days: number): GeneratorDraws {
+  if (!serves(cache.draws, seed, days)) cache.draws = drawDays(seed, days);
+  return cache.draws;
 }
 
-/** The shelf of each case; those of no case any more are cleared away. */
-export function recallShelves(memory: Memory, cases: readonly Case[]): CourseShelf[] {
-  const kept = new Map<string, CourseShelf>();
-  const shelves = cases.map(({ crop, fallowDays }) => {
+/** The own of each case; those of no case any more are cleared away. */
+export function cachedCourses(cache: AnswerCache, cases: readonly Case[]): CourseCache[] {
+  const kept = new Map<string, CourseCache>();
+  const courses = cases.map(({ crop, fallowDays }) => {
     const key = JSON.stringify([crop, fallowDays]);
-    const shelf = kept.get(key) ?? memory.shelves.get(key) ?? new Map<number, CropCourse>();
-    kept.set(key, shelf);
-    return shelf;
+    const own = kept.get(key) ?? cache.courses.get(key) ?? new Map<number, CropCourse>();
+    kept.set(key, own);
+    return own;
   });
-  memory.shelves = kept;
-  return shelves;
+  cache.courses = kept;
+  return courses;
 }
 
 /** Whether two readings hold the same, number for number. */

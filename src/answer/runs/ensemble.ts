@@ -13,21 +13,21 @@ import { hinderBy } from "../../evidence/dig/hinderBy.ts";
 import { drawRuns, type RunDraws } from "./draws.ts";
 import { middleTotalIndex } from "../comparison/middleTotal.ts";
 import {
-  newMemory,
-  recallResponse,
-  recallShelves,
-  recallSoils,
-  type CourseShelf,
-  type Memory,
-  type SoilShelf,
+  newAnswerCache,
+  cachedResponse,
+  cachedCourses,
+  cachedSoils,
+  type CourseCache,
+  type AnswerCache,
+  type SoilCache,
 } from "./answerCache.ts";
 import {
   courseOf,
-  makeDesk,
+  makeRunBuffers,
   readySoil,
   runCases,
   type CaseAfterRun,
-  type Desk,
+  type RunBuffers,
   type ReadyCase,
 } from "./run.ts";
 import { capacityBetweenMm, storedBetweenMm } from "../comparison/threeNumbers.ts";
@@ -46,11 +46,11 @@ export interface Preparation {
   /** What the dig tells of the soil, worked out when first asked for; null where nothing was dug or nothing is fitted. */
   readonly digFit: () => DigFit | null;
   /** Courses of each case's crop already worked out, by sowing index. */
-  readonly shelfByCase: readonly CourseShelf[];
+  readonly courseCacheByCase: readonly CourseCache[];
   /** The first case with a full stand, where its own is thin, and its courses. */
-  readonly fullStand: { readonly plan: Case; readonly shelf: CourseShelf } | null;
+  readonly fullStand: { readonly plan: Case; readonly courseCache: CourseCache } | null;
   /** Soils of each case already cut and filled, by run. */
-  readonly soilShelfByCase: readonly SoilShelf[];
+  readonly soilCacheByCase: readonly SoilCache[];
 }
 
 /** Results of all runs, kept apart by run, so that seasons can be told one by one. */
@@ -109,11 +109,11 @@ const totalNames: readonly (keyof SeasonTotals)[] = [
  * Weather, sowing years and draws of a scenario.
  * Throws InputError where the record is too short for a single run.
  *
- * @param memory of an earlier preparation, where there is one: saves time, changes nothing
+ * @param cache of an earlier preparation, where there is one: saves time, changes nothing
  */
-export function prepare(scenario: Scenario, memory: Memory = newMemory()): Preparation {
+export function prepare(scenario: Scenario, cache: AnswerCache = newAnswerCache()): Preparation {
   const { ensemble, yieldLine, weather, cases } = scenario;
-  const years = weatherYears(weather, scenario.site, cases, ensemble, memory);
+  const years = weatherYears(weather, scenario.site, cases, ensemble, cache);
   const rainTotalsMm = weather.rainTotalsMm.length === 0 ? [null] : weather.rainTotalsMm;
   const yearByRun = Array.from(
     { length: ensemble.years },
@@ -128,7 +128,7 @@ export function prepare(scenario: Scenario, memory: Memory = newMemory()): Prepa
     drawsByRun,
   };
   const fullFirst = withFullStand(cases[0]);
-  const shelves = recallShelves(memory, fullFirst === null ? cases : [...cases, fullFirst]);
+  const courseCaches = cachedCourses(cache, fullFirst === null ? cases : [...cases, fullFirst]);
   return {
     scenario,
     weatherYears: years,
@@ -137,11 +137,11 @@ export function prepare(scenario: Scenario, memory: Memory = newMemory()): Prepa
     rainTotalsMm,
     digFit: once(() => {
       years.workOut(0, years.weather.days);
-      return digFitOf(ground, memory);
+      return digFitOf(ground, cache);
     }),
-    shelfByCase: shelves,
-    fullStand: fullFirst === null ? null : { plan: fullFirst, shelf: shelves[cases.length]! },
-    soilShelfByCase: recallSoils(memory, cases, ensemble),
+    courseCacheByCase: courseCaches,
+    fullStand: fullFirst === null ? null : { plan: fullFirst, courseCache: courseCaches[cases.length]! },
+    soilCacheByCase: cachedSoils(cache, cases, ensemble),
   };
 }
 
@@ -158,11 +158,11 @@ export function runEnsemble(
   const ensemble = emptyEnsemble(prepare(scenario));
   const { preparation, runs, byRainTotal } = ensemble;
   const totals = byRainTotal.length;
-  const desk = makeDesk("sums");
+  const buffers = makeRunBuffers("sums");
   for (let run = 0; run < runs; run++) {
     const ready = readyRun(preparation, run);
     for (let t = 0; t < totals; t++) {
-      runInto(ensemble, run, t, ready, desk);
+      runInto(ensemble, run, t, ready, buffers);
       onProgress?.(run * totals + t + 1, runs * totals);
     }
   }
@@ -179,15 +179,15 @@ export function emptyEnsemble(preparation: Preparation): Ensemble {
   return { preparation, runs, byRainTotal };
 }
 
-/** Runs every case of one run at one of the totals and writes the results down; what it returns is the desk's. */
+/** Runs every case of one run at one of the totals and writes the results down; what it returns is the buffers's. */
 export function runInto(
   { preparation, byRainTotal }: Ensemble,
   run: number,
   totalIndex: number,
   ready: readonly ReadyCase[],
-  desk: Desk,
+  buffers: RunBuffers,
 ): CaseAfterRun[] {
-  const after = runAtRain(preparation, ready, totalIndex, desk);
+  const after = runAtRain(preparation, ready, totalIndex, buffers);
   note(byRainTotal[totalIndex]!, run, after, preparation.drawsByRun[run]!, preparation.scenario);
   return after;
 }
@@ -197,13 +197,13 @@ const soilsKept = 400;
 
 /** One run's cases, cut and filled: the same for every rainfall total. */
 export function readyRun(preparation: Preparation, run: number): ReadyCase[] {
-  const { scenario, weatherYears, yearByRun, drawsByRun, shelfByCase, fullStand, soilShelfByCase } =
+  const { scenario, weatherYears, yearByRun, drawsByRun, courseCacheByCase, fullStand, soilCacheByCase } =
     preparation;
   const { sowingIndexByCase } = yearByRun[run]!;
   return scenario.cases.map((plan, c) => {
     const sowingIndex = sowingIndexByCase[c]!;
-    const course = courseFrom(shelfByCase[c]!, plan, weatherYears, sowingIndex);
-    const soils = soilShelfByCase[c]!;
+    const course = courseFrom(courseCacheByCase[c]!, plan, weatherYears, sowingIndex);
+    const soils = soilCacheByCase[c]!;
     const soil = soils.get(run) ?? readySoil(plan, drawsByRun[run]!, scenario.ensemble.deepBelowMm);
     if (run < soilsKept) soils.set(run, soil);
     return {
@@ -216,19 +216,19 @@ export function readyRun(preparation: Preparation, run: number): ReadyCase[] {
       fullStandCourse:
         c > 0 || fullStand === null
           ? null
-          : courseFrom(fullStand.shelf, fullStand.plan, weatherYears, sowingIndex),
+          : courseFrom(fullStand.courseCache, fullStand.plan, weatherYears, sowingIndex),
     };
   });
 }
 
 function courseFrom(
-  shelf: CourseShelf,
+  courseCache: CourseCache,
   plan: Case,
   weatherYears: WeatherYears,
   sowingIndex: number,
 ): CropCourse {
-  const course = shelf.get(sowingIndex) ?? workedOutCourse(plan, weatherYears, sowingIndex);
-  shelf.set(sowingIndex, course);
+  const course = courseCache.get(sowingIndex) ?? workedOutCourse(plan, weatherYears, sowingIndex);
+  courseCache.set(sowingIndex, course);
   return course;
 }
 
@@ -263,11 +263,11 @@ function hinderedAsDug(
 }
 
 /** How the front answers to what is fitted is remembered: it takes many runs, and most changes leave it as it was. */
-function digFitOf(ground: FitGround, memory: Memory): DigFit | null {
+function digFitOf(ground: FitGround, cache: AnswerCache): DigFit | null {
   const { scenario, drawsByRun } = ground;
   const dig = scenario.evidence?.dig ?? null;
   if (dig === null) return null;
-  const response = recallResponse(memory, ground.middleWeather, responseKey(dig, scenario), () =>
+  const response = cachedResponse(cache, ground.middleWeather, responseKey(dig, scenario), () =>
     responseTo(dig, ground),
   );
   return response === null ? null : fitFrom(response, dig, scenario, drawsByRun.length);
@@ -288,9 +288,9 @@ export function runAtRain(
   { weatherYears }: Preparation,
   ready: readonly ReadyCase[],
   totalIndex: number,
-  desk: Desk = makeDesk(),
+  buffers: RunBuffers = makeRunBuffers(),
 ): CaseAfterRun[] {
-  return runCases(ready, weatherYears.weatherByTotal[totalIndex]!, desk);
+  return runCases(ready, weatherYears.weatherByTotal[totalIndex]!, buffers);
 }
 
 function emptyResults(

@@ -25,14 +25,14 @@ export interface ReadyCase {
 }
 
 /** Arrays of one case that run after run is written into. */
-export interface CaseDesk {
+export interface CaseBuffers {
   ledger: Ledger;
   days: number;
   readonly workspace: Workspace;
   stretchedFrontMm: Float64Array;
 }
 
-/** A case after its run. The arrays are the desk's: read them before the next run. */
+/** A case after its run. The arrays are the buffers's: read them before the next run. */
 export interface CaseAfterRun extends Omit<ReadyCase, "fullStandCourse"> {
   readonly ledger: Ledger;
   readonly totals: SeasonTotals;
@@ -71,25 +71,29 @@ export function courseOf(plan: Case, weather: DailyWeather, sowingIndex: number)
 }
 
 /** Where runs are written, one over the other: room for each case. */
-export interface Desk {
-  readonly cases: CaseDesk[];
+export interface RunBuffers {
+  readonly cases: CaseBuffers[];
   /** Whether the ledger keeps the water of every slice, day by day: for one run to be looked at, not for its sums. */
   readonly keepsWater: boolean;
 }
 
-export function makeDesk(keeps: "sums" | "water by slice" = "water by slice"): Desk {
+export function makeRunBuffers(keeps: "sums" | "water by slice" = "water by slice"): RunBuffers {
   return { cases: [], keepsWater: keeps === "water by slice" };
 }
 
 /** Runs every case of a scenario through one weather year, the first case first. */
-export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, desk: Desk): CaseAfterRun[] {
+export function runCases(
+  ready: readonly ReadyCase[],
+  weather: DailyWeather,
+  buffers: RunBuffers,
+): CaseAfterRun[] {
   const after: CaseAfterRun[] = [];
   let first: FirstFront | null = null;
   let ordinaryEvaporationMm = 0;
   ready.forEach((one, c) => {
     const { plan, slices, course } = one;
     const days = course.maturityDay + 1;
-    const place = roomFor(desk, c, days, slices.count);
+    const place = roomFor(buffers, c, days, slices.count);
     const rooting = rootingOfCase(plan.rooting, first, course, bottomMm(slices), place.stretchedFrontMm);
     const input: SeasonInput = {
       slices,
@@ -104,7 +108,7 @@ export function runCases(ready: readonly ReadyCase[], weather: DailyWeather, des
     };
     const totals = simulate(input, place.ledger, place.workspace);
     if (c === 0)
-      ordinaryEvaporationMm = fullStandTotals(one, input, totals, desk, ready.length).evaporationMm;
+      ordinaryEvaporationMm = fullStandTotals(one, input, totals, buffers, ready.length).evaporationMm;
     first ??= {
       rooting: plan.rooting,
       frontMmByDay: place.ledger.frontMm,
@@ -134,20 +138,20 @@ function fullStandTotals(
   { fullStandCourse, slices }: ReadyCase,
   input: SeasonInput,
   own: SeasonTotals,
-  desk: Desk,
+  buffers: RunBuffers,
   freePlace: number,
 ): SeasonTotals {
   if (fullStandCourse === null) return own;
-  const place = roomFor(desk, freePlace, fullStandCourse.maturityDay + 1, slices.count);
+  const place = roomFor(buffers, freePlace, fullStandCourse.maturityDay + 1, slices.count);
   return simulate({ ...input, course: fullStandCourse }, place.ledger, place.workspace);
 }
 
-/** The case's arrays on the desk, made larger only when a run is longer than any before it. */
-function roomFor({ cases, keepsWater }: Desk, c: number, days: number, count: number): CaseDesk {
+/** The case's arrays on the buffers, made larger only when a run is longer than any before it. */
+function roomFor({ cases, keepsWater }: RunBuffers, c: number, days: number, count: number): CaseBuffers {
   const here = cases[c];
   if (here !== undefined && here.days >= days && here.workspace.waterMmBySlice.length >= count) return here;
   const roomyDays = days + 60;
-  const made: CaseDesk = {
+  const made: CaseBuffers = {
     ledger: makeLedger(roomyDays, keepsWater ? count : 0),
     days: roomyDays,
     workspace: makeWorkspace(count),

@@ -8,12 +8,12 @@ import { daysOf, generateYears } from "../../weather/generate/generate.ts";
 import type { DailyWeather, MonthlyNormals, Site, WeatherRecord } from "../../weather/records/record.ts";
 import { scaleToTotals, type SeasonWindow } from "../../weather/generate/scaleRain.ts";
 import {
-  type Memory,
-  newMemory,
-  recallDraws,
-  recallGenerated,
-  recallOfWeather,
-  recallWeather,
+  type AnswerCache,
+  newAnswerCache,
+  cachedDraws,
+  cachedYears,
+  cachedOfWeather,
+  cachedWeather,
 } from "./answerCache.ts";
 import { medianOf } from "../../statistics/quantiles.ts";
 
@@ -52,23 +52,23 @@ export function weatherYears(
   site: Site,
   cases: readonly Case[],
   ensemble: EnsemblePlan,
-  memory: Memory = newMemory(),
+  cache: AnswerCache = newAnswerCache(),
 ): WeatherYears {
   const { source, rainTotalsMm } = plan;
-  const { weather, workOut } = weatherOf(plan, site, cases, ensemble, memory);
+  const { weather, workOut } = weatherOf(plan, site, cases, ensemble, cache);
   // Of generated years there are some to spare at the end; a record is used to its last.
   const crops = JSON.stringify([
     source.kind === "record" || ensemble.years,
     ...cases.map(({ crop, fallowDays }) => [crop, fallowDays]),
   ]);
-  const { sowingYears, window } = recallOfWeather(memory, "sown", weather, crops, () => {
+  const { sowingYears, window } = cachedOfWeather(cache, "sown", weather, crops, () => {
     const fitting = sowingYearsIn(weather, cases);
     const years = source.kind === "record" ? fitting : fitting.slice(0, ensemble.years);
     if (years.length === 0) refuseShortRecord(weather, cases);
     return { sowingYears: years, window: seasonWindow(cases[0]!, weather, years) };
   });
   const totals = JSON.stringify([rainTotalsMm, plan.rainTotalOver, window]);
-  const weatherByTotal = recallOfWeather(memory, "scaled", weather, totals, () =>
+  const weatherByTotal = cachedOfWeather(cache, "scaled", weather, totals, () =>
     rainTotalsMm.length === 0 ? [weather] : scaledTo(rainTotalsMm, weather, plan, window),
   );
   return {
@@ -98,16 +98,16 @@ function weatherOf(
   site: Site,
   cases: readonly Case[],
   ensemble: EnsemblePlan,
-  memory: Memory,
+  cache: AnswerCache,
 ): WeatherOnDemand {
   const { source, referenceEt } = plan;
   const how = { method: referenceEt, normals: source.normals };
   const key = weatherKey(plan, site, cases, ensemble);
   if (source.kind === "record") {
-    return recallWeather(memory, key, source.record, () => weatherOnDemand(source.record, site, how));
+    return cachedWeather(cache, key, source.record, () => weatherOnDemand(source.record, site, how));
   }
-  return recallWeather(memory, key, null, () =>
-    weatherOnDemand(generatedYears(plan, source.normals, site, cases, ensemble, memory), site, how),
+  return cachedWeather(cache, key, null, () =>
+    weatherOnDemand(generatedYears(plan, source.normals, site, cases, ensemble, cache), site, how),
   );
 }
 
@@ -129,13 +129,13 @@ export function generatedYears(
   site: Site,
   cases: readonly Case[],
   ensemble: EnsemblePlan,
-  memory: Memory,
+  cache: AnswerCache,
 ): WeatherRecord {
   const before = yearsBeforeSowing(cases);
   const { years, seed } = ensemble;
   const span = { years: before + years + yearsAfterSowing, firstYear: firstGeneratedYear - before, seed };
-  return recallGenerated(memory, weatherKey(plan, site, cases, ensemble), () =>
-    generateYears(normals, site, span, recallDraws(memory, seed, daysOf(span))),
+  return cachedYears(cache, weatherKey(plan, site, cases, ensemble), () =>
+    generateYears(normals, site, span, cachedDraws(cache, seed, daysOf(span))),
   );
 }
 

@@ -2,7 +2,7 @@ import type { Comparison, DifferenceAnswer } from "../../answer/comparison/compa
 import type { Spread } from "../../statistics/quantiles.ts";
 import { differenceDigits } from "../tables/differenceDigits.ts";
 import { firstLines } from "../sentences/firstLine.ts";
-import { fixed, percent, type Shown } from "../tables/shownUnits.ts";
+import { fixed, percent, type Formatters } from "../tables/formatters.ts";
 import { differencePicture } from "./pictures/differencePicture.ts";
 import { caseLetter } from "./reportStyle.ts";
 import { called, escaped, table } from "./markup.ts";
@@ -11,27 +11,27 @@ import type { Section } from "./section.ts";
 import { yieldPicture } from "./pictures/yieldPicture.ts";
 
 /** The answer in plain words, in pictures and in numbers. */
-export const answer: Section = (matter) => {
-  const { comparison, shown } = matter;
+export const answer: Section = (input) => {
+  const { comparison, shown } = input;
   const [first = "", ...others] = firstLines(comparison, shown);
   const compared = comparison.differences.length > 0;
   const figures = [
     ...(compared
       ? [
           figure(
-            numbersPicture(matter),
+            numbersPicture(input),
             `Water for the extra depth${atRain(comparison, shown)}, ${shown.length}. 1 extra depth times what the soil can hold; 2 held there when sown; 3 used by the crop, the line from P10 to P90.`,
           ),
         ]
       : []),
     figure(
-      yieldPicture(matter),
+      yieldPicture(input),
       `Yield${atRain(comparison, shown)}: bar from P10 to P90, mark at P50. Each case by itself; most of the width is the seasons' and meets all cases alike.`,
     ),
     ...(compared
       ? [
           figure(
-            differencePicture(matter),
+            differencePicture(input),
             `Extra water used by rainfall total, ${shown.length}, each season against the same season of A; beside it the yield it is worth and in how many seasons it was ${shown.water(comparison.method.matteredFromMm)} ${shown.length} or more.`,
           ),
         ]
@@ -53,11 +53,11 @@ function figure(svg: string, caption: string): string {
   return `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`;
 }
 
-function atRain({ rainTotalMm }: Comparison, shown: Shown): string {
+function atRain({ rainTotalMm }: Comparison, shown: Formatters): string {
   return rainTotalMm === null ? "" : ` at ${shown.total(rainTotalMm)} ${shown.length} of rain`;
 }
 
-function caseTable(comparison: Comparison, shown: Shown): string {
+function caseTable(comparison: Comparison, shown: Formatters): string {
   const { cases, method } = comparison;
   const many = method.runs > 1;
   return table({
@@ -75,7 +75,7 @@ function caseTable(comparison: Comparison, shown: Shown): string {
   });
 }
 
-function differenceTable(comparison: Comparison, shown: Shown): string {
+function differenceTable(comparison: Comparison, shown: Formatters): string {
   const { byRainTotal, differences, method } = comparison;
   const many = method.runs > 1;
   const unit = differences[0]!.extraYield.unit;

@@ -1,12 +1,12 @@
 import { evidenceSentences } from "../sentences/evidenceText.ts";
-import { percent } from "../tables/shownUnits.ts";
+import { percent } from "../tables/formatters.ts";
 import { measuredPicture } from "./pictures/measuredPicture.ts";
 import { escaped, list } from "./markup.ts";
 import type { Section } from "./section.ts";
 
 /** What was dug, counted and harvested, and how much of it can be water; nothing where nothing was measured. */
-export const evidence: Section = (matter) => {
-  const { comparison, scenario, shown } = matter;
+export const evidence: Section = (input) => {
+  const { comparison, scenario, shown } = input;
   const measured = comparison.evidence;
   if (measured === null) return null;
   const sentences = evidenceSentences(measured, scenario, shown.system);
@@ -15,7 +15,7 @@ export const evidence: Section = (matter) => {
   const figure =
     reconciliations.length === 0
       ? ""
-      : `<figure>${measuredPicture(matter, reconciliations)}<figcaption>${escaped(
+      : `<figure>${measuredPicture(input, reconciliations)}<figcaption>${escaped(
           `Difference in yield: as measured (${percent(confidence)} interval), and as water explains it (${percent(confidence)} of the seasons).`,
         )}</figcaption></figure>`;
   return {

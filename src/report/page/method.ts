@@ -1,20 +1,20 @@
 import { methodParagraphs } from "../sentences/methodText.ts";
 import { escaped, list } from "./markup.ts";
-import type { ReportMatter } from "./reportInput.ts";
+import type { ReportInput } from "./reportInput.ts";
 import type { Section } from "./section.ts";
 
 /** How the answer came about (the yield line's source is among the sources), what was noticed, and what was taken because nothing was given. */
-export const method: Section = (matter) => {
-  const { comparison, shown } = matter;
+export const method: Section = (input) => {
+  const { comparison, shown } = input;
   return {
     heading: "Method",
     body:
       `<div class="fine">${list([...methodParagraphs(comparison, shown, false), ...comparison.notes].map(escaped))}</div>` +
-      defaultsSaid(matter),
+      defaultsSaid(input),
   };
 };
 
-function defaultsSaid({ comparison: { defaults } }: ReportMatter): string {
+function defaultsSaid({ comparison: { defaults } }: ReportInput): string {
   if (defaults.length === 0) return "";
   const all = defaults.map(({ field, value, why }) => `${field}: ${value} (${why})`);
   const count = defaults.length === 1 ? "One value was" : `${defaults.length} values were`;

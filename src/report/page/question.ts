@@ -1,17 +1,17 @@
 import { sayMonthDay } from "../../quantity/dates.ts";
 import { sayQuantity } from "../../quantity/sayQuantity.ts";
 import type { Case } from "../../scenario/scenario.ts";
-import type { ReportMatter } from "./reportInput.ts";
+import type { ReportInput } from "./reportInput.ts";
 import { called, escaped } from "./markup.ts";
 import type { Section } from "./section.ts";
 
 /** What is asked, in the words of who asks it, and for which field. */
-export const question: Section = (matter) => ({
+export const question: Section = (input) => ({
   heading: "The question",
-  body: `<p class="asked">${questionSaid(matter)}</p><p class="where">${placeSaid(matter)}</p>`,
+  body: `<p class="asked">${questionSaid(input)}</p><p class="where">${placeSaid(input)}</p>`,
 });
 
-function questionSaid({ scenario, comparison, shown }: ReportMatter): string {
+function questionSaid({ scenario, comparison, shown }: ReportInput): string {
   const [first, ...others] = scenario.cases;
   const rain = rainSaid(comparison, shown);
   const crop = escaped(first.crop.name);
@@ -24,8 +24,8 @@ function questionSaid({ scenario, comparison, shown }: ReportMatter): string {
 }
 
 function rainSaid(
-  { byRainTotal, method, annualRainMm }: ReportMatter["comparison"],
-  shown: ReportMatter["shown"],
+  { byRainTotal, method, annualRainMm }: ReportInput["comparison"],
+  shown: ReportInput["shown"],
 ): string {
   const totals = byRainTotal.flatMap(({ rainTotalMm }) => rainTotalMm ?? []);
   const over = method.rainTotalOver === "season" ? "the season" : "a year";
@@ -39,7 +39,7 @@ function rainSaid(
   return `With ${amount} ${shown.length} of rain ${over === "a year" ? over : `in ${over}`}`;
 }
 
-function placeSaid({ scenario, shown }: ReportMatter): string {
+function placeSaid({ scenario, shown }: ReportInput): string {
   const { latitudeDeg, elevationM } = scenario.site;
   const [first] = scenario.cases;
   const latitude = `${Number(Math.abs(latitudeDeg).toFixed(2))}° ${latitudeDeg < 0 ? "S" : "N"}`;

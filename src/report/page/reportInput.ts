@@ -5,15 +5,15 @@ import { middleTotalIndex } from "../../answer/comparison/middleTotal.ts";
 import { readyRun, runAtRain, type Ensemble, type Preparation } from "../../answer/runs/ensemble.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
-import { shownIn, type Shown } from "../tables/shownUnits.ts";
+import { shownIn, type Formatters } from "../tables/formatters.ts";
 import type { KeptScenario } from "./embedded.ts";
 
 /** All that a report tells of; each section takes from it what it needs. */
-export interface ReportMatter {
+export interface ReportInput {
   readonly scenario: Scenario;
   readonly comparison: Comparison;
   readonly season: TypicalSeason;
-  readonly shown: Shown;
+  readonly shown: Formatters;
   /** The scenario as it was written, to be opened again. */
   readonly kept: KeptScenario;
 }
@@ -32,7 +32,7 @@ export interface TypicalSeason {
   }[];
 }
 
-export function reportMatter(ensemble: Ensemble, units: Units, kept: KeptScenario): ReportMatter {
+export function reportInput(ensemble: Ensemble, units: Units, kept: KeptScenario): ReportInput {
   const { preparation } = ensemble;
   return {
     scenario: preparation.scenario,

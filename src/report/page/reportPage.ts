@@ -4,7 +4,7 @@ import { evidence } from "./evidence.ts";
 import { limits } from "./limits.ts";
 import { paperStyle, reportStyle } from "./reportStyle.ts";
 import { called, escaped } from "./markup.ts";
-import type { ReportMatter } from "./reportInput.ts";
+import type { ReportInput } from "./reportInput.ts";
 import { method } from "./method.ts";
 import { money } from "./money.ts";
 import { question } from "./question.ts";
@@ -30,8 +30,8 @@ const rows: readonly (readonly Section[])[] = [
  * The whole report: one HTML page that needs nothing else, runs nothing and asks no host for anything.
  * Two printed sides for a scenario of a few cases.
  */
-export function reportHtml(matter: ReportMatter): string {
-  const title = escaped(matter.scenario.name);
+export function reportHtml(input: ReportInput): string {
+  const title = escaped(input.scenario.name);
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -47,22 +47,22 @@ html{background:#efe7d4}body{margin:0}
 <style id="report-style">${reportStyle}</style>
 </head>
 <body>
-<main class="field-report">${reportBody(matter)}</main>
-${embedded(matter.kept)}
+<main class="field-report">${reportBody(input)}</main>
+${embedded(input.kept)}
 </body>
 </html>
 `;
 }
 
-function reportBody(matter: ReportMatter): string {
-  const { name, invented } = matter.scenario;
+function reportBody(input: ReportInput): string {
+  const { name, invented } = input.scenario;
   const mark = invented ? ' <span class="invented">invented data</span>' : "";
   const head = `<header class="head"><h1>${called(name)}</h1><p class="where">A rootfront report.${mark}</p></header>`;
-  return [head, ...rows.map((row) => rowOf(row, matter))].join("\n");
+  return [head, ...rows.map((row) => rowOf(row, input))].join("\n");
 }
 
-function rowOf(row: readonly Section[], matter: ReportMatter): string {
-  const told = row.flatMap((section) => section(matter) ?? []);
+function rowOf(row: readonly Section[], input: ReportInput): string {
+  const told = row.flatMap((section) => section(input) ?? []);
   const parts = told.map(({ heading, body }) => `<section><h2>${escaped(heading)}</h2>${body}</section>`);
   const flows = row.includes(evidence) ? " flows loose" : "";
   return parts.length > 1 ? `<div class="pair${flows}">${parts.join("")}</div>` : parts.join("");

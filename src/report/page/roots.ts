@@ -1,16 +1,16 @@
 import { caseLetter } from "./reportStyle.ts";
 import { called } from "./markup.ts";
-import type { ReportMatter } from "./reportInput.ts";
+import type { ReportInput } from "./reportInput.ts";
 import { dayWords, rootsPicture } from "./pictures/rootsPicture.ts";
 import type { Section } from "./section.ts";
 
 /** The roots of one season near the middle. */
-export const roots: Section = (matter) => ({
+export const roots: Section = (input) => ({
   heading: "The roots",
-  body: `<figure>${rootsPicture(matter)}<figcaption>${captionOf(matter)}</figcaption></figure>`,
+  body: `<figure>${rootsPicture(input)}<figcaption>${captionOf(input)}</figcaption></figure>`,
 });
 
-function captionOf({ scenario, comparison, season, shown }: ReportMatter): string {
+function captionOf({ scenario, comparison, season, shown }: ReportInput): string {
   const [first] = season.cases;
   const depths = scenario.cases.map(
     ({ name }, c) =>

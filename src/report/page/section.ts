@@ -1,4 +1,4 @@
-import type { ReportMatter } from "./reportInput.ts";
+import type { ReportInput } from "./reportInput.ts";
 
 /** A part of the report: its heading and what stands under it, as markup; null where there is nothing to tell. */
-export type Section = (matter: ReportMatter) => { readonly heading: string; readonly body: string } | null;
+export type Section = (input: ReportInput) => { readonly heading: string; readonly body: string } | null;

@@ -1,19 +1,19 @@
 import { caseLetter } from "./reportStyle.ts";
 import { called, escaped } from "./markup.ts";
-import type { ReportMatter } from "./reportInput.ts";
+import type { ReportInput } from "./reportInput.ts";
 import type { Section } from "./section.ts";
 import { changesOfSoil, soilPicture } from "./pictures/soilPicture.ts";
 
 /** The soil as in a pit. */
-export const soil: Section = (matter) => ({
+export const soil: Section = (input) => ({
   heading: "The soil",
-  body: `<figure>${soilPicture(matter)}<figcaption>${captionOf(matter)}</figcaption></figure>`,
+  body: `<figure>${soilPicture(input)}<figcaption>${captionOf(input)}</figcaption></figure>`,
 });
 
-function captionOf(matter: ReportMatter): string {
-  const { scenario } = matter;
+function captionOf(input: ReportInput): string {
+  const { scenario } = input;
   const [first] = scenario.cases;
-  const others = changesOfSoil(matter).map(
+  const others = changesOfSoil(input).map(
     ({ c, name, changes }) =>
       `<b>${caseLetter(c)}</b> ${called(name)}: ${changes.length === 0 ? "the same soil" : escaped(changes.join("; "))}.`,
   );

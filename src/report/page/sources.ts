@@ -7,7 +7,7 @@ import saxtonRawls from "../../../data-reference/saxton-rawls-table3.json" with 
 import { cropNamed } from "../../crop/crops.ts";
 import type { Case } from "../../scenario/scenario.ts";
 import { escaped, list } from "./markup.ts";
-import type { ReportMatter } from "./reportInput.ts";
+import type { ReportInput } from "./reportInput.ts";
 import type { Section } from "./section.ts";
 
 /** A published source, what was taken from it, and whether it was read or is from memory. */
@@ -19,14 +19,14 @@ interface SourceUsed {
 }
 
 /** The published sources that this very answer stands on. */
-export const sources: Section = (matter) => ({
+export const sources: Section = (input) => ({
   heading: "Sources",
   body:
-    `<div class="fine">${list(sourcesUsed(matter).map(sourceSaid))}</div>` +
+    `<div class="fine">${list(sourcesUsed(input).map(sourceSaid))}</div>` +
     "<p>“read”: we had the source, or as much of it as is named, before us; “memory”: taken from memory and still to be checked against it.</p>",
 });
 
-export function sourcesUsed({ scenario, comparison }: ReportMatter): SourceUsed[] {
+export function sourcesUsed({ scenario, comparison }: ReportInput): SourceUsed[] {
   const { cases, weather } = scenario;
   const any = (holds: (one: Case) => boolean): boolean => cases.some(holds);
   const hinderedBy = (basis: string) =>
@@ -136,7 +136,7 @@ function descentSource(crop: string): SourceUsed {
 }
 
 /** Its own text carries its marks already. */
-function yieldLineSource({ source }: ReportMatter["comparison"]["method"]["yieldLine"]): SourceUsed[] {
+function yieldLineSource({ source }: ReportInput["comparison"]["method"]["yieldLine"]): SourceUsed[] {
   return [{ what: "Yield from water", source, mark: null }];
 }
 

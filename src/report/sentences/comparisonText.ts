@@ -4,7 +4,7 @@ import type { Units } from "../../quantity/kinds.ts";
 import { differenceDigits } from "../tables/differenceDigits.ts";
 import { firstLines } from "./firstLine.ts";
 import { methodLines } from "./methodText.ts";
-import { fixed, percent, shownIn, type Shown } from "../tables/shownUnits.ts";
+import { fixed, percent, shownIn, type Formatters } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
 import { bullets, wrap } from "../../wrap.ts";
 
@@ -62,7 +62,7 @@ function groupedLines(head: readonly (readonly string[])[], groups: readonly Gro
   ];
 }
 
-function caseLines({ byRainTotal, cases, method }: Comparison, shown: Shown): string[] {
+function caseLines({ byRainTotal, cases, method }: Comparison, shown: Formatters): string[] {
   const unit = cases[0]!.yield.unit;
   const yields = spreadColumn(
     byRainTotal.flatMap((at) => at.cases.map((one) => spreadTexts(one.yield, (v) => fixed(v, 0)))),
@@ -98,7 +98,7 @@ function caseLines({ byRainTotal, cases, method }: Comparison, shown: Shown): st
   ];
 }
 
-function differenceLines(comparison: Comparison, shown: Shown): string[] {
+function differenceLines(comparison: Comparison, shown: Formatters): string[] {
   const { byRainTotal, differences, method } = comparison;
   const unit = differences[0]!.extraYield.unit;
   const digits = differences.map((_, d) => differenceDigits(comparison, d, shown));
@@ -161,7 +161,7 @@ function floweringSaid(difference: DifferenceAnswer, named: boolean): string[] {
   return [`After flowering${whose}: ${much} ${what}${turned}.`];
 }
 
-function rainCell({ rainTotalMm }: AnswerAtRain, shown: Shown): string {
+function rainCell({ rainTotalMm }: AnswerAtRain, shown: Formatters): string {
   return rainTotalMm === null ? "as is" : shown.total(rainTotalMm);
 }
 

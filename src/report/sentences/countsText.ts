@@ -17,7 +17,7 @@ import {
   spots,
 } from "./howManyText.ts";
 import { measuredYield, type MeasuredYield } from "./measuredYield.ts";
-import { fixed, percent } from "../tables/shownUnits.ts";
+import { fixed, percent } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
 
 /** Guides ask for at least so many spots: corn, wheat and sorghum alike (read). */

@@ -9,11 +9,11 @@ import { usualDifferenceMm } from "../../answer/dig/digAnswer.ts";
 import { tellsApart } from "../../statistics/interval.ts";
 import { bullets, wrap } from "../../wrap.ts";
 import { howManyLines, plants } from "./howManyText.ts";
-import { fixed, percent, type Shown } from "../tables/shownUnits.ts";
+import { fixed, percent, type Formatters } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
 
 /** The dig in words and tables, 80 columns. */
-export function digLines(dig: DigAnswer, shown: Shown): string[] {
+export function digLines(dig: DigAnswer, shown: Formatters): string[] {
   return [
     ...wrap(`Plants dug: depth of the deepest root, ${shown.length}`),
     "",
@@ -35,7 +35,7 @@ export function digLines(dig: DigAnswer, shown: Shown): string[] {
 }
 
 /** The same without the table, a sentence or two each; for a comparison without how many more it takes. */
-export function digSentences(dig: DigAnswer, shown: Shown, more: "how many more" | "short"): string[] {
+export function digSentences(dig: DigAnswer, shown: Formatters, more: "how many more" | "short"): string[] {
   const assumed = dig.groups.filter((group) => group.assumed !== null);
   return [
     ...dig.differences.map((one) => differenceSaid(one, dig, shown)),
@@ -51,7 +51,7 @@ export function digSentences(dig: DigAnswer, shown: Shown, more: "how many more"
 function differenceSaid(
   { from, to, depthMm, sameDay, date }: DugDifference,
   dig: DigAnswer,
-  shown: Shown,
+  shown: Formatters,
 ): string {
   const { value, interval } = depthMm;
   const deeper = (value ?? 0) >= 0 ? "deeper" : "shallower";
@@ -67,14 +67,18 @@ function differenceSaid(
 }
 
 /** `3.7 to 6.2 in deeper`, `0.4 in shallower to 2.9 in deeper` */
-function depthRange({ low, high }: { low: number; high: number }, shown: Shown): string {
+function depthRange({ low, high }: { low: number; high: number }, shown: Formatters): string {
   const say = (mm: number) => shown.depth(Math.abs(mm));
   if (low >= 0) return `${say(low)} to ${say(high)} ${shown.length} deeper`;
   if (high <= 0) return `${say(high)} to ${say(low)} ${shown.length} shallower`;
   return `${say(low)} ${shown.length} shallower to ${say(high)} ${shown.length} deeper`;
 }
 
-function howManySaid({ layout, now, to, depthMm }: DugDifference, paired: boolean, shown: Shown): string[] {
+function howManySaid(
+  { layout, now, to, depthMm }: DugDifference,
+  paired: boolean,
+  shown: Formatters,
+): string[] {
   const { interval, confidence } = depthMm;
   if (layout === null || interval === null) return [];
   const said = `a difference of ${shown.depth(usualDifferenceMm)} ${shown.length}`;
@@ -87,7 +91,7 @@ function howManySaid({ layout, now, to, depthMm }: DugDifference, paired: boolea
   return [`How many more ("${to}"): ${lines.join(" ")}`];
 }
 
-function fitSaid({ fit, confidence }: DigAnswer, shown: Shown): string[] {
+function fitSaid({ fit, confidence }: DigAnswer, shown: Formatters): string[] {
   if (fit === null) return [];
   const where = fit.ownYear
     ? "in the weather of the dig's own year"
@@ -130,7 +134,7 @@ function fittedSaid(
   one: FittedCase,
   what: "passage" | "penetration limit",
   confidence: number,
-  shown: Shown,
+  shown: Formatters,
 ): string {
   const value = valueSaid(what);
   const depth = (mm: number) => `${shown.depth(mm)} ${shown.length}`;

@@ -6,7 +6,7 @@ import { countsLines } from "./countsText.ts";
 import { digLines, digSentences } from "./digText.ts";
 import { measuredYield } from "./measuredYield.ts";
 import { reconcileSaid } from "./reconcileText.ts";
-import { shownIn, type Shown } from "../tables/shownUnits.ts";
+import { shownIn, type Formatters } from "../tables/formatters.ts";
 import { coresLines, penetrometerLines, probeLines } from "./soilSamplesText.ts";
 import { stripsLines } from "./stripsText.ts";
 
@@ -27,7 +27,7 @@ function evidenceParts(
   { dig, samples, counts, strips, reconciliations, confidence }: EvidenceAnswer,
   { cases, evidence, yieldLine }: Scenario,
   units: Units,
-  shown: Shown,
+  shown: Formatters,
 ): EvidencePart[] {
   const names = cases.map(({ name }) => name);
   const { unit } = yieldLine;
@@ -67,7 +67,7 @@ function samplesLines(
   { case: name, cores, probe, penetrometer }: SampledCase,
   named: boolean,
   confidence: number,
-  shown: Shown,
+  shown: Formatters,
 ): string[] {
   return [
     ...(named ? wrap(`"${name}"`) : []),

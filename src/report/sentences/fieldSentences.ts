@@ -8,7 +8,7 @@ import { measuredYield } from "./measuredYield.ts";
 import { pairSentences } from "./moneyText.ts";
 import { reconcileSaid } from "./reconcileText.ts";
 import { rowsSentences } from "./rowPositionsText.ts";
-import { shownIn, type Shown } from "../tables/shownUnits.ts";
+import { shownIn, type Formatters } from "../tables/formatters.ts";
 import { coresSentences, penetrometerSaid, probeSaid } from "./soilSamplesText.ts";
 import { stripsSentences } from "./stripsText.ts";
 import { typeset } from "../tables/typeset.ts";
@@ -98,7 +98,7 @@ function samplesSaid(
   { case: name, cores, probe, penetrometer }: SampledCase,
   isNamed: boolean,
   confidence: number,
-  shown: Shown,
+  shown: Formatters,
 ): string[] {
   const said = [
     ...(cores === null ? [] : coresSentences(cores, confidence, shown)),

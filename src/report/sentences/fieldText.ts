@@ -5,7 +5,7 @@ import { bullets } from "../../wrap.ts";
 import { evidenceSentences } from "./evidenceText.ts";
 import { moneyLines } from "./moneyText.ts";
 import { fieldAverageLines } from "./rowPositionsText.ts";
-import { shownIn } from "../tables/shownUnits.ts";
+import { shownIn } from "../tables/formatters.ts";
 
 /** What a comparison says beside its tables, where the scenario tells of it: what was measured, the field's rows, money. */
 export function fieldParts(

@@ -7,7 +7,7 @@ import type {
 import type { Spread } from "../../statistics/quantiles.ts";
 import { differenceDigits, type DifferenceDigits } from "../tables/differenceDigits.ts";
 import { rangeSaid, rangeWithUnit, tailsSaid, tailsToSay } from "../tables/rangeSaid.ts";
-import { fixed, percent, type Shown } from "../tables/shownUnits.ts";
+import { fixed, percent, type Formatters } from "../tables/formatters.ts";
 
 /** Below this a median difference in water is not worth a number, mm. */
 const hardlyAnyMm = 1;
@@ -21,7 +21,7 @@ const mostlyUnripe = 0.5;
 
 /** What the sentences about one difference need beside it. */
 interface Telling extends DifferenceDigits {
-  readonly shown: Shown;
+  readonly shown: Formatters;
   readonly method: Comparison["method"];
 }
 
@@ -29,7 +29,7 @@ interface Telling extends DifferenceDigits {
  * The answer in plain words: a sentence for each case against the first, at the middle total,
  * then what stopped its roots, then what it is at the other totals.
  */
-export function firstLines(comparison: Comparison, shown: Shown): string[] {
+export function firstLines(comparison: Comparison, shown: Formatters): string[] {
   const { differences, byRainTotal, rainTotalMm, method, cases } = comparison;
   if (differences.length === 0) return [singleCase(comparison, shown)];
   const alone = differences.length === 1;
@@ -47,7 +47,7 @@ export function firstLines(comparison: Comparison, shown: Shown): string[] {
   });
 }
 
-function singleCase(comparison: Comparison, shown: Shown): string {
+function singleCase(comparison: Comparison, shown: Formatters): string {
   const one = comparison.cases[0]!;
   const { finalRootDepthMm, waterUseMm, yield: grown } = one;
   const ended = rootsEndSaid(one, shown);
@@ -61,7 +61,7 @@ function singleCase(comparison: Comparison, shown: Shown): string {
 }
 
 /** `At 13 in of rain` */
-function whereSaid({ rainTotalMm, annualRainMm, method }: Comparison, shown: Shown): string {
+function whereSaid({ rainTotalMm, annualRainMm, method }: Comparison, shown: Formatters): string {
   if (rainTotalMm !== null) {
     const season = method.rainTotalOver === "season" ? " in the season" : "";
     return `At ${shown.total(rainTotalMm)} ${shown.length} of rain${season}`;
@@ -74,7 +74,7 @@ function whereSaid({ rainTotalMm, annualRainMm, method }: Comparison, shown: Sho
 }
 
 /** Roots that would have gone on: that they were stopped belongs to the answer. */
-function rootsEndSaid(one: CaseAnswer | undefined, shown: Shown): string | null {
+function rootsEndSaid(one: CaseAnswer | undefined, shown: Formatters): string | null {
   if (one === undefined || one.rootsEndAt === null) return null;
   const { name, finalRootDepthMm, rootsEndAt } = one;
   const depth = `${shown.depth(finalRootDepthMm)} ${shown.length}`;

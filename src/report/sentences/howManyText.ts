@@ -7,7 +7,7 @@ import {
   type Needed,
 } from "../../statistics/howMany.ts";
 import type { NoInterval } from "../../statistics/interval.ts";
-import { percent } from "../tables/shownUnits.ts";
+import { percent } from "../tables/formatters.ts";
 
 /** What was counted: plants, spots, pairs of strips. */
 export interface Noun {

@@ -2,7 +2,7 @@ import { shownYield } from "../../answer/comparison/yieldUnits.ts";
 import type { YieldUnit } from "../../crop/yieldLine.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import { rangeSaid } from "../tables/rangeSaid.ts";
-import { fixed } from "../tables/shownUnits.ts";
+import { fixed } from "../tables/formatters.ts";
 
 /** Yields that were measured, in words: a tenth of a bushel, whole pounds and kilograms. */
 export interface MeasuredYield {

@@ -1,11 +1,11 @@
 import type { Comparison, ComparisonMethod } from "../../answer/comparison/comparison.ts";
 import { mmPerInch } from "../../quantity/constants.ts";
-import { fixed, percent, type Shown } from "../tables/shownUnits.ts";
+import { fixed, percent, type Formatters } from "../tables/formatters.ts";
 import { bullets } from "../../wrap.ts";
 import { referenceEtSaid, sentence } from "./sentence.ts";
 
 /** How the answer came about, for a terminal. */
-export function methodLines(comparison: Comparison, shown: Shown): string[] {
+export function methodLines(comparison: Comparison, shown: Formatters): string[] {
   return bullets(methodParagraphs(comparison, shown));
 }
 
@@ -13,7 +13,11 @@ export function methodLines(comparison: Comparison, shown: Shown): string[] {
  * How the answer came about, a paragraph a subject.
  * @param hasSources whether the yield line's source belongs in; a report has a list of sources of its own
  */
-export function methodParagraphs({ method, cases }: Comparison, shown: Shown, hasSources = true): string[] {
+export function methodParagraphs(
+  { method, cases }: Comparison,
+  shown: Formatters,
+  hasSources = true,
+): string[] {
   const note = method.yieldLine.storedInchNote;
   return [
     "One column of soil, one day a step: snow and melt, runoff by curve number, infiltration and drainage, evaporation, root front, uptake. Every day's balance is closed.",
@@ -40,7 +44,7 @@ function drawsSaid(method: ComparisonMethod): string {
 function yieldLineSaid(
   line: ComparisonMethod["yieldLine"],
   unit: string,
-  shown: Shown,
+  shown: Formatters,
   hasSources: boolean,
 ): string {
   const { low, middle, high } = line.slopeKgPerHaPerMm;

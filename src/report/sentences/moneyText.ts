@@ -4,7 +4,7 @@ import { usOfKgPerHa, type YieldUnit } from "../../crop/yieldLine.ts";
 import { haPerAcre } from "../../quantity/constants.ts";
 import { bullets, wrap } from "../../wrap.ts";
 import { rangeSaid } from "../tables/rangeSaid.ts";
-import { fixed, percent, type Shown } from "../tables/shownUnits.ts";
+import { fixed, percent, type Formatters } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
 
 /** Money in the units people count it in. */
@@ -26,7 +26,7 @@ export interface ShownMoney {
 /** Amounts for each acre that all stay below this are told to the cent. */
 const smallAmount = 100;
 
-export function shownMoney(currency: string, unit: YieldUnit, { system }: Shown): ShownMoney {
+export function shownMoney(currency: string, unit: YieldUnit, { system }: Formatters): ShownMoney {
   const us = system === "us";
   const bushels = unit.us === "bu/ac";
   const price = (perKg: number) => {
@@ -57,7 +57,7 @@ export const moneyCaution =
   "An estimate to think with, not advice, and no basis for insurance or credit; a licensed local adviser and local rules come first.";
 
 /** The partial budget of each pair, with ranges, break-even, and the table by price and rainfall. */
-export function moneyLines(money: MoneyAnswer, unit: YieldUnit, shown: Shown): string[] {
+export function moneyLines(money: MoneyAnswer, unit: YieldUnit, shown: Formatters): string[] {
   const say = shownMoney(money.currency, unit, shown);
   return [
     "Money",
@@ -69,7 +69,7 @@ export function moneyLines(money: MoneyAnswer, unit: YieldUnit, shown: Shown): s
 }
 
 /** The same as sentences: the price, then each pair. */
-export function moneySentences(money: MoneyAnswer, unit: YieldUnit, shown: Shown): string[] {
+export function moneySentences(money: MoneyAnswer, unit: YieldUnit, shown: Formatters): string[] {
   const say = shownMoney(money.currency, unit, shown);
   return [
     priceSaid(money, say),
@@ -85,7 +85,7 @@ export function pairSentences(
   { currency, areaHa }: MoneyAnswer,
   pair: MoneyOfPair,
   unit: YieldUnit,
-  shown: Shown,
+  shown: Formatters,
 ): string[] {
   return pairSaid(pair, areaHa, shownMoney(currency, unit, shown), shown);
 }
@@ -96,7 +96,7 @@ function priceSaid({ pricePerKg: { low, middle, high } }: MoneyAnswer, say: Show
   return `Price ${price}${range}. Each run has its own weather, yield line and price.`;
 }
 
-function pairSaid(pair: MoneyOfPair, areaHa: number | null, say: ShownMoney, shown: Shown): string[] {
+function pairSaid(pair: MoneyOfPair, areaHa: number | null, say: ShownMoney, shown: Formatters): string[] {
   return [netSaid(pair, areaHa, say), ...breakEvenSaid(pair, say, shown), ...payBackSaid(pair, areaHa, say)];
 }
 
@@ -105,7 +105,7 @@ function pairLines(
   pair: MoneyOfPair,
   p: number,
   say: ShownMoney,
-  shown: Shown,
+  shown: Formatters,
 ): string[] {
   return [
     ...wrap(`"${pair.to}" against "${pair.from}"`),
@@ -151,7 +151,11 @@ function amountSaid(spread: Spread, say: (value: number) => string, unit: string
   return spread.p10 === spread.p90 ? middle : `${middle} (P10 to P90: ${rangeSaid(spread, say)})`;
 }
 
-function breakEvenSaid({ breakEven, budgetPerHa }: MoneyOfPair, say: ShownMoney, shown: Shown): string[] {
+function breakEvenSaid(
+  { breakEven, budgetPerHa }: MoneyOfPair,
+  say: ShownMoney,
+  shown: Formatters,
+): string[] {
   const { extraYieldKgPerHa, pricePerKg, extraWaterMm } = breakEven;
   if (extraYieldKgPerHa === null) return [];
   if (budgetPerHa.addedCosts === 0 && budgetPerHa.reducedCosts === 0 && Math.abs(extraYieldKgPerHa) < 1e-9) {
@@ -183,7 +187,7 @@ function payBackSaid({ payBack }: MoneyOfPair, areaHa: number | null, say: Shown
 }
 
 /** Median net and chance, by price across and rainfall total down. */
-function priceTable(money: MoneyAnswer, p: number, say: ShownMoney, shown: Shown): string[] {
+function priceTable(money: MoneyAnswer, p: number, say: ShownMoney, shown: Formatters): string[] {
   const { byRainTotal } = money;
   const prices = byRainTotal[0]!.pairs[p]!.byPrice.map(({ pricePerKg }) => say.price(pricePerKg));
   const perLand = say.perLand(

@@ -1,7 +1,7 @@
 import type { Reconciled } from "../../answer/comparison/evidenceAnswer.ts";
 import { capital } from "./howManyText.ts";
 import type { MeasuredYield } from "./measuredYield.ts";
-import { percent } from "../tables/shownUnits.ts";
+import { percent } from "../tables/formatters.ts";
 
 /** What else may lie behind a difference in yield: to be looked at, not claimed. */
 const lookAt = "stand, nutrients, lodging, pests and disease";

@@ -11,11 +11,11 @@ import { sayNumber } from "../../quantity/index.ts";
 import { bullets, wrap } from "../../wrap.ts";
 import { shownMoney, type ShownMoney } from "./moneyText.ts";
 import { rangeSaid } from "../tables/rangeSaid.ts";
-import { fixed, type Shown } from "../tables/shownUnits.ts";
+import { fixed, type Formatters } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
 
 /** The field as its rows are, for people. */
-export function fieldAverageLines(field: FieldAverage, unit: YieldUnit, shown: Shown): string[] {
+export function fieldAverageLines(field: FieldAverage, unit: YieldUnit, shown: Formatters): string[] {
   const say = shownMoney(field.currency ?? "", unit, shown);
   const hasMoney = field.currency !== null;
   return [
@@ -31,12 +31,12 @@ export function fieldAverageLines(field: FieldAverage, unit: YieldUnit, shown: S
 }
 
 /** The same as sentences: which rows, the field against one with all rows as the first case, and what a row does. */
-export function rowsSentences(field: FieldAverage, unit: YieldUnit, shown: Shown): string[] {
+export function rowsSentences(field: FieldAverage, unit: YieldUnit, shown: Formatters): string[] {
   return [positionsSaid(field), ...averageSaid(field, shownMoney(field.currency ?? "", unit, shown), shown)];
 }
 
 /** At the middle rainfall total. */
-function averageSaid(field: FieldAverage, say: ShownMoney, shown: Shown): string[] {
+function averageSaid(field: FieldAverage, say: ShownMoney, shown: Formatters): string[] {
   const hasMoney = field.currency !== null;
   const middle = middleOf(field.byRainTotal);
   return [
@@ -59,7 +59,7 @@ function positionsSaid({ positions, rowsInAll }: FieldAverage): string {
 function averageTable(
   { byRainTotal }: FieldAverage,
   say: ShownMoney,
-  shown: Shown,
+  shown: Formatters,
   hasMoney: boolean,
 ): string[] {
   const worths = (of: (at: FieldAverageAtRain) => FieldNumbers) =>
@@ -86,7 +86,7 @@ function againstSaid(
   { againstAllAsFirst }: FieldAverageAtRain,
   firstCase: string,
   say: ShownMoney,
-  shown: Shown,
+  shown: Formatters,
   hasMoney: boolean,
 ): string {
   const { transpirationMm, yieldKgPerHa, worthPerHa } = againstAllAsFirst;

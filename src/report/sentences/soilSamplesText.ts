@@ -2,13 +2,13 @@ import { wetnessLimits, type StretchAbove } from "../../evidence/samples/penetro
 import type { ProbedWater } from "../../evidence/samples/moistDepth.ts";
 import type { CoreMean, SoilSampled } from "../../evidence/samples/soilSampled.ts";
 import { bullets, wrap } from "../../wrap.ts";
-import { fixed, percent, type Shown } from "../tables/shownUnits.ts";
+import { fixed, percent, type Formatters } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
 
 /** What was sampled in the soil, for people: cores, push probe, penetrometer. */
 
 /** @param confidence of the intervals, 0 to 1 */
-export function coresLines(sampled: SoilSampled, confidence: number, shown: Shown): string[] {
+export function coresLines(sampled: SoilSampled, confidence: number, shown: Formatters): string[] {
   const { layers } = sampled;
   if (layers.length === 0) return [];
   const cell = (mean: CoreMean | null, say: (value: number) => string) =>
@@ -37,7 +37,7 @@ const density = (kgPerM3: number) => fixed(kgPerM3 / 1000, 2);
 export function coresSentences(
   { layers, storedMm, availableMm, waterOverMm }: SoilSampled,
   confidence: number,
-  shown: Shown,
+  shown: Formatters,
 ): string[] {
   const known = layers.flatMap(({ name, densityKgPerM3, storedMm: stored }) => [
     ...intervalSaid(`Density of "${name}"`, densityKgPerM3, density, "g/cm^3", confidence),
@@ -67,11 +67,11 @@ function intervalSaid(
   ];
 }
 
-export function probeLines(probe: ProbedWater, shown: Shown): string[] {
+export function probeLines(probe: ProbedWater, shown: Formatters): string[] {
   return wrap(probeSaid(probe, shown));
 }
 
-export function probeSaid({ moistDepthMm, availableMm, belowMm }: ProbedWater, shown: Shown): string {
+export function probeSaid({ moistDepthMm, availableMm, belowMm }: ProbedWater, shown: Formatters): string {
   const { length, depth, water } = shown;
   return `Push probe: moist to ${depth(moistDepthMm)} ${length}, which holds ${water(availableMm)} ${length} of available water at field capacity; below it another ${water(belowMm)} ${length}, as stated. A stone stops a probe as dry soil does: probe more than one place.`;
 }
@@ -83,7 +83,7 @@ export function probeSaid({ moistDepthMm, availableMm, belowMm }: ProbedWater, s
 export function penetrometerLines(
   above: readonly StretchAbove[],
   wetnessShare: number | null,
-  shown: Shown,
+  shown: Formatters,
 ): string[] {
   return wrap(penetrometerSaid(above, wetnessShare, shown));
 }
@@ -91,7 +91,7 @@ export function penetrometerLines(
 export function penetrometerSaid(
   above: readonly StretchAbove[],
   wetnessShare: number | null,
-  shown: Shown,
+  shown: Formatters,
 ): string {
   const limit = shown.system === "us" ? "300 psi" : "2.07 MPa (300 psi)";
   const said =

@@ -4,7 +4,7 @@ import type { Units } from "../../quantity/kinds.ts";
 import { wrap } from "../../wrap.ts";
 import { capital, countSaid, howManyLines, noIntervalSaid, stripPairs } from "./howManyText.ts";
 import { measuredYield, type MeasuredYield } from "./measuredYield.ts";
-import { fixed, percent } from "../tables/shownUnits.ts";
+import { fixed, percent } from "../tables/formatters.ts";
 
 /** What guides ask for at least. */
 const fewestPairs = 4;

@@ -1,7 +1,7 @@
 import { quantile } from "../../statistics/quantiles.ts";
 import type { ElementAnswer, WeatherAnswer } from "../../answer/comparison/weatherAnswer.ts";
 import type { Units } from "../../quantity/kinds.ts";
-import { shownIn, type Shown } from "../tables/shownUnits.ts";
+import { shownIn, type Formatters } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
 import { bullets, wrap } from "../../wrap.ts";
 import { referenceEtSaid } from "./sentence.ts";
@@ -66,7 +66,7 @@ function elementLines(elements: readonly ElementAnswer[]): string[] {
   ];
 }
 
-function yearLines({ years, seasons }: WeatherAnswer, shown: Shown): string[] {
+function yearLines({ years, seasons }: WeatherAnswer, shown: Formatters): string[] {
   const unit = shown.length;
   const head = [
     ["", "rain", "rain", "rain", "reference", "rain days"],
@@ -104,13 +104,13 @@ function yearLines({ years, seasons }: WeatherAnswer, shown: Shown): string[] {
   ];
 }
 
-function rangeSaid(rainMm: readonly number[], shown: Shown): string {
+function rangeSaid(rainMm: readonly number[], shown: Formatters): string {
   const sorted = Float64Array.from(rainMm).sort();
   const [low, middle, high] = [0, 0.5, 1].map((share) => shown.fineWater(quantile(sorted, share)));
   return `Complete years: ${low} to ${high} ${shown.length} of rain, ${middle} in the middle one.`;
 }
 
-function monthLines({ monthly }: WeatherAnswer, shown: Shown): string[] {
+function monthLines({ monthly }: WeatherAnswer, shown: Formatters): string[] {
   const cell =
     (values: readonly (number | null)[] | null, say: (value: number) => string) => (month: number) => {
       const value = values?.[month] ?? null;

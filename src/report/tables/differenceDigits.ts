@@ -1,6 +1,6 @@
 import type { Comparison } from "../../answer/comparison/comparison.ts";
 import type { Spread } from "../../statistics/quantiles.ts";
-import { fixed, type Shown } from "./shownUnits.ts";
+import { fixed, type Formatters } from "./formatters.ts";
 
 /** Differences in water that all stay below this are told a digit finer, mm. */
 const smallMm = 12.7;
@@ -14,7 +14,11 @@ export interface DifferenceDigits {
 }
 
 /** The digits of the d-th difference: the same at every rainfall total. */
-export function differenceDigits({ byRainTotal }: Comparison, d: number, shown: Shown): DifferenceDigits {
+export function differenceDigits(
+  { byRainTotal }: Comparison,
+  d: number,
+  shown: Formatters,
+): DifferenceDigits {
   const all = byRainTotal.map((at) => at.differences[d]!);
   const waterMm = Math.max(...all.map(({ extraWaterUsedMm }) => reach(extraWaterUsedMm)));
   const grown = Math.max(...all.map(({ extraYield }) => reach(extraYield)));

@@ -1,5 +1,5 @@
 import type { Units } from "../../quantity/kinds.ts";
-import { shownIn } from "./shownUnits.ts";
+import { shownIn } from "./formatters.ts";
 
 /**
  * Which run a ledger is of, as a CSV has no place for it: `run 12: sown in 1931, rain scaled to 13 in`.

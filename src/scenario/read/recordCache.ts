@@ -4,11 +4,11 @@ import type { WeatherRecord } from "../../weather/records/record.ts";
  * The weather record last read, so that a scenario read again and again while something else in it is changed does not read
  * the same text each time. The caller owns it; what is read is the same with a new one.
  */
-export interface Readings {
-  last: KeptReading | null;
+export interface RecordCache {
+  last: CachedRecord | null;
 }
 
-interface KeptReading {
+interface CachedRecord {
   /** The file as it was. */
   readonly text: string;
   /** How it was to be read. */
@@ -16,21 +16,21 @@ interface KeptReading {
   readonly record: WeatherRecord;
 }
 
-export function newReadings(): Readings {
+export function newRecordCache(): RecordCache {
   return { last: null };
 }
 
-/** The reading remembered, or made and remembered; one that throws is not. */
-export function recallReading(
-  readings: Readings,
+/** The record cached, or read and cached; one that throws is not. */
+export function cachedRecord(
+  recordCache: RecordCache,
   text: string,
   how: readonly unknown[],
   read: () => WeatherRecord,
 ): WeatherRecord {
   const key = JSON.stringify(how);
-  const { last } = readings;
+  const { last } = recordCache;
   if (last !== null && last.how === key && last.text === text) return last.record;
   const record = read();
-  readings.last = { text, how: key, record };
+  recordCache.last = { text, how: key, record };
   return record;
 }

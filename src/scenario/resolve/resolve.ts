@@ -7,7 +7,7 @@ import { mergeCase } from "./mergeCase.ts";
 import type { MergedCase } from "./mergedCase.ts";
 import { complain, openNotebook, orDefault, orPlainDefault, type Notebook } from "./notebook.ts";
 import { readScenarioFile } from "../read/readFile.ts";
-import { newReadings, type Readings } from "../read/recordCache.ts";
+import { newRecordCache, type RecordCache } from "../read/recordCache.ts";
 import type { ReadText } from "../read/readText.ts";
 import type { CropPlace } from "./cropSeason.ts";
 import { isDescribed, resolveCrop } from "./resolveCrop.ts";
@@ -31,7 +31,7 @@ export interface Surroundings {
   readonly fileName: string;
   readonly readText: ReadText;
   /** Of an earlier reading, where there is one: saves time, changes nothing. */
-  readonly readings?: Readings;
+  readonly recordCache?: RecordCache;
 }
 
 /**
@@ -43,15 +43,15 @@ export interface Surroundings {
  */
 export async function resolveScenario(
   raw: unknown,
-  { readText, readings = newReadings() }: Surroundings,
+  { readText, recordCache = newRecordCache() }: Surroundings,
 ): Promise<Scenario> {
-  return withUnits(() => resolveFile(readScenarioFile(raw), readText, readings));
+  return withUnits(() => resolveFile(readScenarioFile(raw), readText, recordCache));
 }
 
-function resolveFile(written: ScenarioFile, readText: ReadText, readings: Readings): Scenario {
+function resolveFile(written: ScenarioFile, readText: ReadText, recordCache: RecordCache): Scenario {
   const notebook = openNotebook();
   const base = readBaseLayers(written, readText, notebook);
-  const place = resolveWeather(written.weather, written.site ?? {}, readText, readings, notebook);
+  const place = resolveWeather(written.weather, written.site ?? {}, readText, recordCache, notebook);
   const file = sownInItsSpring(written, place, notebook);
   const parts = casesOf(file, notebook);
   const sampled = base === undefined ? null : sampledSoil(file, base);

@@ -13,7 +13,7 @@ import type {
 } from "../../weather/records/record.ts";
 import type { SitePart, WeatherPart } from "../fields/file.ts";
 import { attempt, complain, orPlainDefault, type Notebook } from "./notebook.ts";
-import { recallReading, type Readings } from "../read/recordCache.ts";
+import { cachedRecord, type RecordCache } from "../read/recordCache.ts";
 import type { ReadText } from "../read/readText.ts";
 import type { WeatherPlan } from "../scenario.ts";
 
@@ -31,11 +31,11 @@ export function resolveWeather(
   part: WeatherPart,
   sitePart: SitePart,
   readText: ReadText,
-  readings: Readings,
+  recordCache: RecordCache,
   notebook: Notebook,
 ): PlaceAndWeather | undefined {
   const source = sourceOf(part, notebook);
-  const record = source === "record" ? readRecord(part, sitePart, readText, readings, notebook) : null;
+  const record = source === "record" ? readRecord(part, sitePart, readText, recordCache, notebook) : null;
   const site = resolveSite(sitePart, record?.station ?? null, notebook);
   const totals = rainTotals(part, source, notebook);
   if (source === undefined || record === undefined || site === undefined || totals === undefined)
@@ -118,7 +118,7 @@ function readRecord(
   part: WeatherPart,
   { latitude }: SitePart,
   readText: ReadText,
-  readings: Readings,
+  recordCache: RecordCache,
   notebook: Notebook,
 ): WeatherRecord | undefined {
   const { record: file = "", station, units, from, to } = part;
@@ -134,7 +134,7 @@ function readRecord(
       "weather.maxGapDays",
       "longer gaps hide storms; our choice",
     );
-    return recallReading(readings, text, [file, station, units, site, maxGapDays, from, to], () => {
+    return cachedRecord(recordCache, text, [file, station, units, site, maxGapDays, from, to], () => {
       const asRead = readWeather(text, { fileName: file, station, units, site });
       return fillGaps(asRead, { maxGapDays, from, to }).record;
     });

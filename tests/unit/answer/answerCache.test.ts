@@ -1,24 +1,24 @@
 import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
 import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../../src/answer/runs/ensemble.ts";
-import { newMemory, type Memory } from "../../../src/answer/runs/answerCache.ts";
+import { newAnswerCache, type AnswerCache } from "../../../src/answer/runs/answerCache.ts";
 import { atOtherTotals, fanTotals } from "../../../src/answer/runs/rainFan.ts";
-import { makeDesk } from "../../../src/answer/runs/run.ts";
+import { makeRunBuffers } from "../../../src/answer/runs/run.ts";
 import type { Scenario } from "../../../src/scenario/scenario.ts";
 import { asDug, someRecord, someScenario } from "./someScenario.ts";
 
-function answerWith(memory: Memory, scenario: Scenario) {
-  const ensemble = emptyEnsemble(prepare(scenario, memory));
-  const desk = makeDesk();
+function answerWith(cache: AnswerCache, scenario: Scenario) {
+  const ensemble = emptyEnsemble(prepare(scenario, cache));
+  const buffers = makeRunBuffers();
   // Backwards: the order of runs is of no account.
   for (let run = ensemble.runs - 1; run >= 0; run--) {
     const ready = readyRun(ensemble.preparation, run);
-    ensemble.byRainTotal.forEach((_, t) => runInto(ensemble, run, t, ready, desk));
+    ensemble.byRainTotal.forEach((_, t) => runInto(ensemble, run, t, ready, buffers));
   }
   return comparisonOf(ensemble, "us");
 }
 
-describe("a memory changes no answer", () => {
+describe("a cache changes no answer", () => {
   const onRecord = (years: number) =>
     someScenario({
       weather: {
@@ -54,12 +54,12 @@ describe("a memory changes no answer", () => {
     ["the same record read again", onRecord(4)],
     ["a longer record", onRecord(6)],
   ];
-  const memory = newMemory();
+  const cache = newAnswerCache();
   test.each(scenarios)("%s", (_, scenario) => {
-    expect(answerWith(memory, scenario)).toEqual(comparisonOf(runEnsemble(scenario), "us"));
+    expect(answerWith(cache, scenario)).toEqual(comparisonOf(runEnsemble(scenario), "us"));
   });
   test("nor, bit for bit, the weather generated anew for other normals, more years, another seed", () => {
-    const here = newMemory();
+    const here = newAnswerCache();
     const { source } = someScenario().weather;
     if (source.kind !== "normals") throw new Error("these years are generated");
     for (const [times, years, seed] of [
@@ -74,8 +74,8 @@ describe("a memory changes no answer", () => {
         weather: { ...someScenario().weather, source: { kind: "normals", normals } },
         ensemble: { ...someScenario().ensemble, years, seed },
       });
-      const workedOut = (memory?: Memory) => {
-        const { workOut, ...years } = prepare(asked, memory).weatherYears;
+      const workedOut = (cache?: AnswerCache) => {
+        const { workOut, ...years } = prepare(asked, cache).weatherYears;
         workOut(0, years.weather.days);
         return years;
       };
@@ -83,7 +83,7 @@ describe("a memory changes no answer", () => {
     }
   });
   test("and it keeps the weather of the same record", () => {
-    const here = newMemory();
+    const here = newAnswerCache();
     const before = prepare(onRecord(4), here).weatherYears.weather;
     expect(prepare(onRecord(4), here).weatherYears.weather).toBe(before);
     expect(prepare(onRecord(5), here).weatherYears.weather).not.toBe(before);
@@ -111,9 +111,9 @@ describe("a fan over totals", () => {
   test("gives at a total what an ensemble at that total does", () => {
     const swept = someScenario({ weather: { ...someScenario().weather, rainTotalsMm: [333] } });
     const ensemble = emptyEnsemble(atOtherTotals(prepare(someScenario()), [333], 100));
-    const desk = makeDesk();
+    const buffers = makeRunBuffers();
     for (let run = 0; run < ensemble.runs; run++)
-      runInto(ensemble, run, 0, readyRun(ensemble.preparation, run), desk);
+      runInto(ensemble, run, 0, readyRun(ensemble.preparation, run), buffers);
     expect(comparisonOf(ensemble, "us").byRainTotal).toEqual(
       comparisonOf(runEnsemble(swept), "us").byRainTotal,
     );

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Comparison } from "../../../src/answer/comparison/comparison.ts";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { pairedTable, pilesOf } from "../../../web/pictures/answer/pairedDifferencePiles.ts";
 import { askedRain } from "../../../web/pictures/answer/rainFanAsked.ts";
 import { marksThatMattered, rowsDrawn } from "../../../web/pictures/answer/shareMatteredMarks.ts";

@@ -6,8 +6,8 @@ import { resolveScenario } from "../../../src/scenario/resolve/resolve.ts";
 import type { Json, JsonGroup } from "../../../web/state/json.ts";
 import { setAt } from "../../../web/state/path.ts";
 import { makeEngine, type Engine } from "../../../web/worker/engine.ts";
-import { makeHelper } from "../../../web/worker/secondWorker.ts";
-import type { ToHelper } from "../../../web/worker/secondWorkerProtocol.ts";
+import { makeSecondWorker } from "../../../web/worker/secondWorker.ts";
+import type { ToSecondWorker } from "../../../web/worker/secondWorkerProtocol.ts";
 import { makePause } from "../../../web/worker/pause.ts";
 import type { FromEngine } from "../../../web/worker/protocol.ts";
 
@@ -53,7 +53,7 @@ async function commandLine(of: Json, units: "us" | "metric" = "us") {
 describe("the engine", () => {
   test("answers as the command line does: a season first, then the middle total, then all, then the fan", async () => {
     const { engine, heard, until } = open();
-    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 1, scenario, units: "us", shown });
     const whole = await until("answer", 1, true);
     if (whole.kind !== "answer") throw new Error("no answer");
     expect(whole.answer.comparison).toEqual(await commandLine(scenario));
@@ -66,18 +66,18 @@ describe("the engine", () => {
     // As many runs as the ensemble has: at 13 in the two are one.
     expect(fan.fan.points[5]!.differences).toEqual(whole.answer.comparison.differences);
     const kinds = heard.map(({ kind }) => kind).filter((kind) => kind !== "progress");
-    expect(kinds.slice(0, 3)).toEqual(["understood", "season", "answer"]);
+    expect(kinds.slice(0, 3)).toEqual(["resolved", "season", "answer"]);
   });
 
-  test("with a helper the answer is the same to the last digit, and the helper did part of it", async () => {
+  test("with a secondWorker the answer is the same to the last digit, and the secondWorker did part of it", async () => {
     const { engine, until } = open();
     let helped = 0;
-    const helper = makeHelper((message) => {
+    const secondWorker = makeSecondWorker((message) => {
       helped += message.runs.to - message.runs.from;
-      engine.hearHelper(structuredClone(message));
+      engine.onSecondWorker(structuredClone(message));
     }, makePause());
-    engine.getHelp(helper);
-    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    engine.getHelp(secondWorker);
+    engine.onMessage({ kind: "compute", id: 1, scenario, units: "us", shown });
     const whole = await until("answer", 1, true);
     if (whole.kind !== "answer") throw new Error("no answer");
     expect(whole.answer.comparison).toEqual(await commandLine(scenario));
@@ -86,20 +86,26 @@ describe("the engine", () => {
     expect(helped).toBeGreaterThan(0);
   });
 
-  test("the helper is told when the season is drawn, and is handed the generated years once", async () => {
+  test("the secondWorker is told when the season is drawn, and is handed the generated years once", async () => {
     const { engine, until } = open();
-    const told: ToHelper[] = [];
+    const told: ToSecondWorker[] = [];
     engine.getHelp((message) => told.push(message));
     const helps = () => told.flatMap((one) => (one.kind === "help" ? [one] : []));
-    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 1, scenario, units: "us", shown });
     await until("season", 1);
     expect(helps()).toEqual([]);
-    engine.hear({ kind: "drawn", id: 1 });
+    engine.onMessage({ kind: "drawn", id: 1 });
     await until("answer", 1, true);
     expect(helps().map(({ generated }) => generated === null)).toEqual([false, true, true]); // a total each
-    engine.hear({ kind: "compute", id: 2, scenario: setAt(scenario, "name", "again"), units: "us", shown });
+    engine.onMessage({
+      kind: "compute",
+      id: 2,
+      scenario: setAt(scenario, "name", "again"),
+      units: "us",
+      shown,
+    });
     await until("season", 2);
-    engine.hear({ kind: "drawn", id: 1 }); // of an older question: not waited for
+    engine.onMessage({ kind: "drawn", id: 1 }); // of an older question: not waited for
     expect(helps()).toHaveLength(3);
     await until("answer", 2, true);
     expect(helps().every(({ id, generated }) => id === 1 || generated === null)).toBe(true);
@@ -108,14 +114,14 @@ describe("the engine", () => {
   test("the first of all with many runs comes from the first twenty-five, and is taken over by all of them", async () => {
     const { engine, heard, until } = open();
     const many = setAt(setAt(scenario, "ensemble.years", 90), "weather.annualRain", "13 in");
-    engine.hear({ kind: "compute", id: 1, scenario: many, units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 1, scenario: many, units: "us", shown });
     const whole = await until("answer", 1, true);
     if (whole.kind !== "answer") throw new Error("no answer");
     expect(whole.answer.comparison).toEqual(await commandLine(many));
     const first = heard.find((one) => one.kind === "answer");
     if (first?.kind !== "answer") throw new Error("no first answer");
     expect([first.answer.stage, first.answer.byRun.runs]).toEqual(["first runs", 25]);
-    engine.hear({ kind: "compute", id: 2, scenario: setAt(many, "name", "again"), units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 2, scenario: setAt(many, "name", "again"), units: "us", shown });
     await until("answer", 2, true);
     expect(heard.flatMap((one) => (one.kind === "answer" && one.id === 2 ? [one.answer.stage] : []))).toEqual(
       ["all totals", "whole"],
@@ -124,7 +130,7 @@ describe("the engine", () => {
 
   test("newer work ends older", async () => {
     const { engine, heard, until } = open();
-    engine.hear({
+    engine.onMessage({
       kind: "compute",
       id: 1,
       scenario: setAt(scenario, "ensemble.years", 2000),
@@ -132,7 +138,7 @@ describe("the engine", () => {
       shown,
     });
     await until("season", 1);
-    engine.hear({ kind: "compute", id: 2, scenario, units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 2, scenario, units: "us", shown });
     await until("answer", 2, true);
     const stages = heard.flatMap((one) => (one.kind === "answer" && one.id === 1 ? [one.answer.stage] : []));
     expect(stages).toEqual(["first runs"]);
@@ -140,7 +146,7 @@ describe("the engine", () => {
 
   test("a wrong scenario is refused with the places of what is wrong, and the last good one goes on", async () => {
     const { engine, until } = open();
-    engine.hear({
+    engine.onMessage({
       kind: "compute",
       id: 1,
       scenario: setAt(scenario, "ensemble.years", 200),
@@ -148,7 +154,7 @@ describe("the engine", () => {
       shown,
     });
     await until("season", 1);
-    engine.hear({
+    engine.onMessage({
       kind: "compute",
       id: 2,
       scenario: setAt(scenario, "soil.layers[1].bulkDensity", "1.62 in"),
@@ -163,10 +169,10 @@ describe("the engine", () => {
 
   test("other units come without running again", async () => {
     const { engine, heard, until } = open();
-    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 1, scenario, units: "us", shown });
     await until("fan", 1, true);
     heard.length = 0;
-    engine.hear({ kind: "units", id: 1, units: "metric" });
+    engine.onMessage({ kind: "units", id: 1, units: "metric" });
     const told = await until("answer", 1, true);
     if (told.kind !== "answer") throw new Error("no answer");
     expect(told.answer.comparison).toEqual(await commandLine(scenario, "metric"));
@@ -175,11 +181,11 @@ describe("the engine", () => {
 
   test("a season asked for is that of its run, and one that is not there is the middle one", async () => {
     const { engine, heard, until } = open();
-    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 1, scenario, units: "us", shown });
     await until("answer", 1, true);
     heard.length = 0;
-    engine.hear({ kind: "season", id: 1, shown: { run: 5, totalIndex: 2 } });
-    engine.hear({ kind: "season", id: 1, shown: { run: 999, totalIndex: null } });
+    engine.onMessage({ kind: "season", id: 1, shown: { run: 5, totalIndex: 2 } });
+    engine.onMessage({ kind: "season", id: 1, shown: { run: 999, totalIndex: null } });
     const runs = heard.flatMap((one) =>
       one.kind === "season" ? [[one.season.run, one.season.totalIndex]] : [],
     );
@@ -189,8 +195,8 @@ describe("the engine", () => {
 
   test("texts wait for the whole answer", async () => {
     const { engine, until } = open();
-    engine.hear({ kind: "compute", id: 1, scenario, units: "us", shown });
-    engine.hear({ kind: "text", id: 7, what: "json", shown, units: "us" });
+    engine.onMessage({ kind: "compute", id: 1, scenario, units: "us", shown });
+    engine.onMessage({ kind: "text", id: 7, what: "json", shown, units: "us" });
     const kept = await until("text", 7);
     if (kept.kind !== "text") throw new Error("no text");
     expect(JSON.parse(kept.text.text).byRainTotal).toHaveLength(3);
@@ -200,7 +206,7 @@ describe("the engine", () => {
   test("a file that the scenario names and nobody gave is asked for by name", async () => {
     const { engine, until } = open();
     const recorded = setAt(scenario, "weather", { record: "mine/station.csv" });
-    engine.hear({ kind: "compute", id: 1, scenario: recorded, units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 1, scenario: recorded, units: "us", shown });
     const refused = await until("refused", 1);
     if (refused.kind !== "refused") throw new Error("not refused");
     expect(refused.problems[0]).toMatchObject({

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { digAnswer, type DigAnswer, type DigFitAnswer } from "../../../src/answer/dig/digAnswer.ts";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { dayNumber } from "../../../src/quantity/calendar.ts";
 import {
   deepestShownMm,

@@ -4,7 +4,7 @@ import type { MoneyPlan } from "../../../src/scenario/moneyPlan.ts";
 import { countTracks, type RowPositions } from "../../../src/scenario/rowPositions.ts";
 import { bushelsPerAcre } from "../../../src/crop/yieldLine.ts";
 import { moneySentences, pairSentences, shownMoney } from "../../../src/report/sentences/moneyText.ts";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { caseNamedIn } from "../../../web/forms/edits/caseEdits.ts";
 import { budgetLayout } from "../../../web/pictures/field/budgetLayout.ts";
 import { priceByRainCells } from "../../../web/pictures/field/priceByRainCells.ts";

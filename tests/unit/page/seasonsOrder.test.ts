@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
 import { runEnsemble, type Ensemble } from "../../../src/answer/runs/ensemble.ts";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../../src/scenario/resolve/resolve.ts";
 import {
   keysThatTell,

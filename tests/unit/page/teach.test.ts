@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { rootSystemOf, strokesTo, type Strokes } from "../../../web/pictures/roots/rootSystem.ts";
 import { layerSaid, numberTop, twoRootsLayout } from "../../../web/pictures/roots/twoRootsLayout.ts";
 import type { Json } from "../../../web/state/json.ts";

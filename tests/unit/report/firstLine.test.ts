@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { Comparison, DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
 import { comparisonText } from "../../../src/report/sentences/comparisonText.ts";
 import { firstLines } from "../../../src/report/sentences/firstLine.ts";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { someCase, someComparison, someDifference } from "./someComparison.ts";
 
 const said = (comparison: Comparison) => firstLines(comparison, shownIn("us")).join("\n");

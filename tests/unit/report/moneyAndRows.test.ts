@@ -7,7 +7,7 @@ import { haPerAcre } from "../../../src/quantity/constants.ts";
 import { moneyCaution, moneyLines } from "../../../src/report/sentences/moneyText.ts";
 import { fieldAverageLines } from "../../../src/report/sentences/rowPositionsText.ts";
 import { coresLines, penetrometerLines, probeLines } from "../../../src/report/sentences/soilSamplesText.ts";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { textWidth } from "../../../src/wrap.ts";
 
 /** Words about money, rows and samples; the figures belong to nothing. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { jsonText, roundForPrint } from "../../../src/report/tables/roundForPrint.ts";
-import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import { fixed } from "../../../src/report/tables/formatters.ts";
 import { tableLines } from "../../../src/report/tables/textTable.ts";
 import { bullets, textWidth, wrap } from "../../../src/wrap.ts";
 

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { newReadings } from "../../../src/scenario/read/recordCache.ts";
+import { newRecordCache } from "../../../src/scenario/read/recordCache.ts";
 import { resolveScenario } from "../../../src/scenario/resolve/resolve.ts";
 
 const folder = new URL("../../../shared/scenarios/", import.meta.url);
@@ -10,11 +10,11 @@ const wheat = JSON.parse(readFileSync(new URL("wheat-after-fallow.json", folder)
 const recordText = readFileSync(new URL(wheat.weather.record, folder), "utf8");
 
 test("a record is read anew only when its text or the way to read it is another", async () => {
-  const readings = newReadings();
+  const recordCache = newRecordCache();
   const recordOf = async (weather: object, text = recordText) => {
     const scenario = { ...wheat, weather: { ...wheat.weather, ...weather } };
     const surroundings = { fileName: "wheat.json", readText: () => text };
-    const read = await resolveScenario(scenario, { ...surroundings, readings });
+    const read = await resolveScenario(scenario, { ...surroundings, recordCache });
     expect(read).toEqual(await resolveScenario(scenario, surroundings));
     if (read.weather.source.kind !== "record") throw new Error("no record");
     return read.weather.source.record;

@@ -1,5 +1,5 @@
 import type { Json } from "../../state/json.ts";
-import { editMany, written } from "../../state/scenarioStore.ts";
+import { editMany, valueAt } from "../../state/scenarioStore.ts";
 
 /** What was written in a way that another way has replaced: it is there again when one goes back, as long as the page is open. */
 const kept = new Map<string, Json>();
@@ -14,13 +14,13 @@ export function changeWay(
   said: string,
 ): void {
   for (const path of away) {
-    const value = written(path);
+    const value = valueAt(path);
     if (value !== undefined) kept.set(path, value);
   }
   editMany(
     [
       ...away.map((path) => [path, undefined] as const),
-      ...back.map(([path, start]) => [path, written(path) ?? kept.get(path) ?? start] as const),
+      ...back.map(([path, start]) => [path, valueAt(path) ?? kept.get(path) ?? start] as const),
     ],
     "chosen",
     said,
@@ -35,7 +35,7 @@ export function otherWay(
   other: string,
   value: Json | undefined,
 ): readonly (readonly [path: string, value: Json | undefined])[] {
-  const there = written(other);
+  const there = valueAt(other);
   if (value !== undefined) {
     if (there !== undefined) kept.set(other, there);
     return [[other, undefined]];

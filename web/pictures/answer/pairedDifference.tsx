@@ -1,5 +1,5 @@
 import type { DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
-import { fixed, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { fixed, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { caseStyle, fontFamily, palette, words } from "../kit/palette.ts";
 import { pairedTable, pilesOf } from "./pairedDifferencePiles.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
@@ -22,7 +22,7 @@ interface PairedDifferenceProps {
   /** Place of the case among all. */
   readonly c: number;
   readonly width: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** A dot for every season, piled up by what the other roots used more in that same season. */
@@ -92,7 +92,7 @@ interface ThresholdProps {
   readonly at: (mm: number) => number;
   readonly mm: number;
   readonly bottom: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
   readonly width: number;
 }
 

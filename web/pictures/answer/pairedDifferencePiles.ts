@@ -1,4 +1,4 @@
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 
 /** Values counted in bins of equal width along an axis. */
@@ -20,7 +20,7 @@ export function pilesOf(values: ArrayLike<number>, low: number, high: number, co
 }
 
 /** In classes a fifth of an inch, or 5 mm, wide: the same step from which a season counts as one where the depth mattered. */
-export function pairedTable(extraMm: Float64Array, stepMm: number, shown: Shown): PictureTable {
+export function pairedTable(extraMm: Float64Array, stepMm: number, shown: Formatters): PictureTable {
   const low = Math.floor(Math.min(0, ...extraMm) / stepMm) * stepMm;
   const high = Math.max(low + stepMm, Math.ceil(Math.max(...extraMm) / stepMm + 1e-9) * stepMm);
   const classes = pilesOf(extraMm, low, high, Math.round((high - low) / stepMm));

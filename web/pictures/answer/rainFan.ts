@@ -1,7 +1,7 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import type { DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
 import type { Spread } from "../../../src/statistics/quantiles.ts";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import type { RainFan } from "../../worker/protocol.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, palette, words, type Palette } from "../kit/palette.ts";

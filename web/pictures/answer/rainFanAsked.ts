@@ -1,5 +1,5 @@
 import type { AnswerAtRain, Comparison } from "../../../src/answer/comparison/comparison.ts";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 
 /** The user's own totals, to be marked; a range of years where none was asked for. */
 export interface AskedRain {
@@ -12,7 +12,10 @@ export interface AskedRain {
 }
 
 /** The totals asked for; where the rain is as it came, what eight years of ten brought. */
-export function askedRain({ byRainTotal, annualRainMm, method }: Comparison, shown: Shown): AskedRain | null {
+export function askedRain(
+  { byRainTotal, annualRainMm, method }: Comparison,
+  shown: Formatters,
+): AskedRain | null {
   const answers = byRainTotal
     .filter((at): at is (typeof byRainTotal)[number] & { rainTotalMm: number } => at.rainTotalMm !== null)
     .toSorted((a, b) => a.rainTotalMm - b.rainTotalMm);
@@ -27,7 +30,7 @@ export function askedRain({ byRainTotal, annualRainMm, method }: Comparison, sho
   return { fromMm: p10, toMm: p90, said: `your record, ${rangeSaid(p10, p90, shown)}`, answers: [] };
 }
 
-function rangeSaid(fromMm: number, toMm: number, { total, length }: Shown): string {
+function rangeSaid(fromMm: number, toMm: number, { total, length }: Formatters): string {
   const [from, to] = [total(fromMm), total(toMm)];
   return from === to ? `${from} ${length}` : `${from} to ${to} ${length}`;
 }

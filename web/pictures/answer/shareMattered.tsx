@@ -1,5 +1,5 @@
 import type { AnswerAtRain, Comparison } from "../../../src/answer/comparison/comparison.ts";
-import { percent, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { percent, type Formatters } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette, type Palette } from "../kit/palette.ts";
 import { marksFor, marksThatMattered, rowsDrawn } from "./shareMatteredMarks.ts";
@@ -12,7 +12,7 @@ export const defaults = {
   rowPx: 66,
 } as const;
 
-export function shareMatteredTable(comparison: Comparison, d: number, shown: Shown): PictureTable {
+export function shareMatteredTable(comparison: Comparison, d: number, shown: Formatters): PictureTable {
   return {
     head: [rainHead(comparison, shown), "Share of the seasons", "Seasons", "of"],
     rows: sorted(comparison.byRainTotal).map((at) => {
@@ -27,7 +27,7 @@ interface ShareMatteredProps {
   readonly comparison: Comparison;
   readonly d: number;
   readonly width: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** A row of plants for each total: deep roots where the depth mattered, short ones where it did not. */
@@ -114,14 +114,14 @@ function sorted(all: readonly AnswerAtRain[]): AnswerAtRain[] {
   return all.toSorted((a, b) => (a.rainTotalMm ?? 0) - (b.rainTotalMm ?? 0));
 }
 
-function rainHead({ method }: Comparison, shown: Shown): string {
+function rainHead({ method }: Comparison, shown: Formatters): string {
   return `Rain in the ${method.rainTotalOver}, ${shown.length}`;
 }
 
-function rainSaid({ rainTotalMm }: AnswerAtRain, shown: Shown): string {
+function rainSaid({ rainTotalMm }: AnswerAtRain, shown: Formatters): string {
   return rainTotalMm === null ? "as it came" : shown.total(rainTotalMm);
 }
 
-function rainLabel(at: AnswerAtRain, shown: Shown): string {
+function rainLabel(at: AnswerAtRain, shown: Formatters): string {
   return at.rainTotalMm === null ? "Rain as it came" : `${rainSaid(at, shown)} ${shown.length} of rain`;
 }

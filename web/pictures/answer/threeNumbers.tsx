@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
 import type { DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { typeset } from "../../../src/report/tables/typeset.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette, words, type Palette } from "../kit/palette.ts";
@@ -41,7 +41,11 @@ export function threeBars(
   ];
 }
 
-export function threeNumbersTable(difference: DifferenceAnswer, shown: Shown, runs: number): PictureTable {
+export function threeNumbersTable(
+  difference: DifferenceAnswer,
+  shown: Formatters,
+  runs: number,
+): PictureTable {
   return {
     head: ["Number", `Middle, ${shown.length}`, "P10", "P90"],
     rows: threeBars(difference, runs).map(({ name, mm, range }) => [
@@ -59,7 +63,7 @@ interface ThreeNumbersProps {
   readonly c: number;
   readonly runs: number;
   readonly width: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** The three numbers that are so often taken for one another, side by side on one scale. */

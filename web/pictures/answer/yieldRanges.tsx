@@ -1,5 +1,5 @@
 import type { CaseAnswer, Comparison } from "../../../src/answer/comparison/comparison.ts";
-import { fixed, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { fixed, type Formatters } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette, type CaseStyle } from "../kit/palette.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
@@ -21,7 +21,7 @@ export function yieldSaid({ yield: { p10, p50, p90, unit } }: CaseAnswer): strin
 }
 
 /** At every total that was asked for. */
-export function yieldRangesTable({ byRainTotal, cases }: Comparison, shown: Shown): PictureTable {
+export function yieldRangesTable({ byRainTotal, cases }: Comparison, shown: Formatters): PictureTable {
   const { unit } = cases[0]!.yield;
   const several = byRainTotal.length > 1;
   return {
@@ -39,7 +39,7 @@ export function yieldRangesTable({ byRainTotal, cases }: Comparison, shown: Show
 interface YieldRangesProps {
   readonly comparison: Comparison;
   readonly width: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** A line for each case from one season in ten to nine in ten, and the middle one marked. */

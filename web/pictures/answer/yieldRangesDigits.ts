@@ -1,4 +1,4 @@
-import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import { fixed } from "../../../src/report/tables/formatters.ts";
 
 /** A difference in yield: a digit finer where the unit is as large as a bushel. */
 export function sayExtraYield(value: number, unit: string): string {

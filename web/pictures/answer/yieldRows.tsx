@@ -1,4 +1,4 @@
-import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import { fixed } from "../../../src/report/tables/formatters.ts";
 import { palette } from "../kit/palette.ts";
 import type { Axis } from "./yieldRangesAxis.ts";
 

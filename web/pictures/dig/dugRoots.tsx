@@ -1,5 +1,5 @@
 import type { DigAnswer, DugDifference } from "../../../src/answer/dig/digAnswer.ts";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { LayerShown } from "../../worker/protocol.ts";
 import {
   deepestShownMm,
@@ -37,7 +37,7 @@ interface DugRootsProps {
   /** In the order of the scenario: a case keeps its colour. */
   readonly caseNames: readonly string[];
   readonly width: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** The face of the pit with every plant dug drawn in it, the middle of each case, and how far apart the cases are. */
@@ -226,7 +226,7 @@ interface FrontProps extends Looks {
   readonly mm: number;
   /** Of the middle, whose bar the figure stands under. */
   readonly intervalMm: { readonly low: number; readonly high: number };
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** The simulated front at the fitted value. */
@@ -259,7 +259,7 @@ interface MiddleProps extends Looks {
   readonly interval: { readonly low: number; readonly high: number };
   readonly assumed: boolean;
   readonly color: string;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** The middle plant and how well the middle is known; dashed where the spread is assumed. */

@@ -1,5 +1,5 @@
 import type { DugDifference } from "../../../src/answer/dig/digAnswer.ts";
-import { percent, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { percent, type Formatters } from "../../../src/report/tables/formatters.ts";
 import type { Looks } from "./dugRootsFace.tsx";
 import type { DugLayout } from "./dugRootsLayout.ts";
 import { caseStyle } from "../kit/palette.ts";
@@ -17,7 +17,7 @@ interface DifferenceProps extends Looks {
   readonly fromMm: number;
   readonly confidence: number;
   readonly c: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** How much deeper, on the same depths: nothing stands at the mean of the first. */

@@ -1,4 +1,4 @@
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { LayerShown } from "../../worker/protocol.ts";
 import type { DugLayout } from "./dugRootsLayout.ts";
 import { words, type Palette } from "../kit/palette.ts";
@@ -105,7 +105,7 @@ function Dense({ face, top, bottom, colours }: { face: Box; top: number; bottom:
   );
 }
 
-export function DepthAxis({ face, window, colours, shown }: Looks & { face: Box; shown: Shown }) {
+export function DepthAxis({ face, window, colours, shown }: Looks & { face: Box; shown: Formatters }) {
   return (
     <g fill={colours.pencil} text-anchor="end" font-size={sizePx - 1}>
       {depthTicks(window.depthMm, face.height, shown.system === "us").map(({ mm, text }) => {

@@ -1,5 +1,5 @@
 import type { DigAnswer } from "../../../src/answer/dig/digAnswer.ts";
-import { percent, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { percent, type Formatters } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 
 /** Where the simulated front stands in each group: of the day of a case's first dig, the only one it is told of. */
@@ -12,7 +12,7 @@ export function frontsByGroup({ groups, fit }: DigAnswer): (number | null)[] {
 }
 
 /** The picture's figures: groups first, then the differences of their means. */
-export function dugTable(dig: DigAnswer, shown: Shown): PictureTable {
+export function dugTable(dig: DigAnswer, shown: Formatters): PictureTable {
   const { depth, length } = shown;
   const fronts = frontsByGroup(dig);
   const range = ({ low, high }: { low: number; high: number }) => `${depth(low)} to ${depth(high)}`;

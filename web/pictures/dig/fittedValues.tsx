@@ -1,5 +1,5 @@
 import type { DigFitAnswer, FittedCase } from "../../../src/answer/dig/digAnswer.ts";
-import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import { fixed } from "../../../src/report/tables/formatters.ts";
 import { fittedAxis, fittedSaid, fittedTable, type What } from "../kit/fittedAxis.ts";
 import { caseStyle, fontFamily, palette, type Palette } from "../kit/palette.ts";
 import { apart } from "../pit/pitWallLayout.ts";

@@ -2,7 +2,7 @@ import { useId } from "preact/hooks";
 import type { MoneyOfPair } from "../../../src/answer/money/money.ts";
 import type { ShownMoney } from "../../../src/report/sentences/moneyText.ts";
 import { rangeSigned } from "../../../src/report/tables/rangeSaid.ts";
-import { percent } from "../../../src/report/tables/shownUnits.ts";
+import { percent } from "../../../src/report/tables/formatters.ts";
 import { budgetLayout, type BudgetBar } from "./budgetLayout.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { fontFamily, palette, type Palette } from "../kit/palette.ts";

@@ -1,4 +1,4 @@
-import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import { fixed } from "../../../src/report/tables/formatters.ts";
 import type { MeasuredYield } from "../../../src/report/sentences/measuredYield.ts";
 import { countedSpan, levels, type CountedShown } from "./countedYieldLayout.ts";
 import type { PictureTable } from "../kit/frame.tsx";

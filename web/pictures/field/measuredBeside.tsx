@@ -1,4 +1,4 @@
-import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import { fixed } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { besideAxis, type BesideMark, type BesideRow } from "./measuredBesideLayout.ts";
 import { fontFamily, palette, type Palette } from "../kit/palette.ts";

@@ -1,7 +1,7 @@
 import { useId } from "preact/hooks";
 import type { MoneyAnswer, MoneyAtPrice } from "../../../src/answer/money/money.ts";
 import type { ShownMoney } from "../../../src/report/sentences/moneyText.ts";
-import { percent, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { percent, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { typeset } from "../../../src/report/tables/typeset.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { fontFamily, palette, type Palette } from "../kit/palette.ts";
@@ -20,7 +20,12 @@ export const defaults = {
   full: 0.5,
 } as const;
 
-export function priceByRainTable(money: MoneyAnswer, p: number, say: ShownMoney, shown: Shown): PictureTable {
+export function priceByRainTable(
+  money: MoneyAnswer,
+  p: number,
+  say: ShownMoney,
+  shown: Formatters,
+): PictureTable {
   const { prices, rows, perLand } = priceByRainCells(money, p, say, shown);
   return {
     head: [
@@ -39,7 +44,7 @@ interface PriceByRainProps {
   /** Place of the pair. */
   readonly p: number;
   readonly say: ShownMoney;
-  readonly shown: Shown;
+  readonly shown: Formatters;
   readonly width: number;
 }
 

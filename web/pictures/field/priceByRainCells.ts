@@ -1,7 +1,7 @@
 import { middleTotalIndex } from "../../../src/answer/comparison/middleTotal.ts";
 import type { MoneyAnswer, MoneyAtPrice } from "../../../src/answer/money/money.ts";
 import type { ShownMoney } from "../../../src/report/sentences/moneyText.ts";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 
 /** What stands in the sheet of what is left. */
 export interface Cells {
@@ -21,7 +21,7 @@ export function priceByRainCells(
   { byRainTotal }: MoneyAnswer,
   p: number,
   say: ShownMoney,
-  shown: Shown,
+  shown: Formatters,
 ): Cells {
   const middle = middleTotalIndex(byRainTotal.map(({ rainTotalMm }) => rainTotalMm));
   const rows = byRainTotal

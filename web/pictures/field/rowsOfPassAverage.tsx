@@ -7,7 +7,7 @@ import { middleOf } from "../../../src/answer/comparison/middleTotal.ts";
 import type { Spread } from "../../../src/statistics/quantiles.ts";
 import type { ShownMoney } from "../../../src/report/sentences/moneyText.ts";
 import { rangeSaid, rangeSigned } from "../../../src/report/tables/rangeSaid.ts";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette, type Palette } from "../kit/palette.ts";
 import { rangeScale } from "./rowsOfPassLayout.ts";
@@ -37,7 +37,7 @@ export interface Averaged {
 export function averagedOf(
   { byRainTotal, currency }: FieldAverage,
   say: ShownMoney,
-  shown: Shown,
+  shown: Formatters,
 ): Averaged[] {
   const worths = (of: (at: FieldAverageAtRain) => FieldNumbers) =>
     say.perLand(byRainTotal.flatMap((at) => Object.values(of(at).worthPerHa ?? {})));
@@ -73,7 +73,7 @@ export function averagedOf(
 export function fieldAverageTable(
   { byRainTotal, firstCase }: FieldAverage,
   things: readonly Averaged[],
-  shown: Shown,
+  shown: Formatters,
 ): PictureTable {
   return {
     head: [
@@ -104,7 +104,7 @@ export function fieldAverageTable(
 interface FieldAverageProps {
   readonly field: FieldAverage;
   readonly say: ShownMoney;
-  readonly shown: Shown;
+  readonly shown: Formatters;
   readonly width: number;
 }
 

@@ -1,4 +1,4 @@
-import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import { fixed } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette } from "../kit/palette.ts";
 import { apart, stripSpan, type StripPairsShown } from "./stripPairsLayout.ts";

@@ -1,5 +1,5 @@
 import type { DigFitAnswer } from "../../../src/answer/dig/digAnswer.ts";
-import { fixed, percent } from "../../../src/report/tables/shownUnits.ts";
+import { fixed, percent } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "./frame.tsx";
 import { axisOver, type Axis } from "../answer/yieldRangesAxis.ts";
 

@@ -1,5 +1,5 @@
 import type { DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { caseStyle, fontFamily, words, type Palette } from "./palette.ts";
 import { clamp } from "../pit/pitWallLayout.ts";
 import { axisOver } from "../answer/yieldRangesAxis.ts";
@@ -21,7 +21,7 @@ interface GuessAxisProps {
   readonly runs: number;
   readonly width: number;
   readonly colours: Palette;
-  readonly shown: Shown;
+  readonly shown: Formatters;
   readonly say: (mm: number) => string;
 }
 

@@ -1,7 +1,7 @@
 import type { ReadonlySignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
 import type { Ref } from "preact";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { LayerShown, SeasonShown } from "../../worker/protocol.ts";
 import { Fronts } from "./pitWallFronts.tsx";
 import { Dates, RainBars, Stages } from "./pitWallTime.tsx";
@@ -25,7 +25,7 @@ export interface PitWallProps {
   readonly layout: PitWallLayout;
   readonly window: Window;
   readonly colours: Palette;
-  readonly shown: Shown;
+  readonly shown: Formatters;
   readonly day: ReadonlySignal<number>;
   /** Part of the name of everything in the drawing that is referred to. */
   readonly id: string;
@@ -75,7 +75,7 @@ export function PitWall(props: PitWallProps) {
 
 type PartProps = Pick<PitWallProps, "layout" | "window" | "colours">;
 
-function DepthAxis({ layout, window, colours, shown }: PartProps & { readonly shown: Shown }) {
+function DepthAxis({ layout, window, colours, shown }: PartProps & { readonly shown: Formatters }) {
   const { soil, wide } = layout;
   const ticks = depthTicks(window.depthMm, soil.height, shown.system === "us");
   return (

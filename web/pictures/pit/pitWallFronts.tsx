@@ -1,4 +1,4 @@
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { SeasonShown } from "../../worker/protocol.ts";
 import { apart, dayX, depthY, type PitWallLayout, type Window } from "./pitWallLayout.ts";
 import { caseStyle, type CaseStyle, type Palette } from "../kit/palette.ts";
@@ -18,7 +18,7 @@ interface FrontsProps {
   readonly layout: PitWallLayout;
   readonly window: Window;
   readonly colours: Palette;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 const nameSizePx = 12.5;

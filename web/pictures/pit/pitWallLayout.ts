@@ -35,10 +35,10 @@ const sizes = {
   narrow: { axis: 34, gap: 8, rain: 58, events: 20, stages: 16, depth: 400, dates: 40, legend: 30, right: 6 },
 } as const;
 
-/** What stands above the drawing on a desk's screen, and the drawing's own parts besides its depth, px. */
+/** What stands above the drawing on a buffers's screen, and the drawing's own parts besides its depth, px. */
 const aroundPx = 420;
 
-/** @param screenPx height of the window: on a desk the drawing is to be seen whole */
+/** @param screenPx height of the window: on a buffers the drawing is to be seen whole */
 export function pitWallLayout(width: number, screenPx = 920): PitWallLayout {
   const wide = width >= wideFromPx;
   const size = wide

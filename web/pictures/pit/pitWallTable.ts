@@ -1,4 +1,4 @@
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import type { Units } from "../../../src/quantity/kinds.ts";
 import { monthOf, yearOf } from "../../../src/quantity/calendar.ts";
 import type { LayerShown, SeasonShown } from "../../worker/protocol.ts";

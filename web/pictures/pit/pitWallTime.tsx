@@ -1,6 +1,6 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { dayOfMonth, monthOf, yearOf } from "../../../src/quantity/calendar.ts";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, SeasonShown } from "../../worker/protocol.ts";
 import { dayX, type PitWallLayout, type Window } from "./pitWallLayout.ts";
 import { monthNames } from "../../../src/quantity/dates.ts";
@@ -25,7 +25,7 @@ export function RainBars({
   window,
   colours,
   shown,
-}: TimeProps & { readonly shown: Shown }) {
+}: TimeProps & { readonly shown: Formatters }) {
   const { rain: box, wide } = layout;
   const mmPerUnit = shown.system === "us" ? mmPerInch : 1;
   const topMm = rainTop(season, window, mmPerUnit);

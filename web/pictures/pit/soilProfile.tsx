@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useMemo } from "preact/hooks";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
-import { percent } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
+import { percent } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, LayerShown } from "../../worker/protocol.ts";
 import { earthOf, handLine } from "./pitWallEarth.ts";
 import { apart, depthY, type Box, type Window } from "./pitWallLayout.ts";
@@ -23,7 +23,7 @@ interface SoilProfileProps {
   readonly window: Window;
   readonly wide: boolean;
   readonly colours: Palette;
-  readonly shown: Shown;
+  readonly shown: Formatters;
   /** Keeps the clipping of two drawings on one page apart. */
   readonly id: string;
   /** Drawn on the earth, under what is written on it: the roots. */
@@ -165,7 +165,7 @@ interface TagsProps {
   readonly box: Box;
   readonly wide: boolean;
   readonly colours: Palette;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** What is written on each layer, on a slip of paper so that it can be read on any earth. */
@@ -225,7 +225,7 @@ interface Line {
   readonly isSlow?: boolean;
 }
 
-function linesOf({ layer, band, passage }: BandOfLayer, wide: boolean, shown: Shown): Line[] {
+function linesOf({ layer, band, passage }: BandOfLayer, wide: boolean, shown: Formatters): Line[] {
   const isSlow = passage < defaults.slowBelow;
   const density = `${(layer.bulkDensityKgPerM3 / 1000).toFixed(2)}${wide ? " g/cm³" : ""}`;
   const soil = wide ? [`${layer.texture}, ${density}`] : [layer.texture, density];

@@ -1,6 +1,6 @@
 import type { ReadonlySignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, LayerShown, SeasonShown } from "../../worker/protocol.ts";
 import { fontFamily, type Palette } from "../kit/palette.ts";
 import { earthOf, handLine } from "../pit/pitWallEarth.ts";
@@ -30,7 +30,7 @@ export interface TwoRootsProps {
   /** Counted from the season's first day. */
   readonly day: ReadonlySignal<number>;
   readonly colours: Palette;
-  readonly shown: Shown;
+  readonly shown: Formatters;
   /** Keeps the clipping of two drawings on one page apart. */
   readonly id: string;
 }
@@ -70,7 +70,7 @@ interface PanelProps {
   readonly window: Window;
   readonly day: ReadonlySignal<number>;
   readonly colours: Palette;
-  readonly shown: Shown;
+  readonly shown: Formatters;
   readonly id: string;
 }
 

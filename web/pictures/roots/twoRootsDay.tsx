@@ -1,6 +1,6 @@
 import type { ReadonlySignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, SeasonShown } from "../../worker/protocol.ts";
 import { caseStyle, type CaseStyle, type Palette } from "../kit/palette.ts";
 import { plantOf } from "../pit/pitWallEarth.ts";
@@ -159,7 +159,7 @@ interface FrontsProps extends OfDay {
   readonly season: SeasonShown;
   readonly layout: TwoRootsLayout;
   readonly window: Window;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** How deep these roots are; thin, how deep the others are. Names of layers lie over it. */

@@ -1,4 +1,4 @@
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { caseStyle, type Palette } from "../kit/palette.ts";
 import { LineSample } from "../pit/pitWallFronts.tsx";
 import { depthTicks, depthY, type Window } from "../pit/pitWallLayout.ts";
@@ -41,7 +41,7 @@ interface AxisProps {
   readonly layout: TwoRootsLayout;
   readonly window: Window;
   readonly colours: Palette;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** One scale of depth for both. */

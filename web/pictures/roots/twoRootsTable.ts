@@ -1,4 +1,4 @@
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, SeasonShown } from "../../worker/protocol.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { frontOn, sayDay } from "../pit/pitWallReading.ts";
@@ -9,7 +9,7 @@ export function twoRootsTable(
   pair: readonly number[],
   fromDay: number,
   toDay: number,
-  shown: Shown,
+  shown: Formatters,
 ): PictureTable {
   const here = pair.filter((c) => season.cases[c] !== undefined);
   const days: number[] = [];

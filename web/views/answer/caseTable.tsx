@@ -1,10 +1,10 @@
 import type { CaseAnswer, Comparison } from "../../../src/answer/comparison/comparison.ts";
-import { percent, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { percent, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { yieldSaid } from "../../pictures/answer/yieldRanges.tsx";
 
 interface CaseTableProps {
   readonly comparison: Comparison;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** What became of each case, in numbers: where the water went. A column a case, as a phone holds few columns. */
@@ -43,7 +43,7 @@ export function CaseTable({ comparison: { cases, method }, shown }: CaseTablePro
   );
 }
 
-function rowsOf({ depth, water }: Shown): { head: string; say: (one: CaseAnswer) => string }[] {
+function rowsOf({ depth, water }: Formatters): { head: string; say: (one: CaseAnswer) => string }[] {
   return [
     { head: "Root depth", say: (one) => depth(one.finalRootDepthMm) },
     { head: "Stored at sowing", say: (one) => water(one.storedAtSowingMm) },

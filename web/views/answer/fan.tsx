@@ -1,5 +1,5 @@
 import { useMemo, useState } from "preact/hooks";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { Switch } from "../../forms/switch.tsx";
 import { Plot } from "../../pictures/kit/plot.tsx";
 import { defaults, rainFanFigure, rainFanTable, type FanOf } from "../../pictures/answer/rainFan.ts";

@@ -2,10 +2,10 @@ import "../../style/field-yield.css";
 import { useComputed } from "@preact/signals";
 import { QuantityField, Toggle } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
-import { placeAt } from "../../forms/place.tsx";
+import { fieldState } from "../../forms/place.tsx";
 import { CountedYield } from "../../pictures/field/countedYield.tsx";
 import { MeasuredBeside } from "../../pictures/field/measuredBeside.tsx";
-import { editMany, scenario, written } from "../../state/scenarioStore.ts";
+import { editMany, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { answer, busy } from "../../worker/client.ts";
 import type { Answer } from "../../worker/protocol.ts";
@@ -21,7 +21,7 @@ export function Counts() {
   const groups = useComputed(() => groupsIn(scenario.value));
   const now = answer.value;
   const caseNames = now?.comparison.cases.map(({ name }) => name) ?? [];
-  const cropName = written("crop.name");
+  const cropName = valueAt("crop.name");
   if (groups.value.length === 0)
     return (
       <>
@@ -36,7 +36,7 @@ export function Counts() {
         >
           Begin counting
         </button>
-        <ProblemNote id="counts-wrong" problems={placeAt(countsPath).problems} />
+        <ProblemNote id="counts-wrong" problems={fieldState(countsPath).problems} />
       </>
     );
   return (
@@ -60,7 +60,7 @@ export function Counts() {
           Count another case or place in the row
         </button>
       </p>
-      <ProblemNote id="counts-wrong" problems={placeAt(countsPath).problems} />
+      <ProblemNote id="counts-wrong" problems={fieldState(countsPath).problems} />
       <div class="field-grid">
         <Toggle
           path="evidence.spotsPaired"

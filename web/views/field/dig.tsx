@@ -1,7 +1,7 @@
 import "../../style/field-dig.css";
 import { casesIn } from "../../forms/edits/caseEdits.ts";
 import { scenario, editMany } from "../../state/scenarioStore.ts";
-import { understood } from "../../worker/client.ts";
+import { resolved } from "../../worker/client.ts";
 import { DiggingCaution } from "../inputs/caution.tsx";
 import { HowFitted } from "./dig/how.tsx";
 import { DigPictures } from "./dig/pictures.tsx";
@@ -46,13 +46,13 @@ function NothingDug() {
 /** Names as written; where nothing is compared, the one the engine gives the field as described. */
 function caseNames(): readonly string[] {
   const names = casesIn(scenario.value).flatMap(({ name }) => (typeof name === "string" ? [name] : []));
-  return names.length > 0 ? names : (understood.value?.cases ?? []).map(({ name }) => name);
+  return names.length > 0 ? names : (resolved.value?.cases ?? []).map(({ name }) => name);
 }
 
 const msPerDay = 86_400_000;
 
 function dateToBegin(): string {
-  const now = understood.value;
+  const now = resolved.value;
   const today = Math.floor(Date.now() / msPerDay);
   const { recordFirstDay: first, recordDays: days } = now?.weather ?? {
     recordFirstDay: null,

@@ -2,15 +2,15 @@ import "../../style/inputs.css";
 import "../../style/answer.css";
 import "../../style/field-money.css";
 import { moneyCaution, shownMoney } from "../../../src/report/sentences/moneyText.ts";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { FieldGroup, TextField } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
-import { placeAt } from "../../forms/place.tsx";
+import { fieldState } from "../../forms/place.tsx";
 import { Budget } from "../../pictures/field/budget.tsx";
 import { PriceByRain } from "../../pictures/field/priceByRain.tsx";
-import { edit, written } from "../../state/scenarioStore.ts";
+import { edit, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
-import { answer, busy, understood } from "../../worker/client.ts";
+import { answer, busy, resolved } from "../../worker/client.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
 import { Panel } from "../answer/panel.tsx";
 import { WhichDifference } from "../answer/whichDifference.tsx";
@@ -21,12 +21,12 @@ import { Prices } from "./money/prices.tsx";
 
 /** A partial budget of each later case against the first. */
 export function Money() {
-  if (written("money") === undefined) return <NoMoney />;
+  if (valueAt("money") === undefined) return <NoMoney />;
   return (
     <>
       <Worth />
       <p class="caution">{moneyCaution}</p>
-      <ProblemNote id="field-money-wrong" problems={placeAt("money").problems} />
+      <ProblemNote id="field-money-wrong" problems={fieldState("money").problems} />
       <Prices />
       <Items what="costs" />
       <Items what="returns" />
@@ -48,7 +48,7 @@ export function Money() {
 }
 
 function NoMoney() {
-  const unit = understood.value?.yieldLine.unit.us ?? "bu/ac";
+  const unit = resolved.value?.yieldLine.unit.us ?? "bu/ac";
   return (
     <>
       <p>
@@ -75,7 +75,7 @@ function NoMoney() {
 function Worth() {
   const now = answer.value;
   const money = now?.comparison.money;
-  const unit = understood.value?.yieldLine.unit;
+  const unit = resolved.value?.yieldLine.unit;
   if (now === null || money == null || unit === undefined) return null;
   const p = differenceShown.value;
   const pair = money.pairs[p];

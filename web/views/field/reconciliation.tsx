@@ -1,6 +1,6 @@
 import "../../style/field-yield.css";
 import type { Reconciled } from "../../../src/answer/comparison/evidenceAnswer.ts";
-import { percent } from "../../../src/report/tables/shownUnits.ts";
+import { percent } from "../../../src/report/tables/formatters.ts";
 import { QuantityField } from "../../forms/field.tsx";
 import { MeasuredBeside } from "../../pictures/field/measuredBeside.tsx";
 import type { BesideRow } from "../../pictures/field/measuredBesideLayout.ts";

@@ -3,13 +3,13 @@ import "../../style/answer.css";
 import "../../style/field-money.css";
 import type { RowPositions } from "../../../src/scenario/rowPositions.ts";
 import { moneyCaution, shownMoney } from "../../../src/report/sentences/moneyText.ts";
-import { percent, shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { percent, shownIn } from "../../../src/report/tables/formatters.ts";
 import { FieldAverageDrawn } from "../../pictures/field/rowsOfPassAverage.tsx";
 import { RowsOfPass, rowsOfPassSize, type RowKind } from "../../pictures/field/rowsOfPass.tsx";
 import { rowsByTyre, rowsSorted, type RowDrawn, type Where } from "../../pictures/field/rowsOfPassLayout.ts";
 import { isGroup, isList, type Json } from "../../state/json.ts";
-import { edit, written } from "../../state/scenarioStore.ts";
-import { answer, busy, understood } from "../../worker/client.ts";
+import { edit, valueAt } from "../../state/scenarioStore.ts";
+import { answer, busy, resolved } from "../../worker/client.ts";
 import { Panel } from "../answer/panel.tsx";
 import { caseNames, EnterRows, newCount } from "./rows/enter.tsx";
 import { tyresIn } from "./rows/edits.ts";
@@ -18,7 +18,7 @@ import { placeTyres, TyreButtons, TyreGlass } from "./rows/tyres.tsx";
 
 /** Where the rows of the field stand, and what the field comes to. */
 export function Rows() {
-  const rowPositions = written("rowPositions");
+  const rowPositions = valueAt("rowPositions");
   if (rowPositions === undefined) return <NoRows />;
   return (
     <>
@@ -69,7 +69,7 @@ interface Drawn {
 /** Rows drawn where only shares are known. */
 const rowsForShares = 50;
 
-/** What is written wins over what was last understood, so that the drawing follows the hand. */
+/** What is written wins over what was last resolved, so that the drawing follows the hand. */
 function drawnOf(rowPositions: Json, known: RowPositions | null): Drawn | null {
   const names = caseNames();
   if (isList(rowPositions)) {
@@ -119,7 +119,7 @@ function kindsOf({ positions }: RowPositions, names: readonly string[]): RowKind
 }
 
 function Pass({ rowPositions }: { rowPositions: Json }) {
-  const drawn = drawnOf(rowPositions, understood.value?.rowPositions ?? null);
+  const drawn = drawnOf(rowPositions, resolved.value?.rowPositions ?? null);
   if (drawn === null) return <p class="aside">The rows are drawn once they can be read.</p>;
   const { open, numbered, rowsInTrack, rows } = drawn;
   return (
@@ -164,7 +164,7 @@ function Pass({ rowPositions }: { rowPositions: Json }) {
 function Average() {
   const now = answer.value;
   const field = now?.comparison.fieldAverage;
-  const unit = understood.value?.yieldLine.unit;
+  const unit = resolved.value?.yieldLine.unit;
   if (now === null || field == null || unit === undefined) return null;
   const shown = shownIn(now.units);
   const say = shownMoney(field.currency ?? "", unit, shown);

@@ -2,12 +2,12 @@ import "../../style/field-yield.css";
 import { useComputed } from "@preact/signals";
 import { Choice, QuantityField } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
-import { placeAt } from "../../forms/place.tsx";
+import { fieldState } from "../../forms/place.tsx";
 import { StripPairs } from "../../pictures/field/stripPairs.tsx";
 import type { StripPairsShown } from "../../pictures/field/stripPairsLayout.ts";
-import { editMany, scenario, written } from "../../state/scenarioStore.ts";
+import { editMany, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
-import { answer, busy, understood } from "../../worker/client.ts";
+import { answer, busy, resolved } from "../../worker/client.ts";
 import type { Answer } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
 import { Narrowing } from "./counts/narrowing.tsx";
@@ -20,7 +20,7 @@ export function Strips() {
   const pairs = useComputed(() => pairsIn(scenario.value));
   const now = answer.value;
   const caseNames = now?.comparison.cases.map(({ name }) => name) ?? [];
-  if (written(stripsPath) === undefined)
+  if (valueAt(stripsPath) === undefined)
     return (
       <>
         <p>
@@ -38,7 +38,7 @@ export function Strips() {
         </button>
       </>
     );
-  const unit = units.value === "metric" ? "kg/ha" : (understood.value?.yieldLine.unit.us ?? "lb/ac");
+  const unit = units.value === "metric" ? "kg/ha" : (resolved.value?.yieldLine.unit.us ?? "lb/ac");
   return (
     <>
       {now !== null && <Told now={now} />}
@@ -49,7 +49,7 @@ export function Strips() {
       </div>
       <PairsTable pairs={pairs.value} unit={unit} />
       {[stripsPath, `${stripsPath}.cases`, `${stripsPath}.yields`].map((path) => (
-        <ProblemNote key={path} id={`strips-${path}-wrong`} problems={placeAt(path).problems} />
+        <ProblemNote key={path} id={`strips-${path}-wrong`} problems={fieldState(path).problems} />
       ))}
       <p class="tools">
         <button

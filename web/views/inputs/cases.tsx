@@ -12,10 +12,10 @@ import { Choice, QuantityField, TextField } from "../../forms/field.tsx";
 import { layersOf, patchesOf } from "../../forms/edits/layerEdits.ts";
 import { listText } from "../../forms/listText.ts";
 import { ProblemNote } from "../../forms/notes.tsx";
-import { placeAt } from "../../forms/place.tsx";
+import { fieldState } from "../../forms/place.tsx";
 import { sayDefault } from "../../forms/sayDefault.ts";
 import { type Json } from "../../state/json.ts";
-import { attachments, edit, replace, scenario, written } from "../../state/scenarioStore.ts";
+import { attachments, edit, replace, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { defaultsByPath } from "../../worker/client.ts";
 import { CropFields } from "./cropFields.tsx";
@@ -32,7 +32,7 @@ export function CasesSection() {
         The first case is compared with each of the others. A case says only what differs from the rest of
         this page.
       </p>
-      <ProblemNote id="inputs-cases-wrong" problems={placeAt("cases").problems} />
+      <ProblemNote id="inputs-cases-wrong" problems={fieldState("cases").problems} />
       {cases.length === 0 && <p>Nothing is compared yet: there is one case, the field as described.</p>}
       {cases.map((_, index) => (
         <CaseForm key={index} index={index} />
@@ -197,7 +197,7 @@ function CaseName({ index }: { index: number }) {
   return (
     <div
       onFocusCapture={() => {
-        followers.current = caseNamedIn(scenario.value, nameOf(written(path), ""));
+        followers.current = caseNamedIn(scenario.value, nameOf(valueAt(path), ""));
       }}
     >
       <TextField
@@ -277,7 +277,7 @@ function StartPatch({ path }: { path: string }) {
       <p class="aside">
         In place of the base's as a whole: a share everywhere, or a probe's depth with the share below it.
       </p>
-      <ProblemNote id={`inputs-${path}-wrong`} problems={placeAt(path).problems} />
+      <ProblemNote id={`inputs-${path}-wrong`} problems={fieldState(path).problems} />
       <Fields>
         <QuantityField
           path={`${path}.share`}
@@ -319,7 +319,7 @@ function StartPatch({ path }: { path: string }) {
 function baseOf(group: string, casePath?: string): (key: string) => string | undefined {
   return (key) => {
     const path = `${group}.${key}`;
-    const value = written(path);
+    const value = valueAt(path);
     if (value !== undefined) return `${listText(value)}, as in the rest`;
     const own = casePath === undefined ? undefined : defaultsByPath.value.get(`${casePath}.${path}`);
     if (own !== undefined) return `${sayDefault(own.value)}, by this case's own soil and surface`;

@@ -1,7 +1,7 @@
 import { useId } from "preact/hooks";
 import { cropNames } from "../../../src/crop/crops.ts";
 import { QuantityField, TextField } from "../../forms/field.tsx";
-import { editMany, written } from "../../state/scenarioStore.ts";
+import { editMany, valueAt } from "../../state/scenarioStore.ts";
 import { lineChoiceNames } from "../../../src/crop/yieldLines.ts";
 import { CropFields } from "./cropFields.tsx";
 import { Fields, Section } from "./section.tsx";
@@ -31,7 +31,7 @@ export function CropSection() {
 /** The crops we have numbers of. A yield line that the next crop does not have goes with the crop that has it. */
 function CropList() {
   const id = useId();
-  const name = written("crop.name");
+  const name = valueAt("crop.name");
   const known = cropNames.find((one) => one === name);
   return (
     <div class="field field-choice">
@@ -55,7 +55,7 @@ function CropList() {
 }
 
 function grow(crop: string): void {
-  const line = written("yield.line");
+  const line = valueAt("yield.line");
   const fits = typeof line === "string" && lineChoiceNames(crop).includes(line);
   editMany(
     [["crop.name", crop], ...(fits ? [] : [["yield.line", undefined] as const])],

@@ -1,7 +1,7 @@
 import { Choice, ListField, NumberField, QuantityField } from "../../forms/field.tsx";
 import { fieldsOf } from "../../forms/fieldsOf.ts";
-import { placeAt } from "../../forms/place.tsx";
-import { written } from "../../state/scenarioStore.ts";
+import { fieldState } from "../../forms/place.tsx";
+import { valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { Fields, More } from "./section.tsx";
 
@@ -44,7 +44,7 @@ const otherThan = (...keys: string[]) => lengths.filter((key) => !keys.includes(
 export function CropFields({ path, inherited }: CropFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
   const field = fieldsOf(path, inherited);
-  const clock = written(at("clock")) ?? written("crop.clock") ?? placeAt("crop.clock").fallback?.value;
+  const clock = valueAt(at("clock")) ?? valueAt("crop.clock") ?? fieldState("crop.clock").fallback?.value;
   const byDays = clock === "days";
   return (
     <>

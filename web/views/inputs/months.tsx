@@ -3,10 +3,10 @@ import { kinds, type QuantityKind } from "../../../src/quantity/kinds.ts";
 import { monthNames } from "../../../src/quantity/dates.ts";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { monthColumns, pastedCells } from "../../forms/edits/pasted.ts";
-import { placeAt, problemsWithin } from "../../forms/place.tsx";
+import { fieldState, problemsWithin } from "../../forms/place.tsx";
 import { withUnit } from "../../forms/withUnit.ts";
 import { isList, type Json } from "../../state/json.ts";
-import { editMany, letGo, written } from "../../state/scenarioStore.ts";
+import { editMany, endEdit, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 
 const path = "weather.monthlyNormals";
@@ -61,7 +61,7 @@ export function MonthsTable() {
 function Cell({ column, month }: { column: number; month: number }) {
   const { key, word, unit } = columns[column]!;
   const at = `${path}.${key}[${month}]`;
-  const { text, problems } = placeAt(at);
+  const { text, problems } = fieldState(at);
   // While it is typed in, a cell shows what was typed; the scenario has its unit already.
   const typed = useSignal<string | null>(null);
   return (
@@ -79,7 +79,7 @@ function Cell({ column, month }: { column: number; month: number }) {
         }}
         onBlur={() => {
           typed.value = null;
-          letGo();
+          endEdit();
         }}
         onPaste={(event) => {
           const rows = pastedCells(event.clipboardData?.getData("text/plain") ?? "");
@@ -112,7 +112,7 @@ function write(cells: readonly CellText[], how: "typed" | "chosen", said: string
   const changes = columns.flatMap(({ key, unit }, c) => {
     const own = cells.filter(({ column }) => column === c);
     if (own.length === 0) return [];
-    const before = written(`${path}.${key}`);
+    const before = valueAt(`${path}.${key}`);
     const list: Json[] = Array.from({ length: 12 }, (_, month) =>
       isList(before) ? (before[month] ?? "") : "",
     );

@@ -3,7 +3,7 @@ import { goToField, leafOf } from "../goToField.ts";
 import { forThePage, placeInWords } from "../../forms/placeWords.ts";
 import { LeaveOut } from "../../forms/leaveOut.tsx";
 import { parsePath } from "../../state/path.ts";
-import { edit, scenario, written } from "../../state/scenarioStore.ts";
+import { edit, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { problems, stale } from "../../worker/client.ts";
 import { goToProblem } from "./sections.ts";
 
@@ -44,7 +44,7 @@ function goTo(problem: Problem): void {
 /** For a key that has no field on the page, as none knows it. */
 function TakeOut({ problem: { field, expected } }: { problem: Problem }) {
   const unknown = expected.startsWith("one of the keys") || expected === "a key that belongs here";
-  if (!unknown || parsePath(field) === null || written(field) === undefined) return null;
+  if (!unknown || parsePath(field) === null || valueAt(field) === undefined) return null;
   return (
     <button type="button" class="small" onClick={() => edit(field, undefined, "chosen", `take out ${field}`)}>
       Take it out

@@ -1,4 +1,4 @@
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import type { Holdings } from "../../../src/weather/records/holdings.ts";
 import { isoDate } from "../../../src/quantity/calendar.ts";
 import { stationsAsked } from "../../forms/choicesAsked.ts";
@@ -6,10 +6,10 @@ import { Choice, TextField } from "../../forms/field.tsx";
 import { FileDrop } from "../../forms/files/fileDrop.tsx";
 import { useFile } from "../../forms/files/fileReader.ts";
 import { ProblemNote } from "../../forms/notes.tsx";
-import { placeAt } from "../../forms/place.tsx";
+import { fieldState } from "../../forms/place.tsx";
 import { changeWay } from "../../forms/edits/alternatives.ts";
 import { startingNormals } from "../../forms/edits/startingNormals.ts";
-import { attach, attachments, edit, written } from "../../state/scenarioStore.ts";
+import { attach, attachments, edit, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { Fields } from "./section.tsx";
 
@@ -37,7 +37,7 @@ export function RecordForm() {
   const others = asked.filter((one) => one !== unitsAsked && stationsAsked(one).length === 0);
   // The reader gives a hint: its highest TMAX is 28.
   const hint = /\((its .*)\)$/.exec(unitsAsked?.expected ?? "")?.[1];
-  const ownPlace = placeAt("weather.record").problems;
+  const ownPlace = fieldState("weather.record").problems;
   return (
     <>
       <div data-path="weather.record">
@@ -224,7 +224,7 @@ function range(values: readonly number[], say: (mm: number) => string): string {
 }
 
 function textAt(path: string): string {
-  const value = written(path);
+  const value = valueAt(path);
   return typeof value === "string" ? value : "";
 }
 

@@ -3,7 +3,7 @@ import { useSignal } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import { problemsWithin } from "../../forms/place.tsx";
 import { isGroup } from "../../state/json.ts";
-import { written } from "../../state/scenarioStore.ts";
+import { valueAt } from "../../state/scenarioStore.ts";
 import { sections, type SectionId } from "./sections.ts";
 
 /** A page of the notebook. */
@@ -62,6 +62,6 @@ export function More({ title, paths, open = false, children }: MoreProps) {
 }
 
 function isWritten(path: string): boolean {
-  const value = written(path);
+  const value = valueAt(path);
   return isGroup(value) ? Object.keys(value).length > 0 : value !== undefined;
 }

@@ -1,6 +1,6 @@
 import type { Problem } from "../../../src/problem.ts";
 import { attachments } from "../../state/scenarioStore.ts";
-import { written } from "../../state/scenarioStore.ts";
+import { valueAt } from "../../state/scenarioStore.ts";
 
 /** The pages of the notebook, in order, and which places of the scenario each holds. */
 export const sections = [
@@ -22,7 +22,7 @@ export type SectionId = (typeof sections)[number]["id"];
 /** The section that a problem belongs to: by its place, or by the file it was found in. */
 export function sectionOf({ field }: Pick<Problem, "field">): SectionId {
   for (const name of Object.keys(attachments.value)) {
-    if (field.startsWith(name)) return written("soil.horizons.file") === name ? "soil" : "weather";
+    if (field.startsWith(name)) return valueAt("soil.horizons.file") === name ? "soil" : "weather";
   }
   let found: SectionId = "file";
   let longest = 0;

@@ -1,6 +1,6 @@
 import { Choice, QuantityField, TextField, Toggle } from "../../forms/field.tsx";
 import { isList } from "../../state/json.ts";
-import { edit, letGo, written } from "../../state/scenarioStore.ts";
+import { edit, endEdit, valueAt } from "../../state/scenarioStore.ts";
 import { Fields, Section } from "./section.tsx";
 
 export function ScenarioSection() {
@@ -21,7 +21,7 @@ export function ScenarioSection() {
 
 /** Notes are a text or a list of texts; here a line each. */
 function Notes() {
-  const notes = written("notes");
+  const notes = valueAt("notes");
   const text = isList(notes) ? notes.map(String).join("\n") : typeof notes === "string" ? notes : "";
   return (
     <div class="field" data-path="notes">
@@ -39,7 +39,7 @@ function Notes() {
             "type the notes",
           );
         }}
-        onBlur={letGo}
+        onBlur={endEdit}
       />
     </div>
   );

@@ -2,10 +2,10 @@ import { coredWater } from "../../forms/edits/coredWater.ts";
 import { QuantityField, TextField } from "../../forms/field.tsx";
 import { layersOf } from "../../forms/edits/layerEdits.ts";
 import { DefaultNote, ProblemNote } from "../../forms/notes.tsx";
-import { placeAt } from "../../forms/place.tsx";
+import { fieldState } from "../../forms/place.tsx";
 import { changeWay } from "../../forms/edits/alternatives.ts";
 import { Switch } from "../../forms/switch.tsx";
-import { scenario, written } from "../../state/scenarioStore.ts";
+import { scenario, valueAt } from "../../state/scenarioStore.ts";
 import { addressOf, units } from "../../state/view.ts";
 import { openLeaf } from "../field/openLeaf.ts";
 import { DiggingCaution } from "./caution.tsx";
@@ -21,11 +21,11 @@ export function StartSection() {
   const hasWater = layers.some((layer) => layer["water"] !== undefined);
   const { isWeighed, hasBelow } = coredWater(scenario.value);
   const way: Way =
-    written(`${start}.from`) !== undefined
+    valueAt(`${start}.from`) !== undefined
       ? "cores"
-      : written(`${start}.moistDepth`) !== undefined || written(`${start}.shareBelow`) !== undefined
+      : valueAt(`${start}.moistDepth`) !== undefined || valueAt(`${start}.shareBelow`) !== undefined
         ? "probe"
-        : written(`${start}.share`) !== undefined
+        : valueAt(`${start}.share`) !== undefined
           ? "share"
           : hasWater
             ? "layers"
@@ -59,7 +59,7 @@ export function StartSection() {
       "say the water at the start otherwise",
     );
   };
-  const place = placeAt(start, `${start}.share`);
+  const place = fieldState(start, `${start}.share`);
   return (
     <Section id="start">
       <p class="aside">
@@ -109,7 +109,7 @@ export function StartSection() {
       )}
       {way === "cores" && (
         <>
-          <ProblemNote id="inputs-start-from-wrong" problems={placeAt(`${start}.from`).problems} />
+          <ProblemNote id="inputs-start-from-wrong" problems={fieldState(`${start}.from`).problems} />
           <p class="aside">
             As the cores tell that were weighed, under{" "}
             <a href={addressOf("field")} onClick={() => (openLeaf.value = "samples")}>

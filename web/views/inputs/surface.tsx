@@ -1,7 +1,7 @@
 import { Choice, NumberField, QuantityField } from "../../forms/field.tsx";
 import { fieldsOf } from "../../forms/fieldsOf.ts";
 import { listText } from "../../forms/listText.ts";
-import { written } from "../../state/scenarioStore.ts";
+import { valueAt } from "../../state/scenarioStore.ts";
 import { defaultsByPath } from "../../worker/client.ts";
 import { Fields, More, Section } from "./section.tsx";
 
@@ -29,7 +29,7 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
   const field = fieldsOf(path, inherited);
   /** Fallow and crop are as the residue cover for both, where that is written. */
   const ofPeriod = (key: string) => {
-    const both = listText(written(at("residueCover")));
+    const both = listText(valueAt(at("residueCover")));
     return { ...field(key), ...(both === "" ? {} : { otherwise: `${both}, as for both` }) };
   };
   return (

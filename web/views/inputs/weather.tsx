@@ -1,11 +1,11 @@
 import { Choice, ListField, QuantityField, TextField } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
-import { placeAt } from "../../forms/place.tsx";
+import { fieldState } from "../../forms/place.tsx";
 import { changeWay } from "../../forms/edits/alternatives.ts";
 import { Switch } from "../../forms/switch.tsx";
-import { written } from "../../state/scenarioStore.ts";
+import { valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
-import { understood } from "../../worker/client.ts";
+import { resolved } from "../../worker/client.ts";
 import { MonthsTable } from "./months.tsx";
 import { startingNormals } from "../../forms/edits/startingNormals.ts";
 import { RecordForm } from "./record.tsx";
@@ -16,8 +16,8 @@ type Way = "record" | "normals" | "pattern";
 const ofRecord = ["record", "station", "units", "from", "to", "maxGapDays"].map((key) => `weather.${key}`);
 
 export function WeatherSection() {
-  const hasNormals = written("weather.monthlyNormals") !== undefined;
-  const way: Way = written("weather.record") !== undefined ? "record" : hasNormals ? "normals" : "pattern";
+  const hasNormals = valueAt("weather.monthlyNormals") !== undefined;
+  const way: Way = valueAt("weather.record") !== undefined ? "record" : hasNormals ? "normals" : "pattern";
   return (
     <Section id="weather">
       <Switch
@@ -34,8 +34,8 @@ export function WeatherSection() {
       <ProblemNote
         id="inputs-weather-wrong"
         problems={[
-          ...placeAt("weather").problems,
-          ...(hasNormals ? [] : placeAt("weather.monthlyNormals").problems),
+          ...fieldState("weather").problems,
+          ...(hasNormals ? [] : fieldState("weather.monthlyNormals").problems),
         ]}
       />
       {way === "record" && <RecordForm />}
@@ -114,14 +114,14 @@ function choose(way: Way): void {
         [
           [
             "weather.monthlyNormals",
-            startingNormals(null, written("weather.pattern"), middleTotal(), units.value),
+            startingNormals(null, valueAt("weather.pattern"), middleTotal(), units.value),
           ],
         ],
         "take the weather from monthly normals",
       );
     case "pattern": {
       const needed =
-        written("weather.annualRain") === undefined && written("weather.seasonRain") === undefined;
+        valueAt("weather.annualRain") === undefined && valueAt("weather.seasonRain") === undefined;
       return changeWay(
         [...ofRecord, "weather.monthlyNormals", ...(needed ? [] : ["weather.seasonRain"])],
         [
@@ -136,12 +136,12 @@ function choose(way: Way): void {
 
 /** Of the totals asked for, mm; a dryland's usual where none is. */
 function middleTotal(): number {
-  const totals = [...(understood.value?.weather.rainTotalsMm ?? [])].sort((a, b) => a - b);
+  const totals = [...(resolved.value?.weather.rainTotalsMm ?? [])].sort((a, b) => a - b);
   return totals[Math.floor((totals.length - 1) / 2)] ?? 330;
 }
 
 function RainTotals({ needed }: { needed: boolean }) {
-  const season = written("weather.seasonRain") !== undefined;
+  const season = valueAt("weather.seasonRain") !== undefined;
   const hint = "One total (13 in), a list (12 in, 14 in) or a range (12..14 in: its ends and middle)";
   return (
     <Fields title="Rainfall totals to scale the years to">

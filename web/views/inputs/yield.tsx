@@ -5,24 +5,24 @@ import { cropNamed } from "../../../src/crop/crops.ts";
 import { cropLines, usualLine, type CropLines, type LineChoice } from "../../../src/crop/yieldLines.ts";
 import { Choice, QuantityField, TextField } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
-import { placeAt } from "../../forms/place.tsx";
+import { fieldState } from "../../forms/place.tsx";
 import { sayDefault } from "../../forms/sayDefault.ts";
 import { sayMark, sayWhy } from "../../forms/sayWhy.ts";
-import { edit, written } from "../../state/scenarioStore.ts";
+import { edit, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
-import { defaultsByPath, understood } from "../../worker/client.ts";
+import { defaultsByPath, resolved } from "../../worker/client.ts";
 import { YieldCaution } from "./caution.tsx";
 import { Fields, More, Section } from "./section.tsx";
 
 const ownKeys = ["slope", "threshold", "cap", "unit", "testWeight", "source"].map((key) => `yield.${key}`);
 
 export function YieldSection() {
-  const name = written("crop.name");
+  const name = valueAt("crop.name");
   const crop = typeof name === "string" ? cropNamed(name)?.name : undefined;
   const lines = cropLines.find((one) => one.crop === crop);
-  const own = ownKeys.some((path) => written(path) !== undefined);
+  const own = ownKeys.some((path) => valueAt(path) !== undefined);
   // With US units a yield is counted as this crop's is: a number typed alone is taken so too.
-  const counted = units.value === "us" ? understood.value?.yieldLine.unit.us : undefined;
+  const counted = units.value === "us" ? resolved.value?.yieldLine.unit.us : undefined;
   const slopeUnit = counted === undefined ? undefined : `${counted}/in`;
   return (
     <Section id="yield">
@@ -38,7 +38,7 @@ export function YieldSection() {
       <More title="Numbers of your own" paths={ownKeys} open={own || lines === undefined}>
         {() => (
           <>
-            <ProblemNote id="inputs-slope-wrong" problems={placeAt("yield.slope").problems} />
+            <ProblemNote id="inputs-slope-wrong" problems={fieldState("yield.slope").problems} />
             <Fields>
               <QuantityField
                 path="yield.slope.low"
@@ -100,8 +100,8 @@ export function YieldSection() {
 
 /** The crop's published lines: where, when, by whom. */
 function Published({ lines }: { lines: CropLines }) {
-  const place = placeAt("yield.line");
-  const usual = usualLine(lines, understood.value?.site.latitudeDeg ?? null);
+  const place = fieldState("yield.line");
+  const usual = usualLine(lines, resolved.value?.site.latitudeDeg ?? null);
   const chosen = place.text === "" ? usual : place.text;
   return (
     <fieldset class="lines" data-path="yield.line">
@@ -204,7 +204,7 @@ function publishedSlope(end: 0 | 1 | 2): string | undefined {
 
 /** The line that the answer stands on. */
 function InUse() {
-  const source = understood.value?.yieldLine.source;
+  const source = resolved.value?.yieldLine.source;
   if (source === undefined) return null;
   return (
     <p class="in-use">

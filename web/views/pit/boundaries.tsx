@@ -1,8 +1,8 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { apart, depthY, type PitWallLayout, type Window } from "../../pictures/pit/pitWallLayout.ts";
-import { editMany, letGo, scenario } from "../../state/scenarioStore.ts";
+import { editMany, endEdit, scenario } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import type { LayerShown } from "../../worker/protocol.ts";
 import { boundaryAt, boundaryChanges, boundaryStepMm, canMove } from "./boundaryEdit.ts";
@@ -111,7 +111,7 @@ function Boundary(props: BoundaryProps) {
   const drop = () => {
     if (grip.current === null) return;
     grip.current = null;
-    letGo();
+    endEdit();
     onHold(false);
     followEngine();
     letBack();
@@ -161,9 +161,9 @@ function Boundary(props: BoundaryProps) {
         moveTo((held.peek() ?? layer.bottomMm) + by);
         letBack();
         clearTimeout(resting.current);
-        resting.current = setTimeout(letGo, keysRestMs);
+        resting.current = setTimeout(endEdit, keysRestMs);
       }}
-      onBlur={letGo}
+      onBlur={endEdit}
     >
       <span class="boundary-grip" aria-hidden="true" />
       {held.value !== null && (

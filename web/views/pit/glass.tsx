@@ -1,6 +1,6 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { useId, useRef } from "preact/hooks";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { placeAtPoint, type PitWallLayout, type Window } from "../../pictures/pit/pitWallLayout.ts";
 import { sayDay } from "../../pictures/pit/pitWallReading.ts";
 import { wantsStill } from "../../state/theme.ts";

@@ -1,4 +1,4 @@
-import { percent, shownIn, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { percent, shownIn, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { LineSample } from "../../pictures/pit/pitWallFronts.tsx";
 import { readingAt, sayDay, type Reading } from "../../pictures/pit/pitWallReading.ts";
 import type { Palette } from "../../pictures/kit/palette.ts";
@@ -65,7 +65,7 @@ function stageInWords({ stage, sinceSowing }: Reading): string {
   return sinceSowing === 0 ? `${stage}, sown today` : `${stage}, day ${sinceSowing}`;
 }
 
-function inWords(reading: Reading, shown: Shown): string {
+function inWords(reading: Reading, shown: Formatters): string {
   const water =
     reading.share === null
       ? ""

@@ -1,13 +1,13 @@
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { Switch } from "../../forms/switch.tsx";
 import { chosenRun, chosenTotal, units } from "../../state/view.ts";
-import { understood } from "../../worker/client.ts";
+import { resolved } from "../../worker/client.ts";
 import type { SeasonShown } from "../../worker/protocol.ts";
 
 /** Which of the runs is on the wall, and at which of the scenario's totals of rain. */
 export function SeasonPicker({ season }: { readonly season: SeasonShown }) {
   const shown = shownIn(units.value);
-  const totals = understood.value?.weather.rainTotalsMm ?? [];
+  const totals = resolved.value?.weather.rainTotalsMm ?? [];
   const go = (by: number) => {
     chosenRun.value = (season.run + by + season.runs) % season.runs;
   };

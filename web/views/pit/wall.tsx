@@ -1,6 +1,6 @@
 import { signal, useSignal, type Signal } from "@preact/signals";
 import { useEffect, useId, useLayoutEffect, useMemo, useRef } from "preact/hooks";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { Switch } from "../../forms/switch.tsx";
 import { saveText, saveUrl, svgText, svgToPng } from "../../pictures/kit/download.ts";
 import { PictureFrame } from "../../pictures/kit/frame.tsx";
@@ -13,7 +13,7 @@ import { useScreenHeight } from "../screenHeight.ts";
 import { isPrinting } from "../../state/theme.ts";
 import { units } from "../../state/view.ts";
 import { stale } from "../../worker/client.ts";
-import type { SeasonShown, Understood } from "../../worker/protocol.ts";
+import type { SeasonShown, ResolvedScenario } from "../../worker/protocol.ts";
 import { Boundaries } from "./boundaries.tsx";
 import { Glass } from "./glass.tsx";
 import { PlayBar } from "./playBar.tsx";
@@ -24,13 +24,13 @@ import { Readout } from "./readout.tsx";
 const onlyCrop = signal(true);
 
 interface WallProps {
-  readonly understood: Understood;
+  readonly resolved: ResolvedScenario;
   readonly season: SeasonShown | null;
   readonly chosenCase: Signal<number>;
 }
 
 /** The picture with all that moves it. */
-export function Wall({ understood, season, chosenCase }: WallProps) {
+export function Wall({ resolved, season, chosenCase }: WallProps) {
   const id = useId();
   const svg = useRef<SVGSVGElement>(null);
   const place = useRef<HTMLDivElement>(null);
@@ -39,10 +39,10 @@ export function Wall({ understood, season, chosenCase }: WallProps) {
   const heldDepthMm = useSignal<number | null>(null);
 
   // A case that was taken out since is no longer looked at.
-  const count = season?.cases.length ?? understood.cases.length;
+  const count = season?.cases.length ?? resolved.cases.length;
   const caseIndex = Math.min(chosenCase.value, count - 1);
-  const layers = (understood.cases[caseIndex] ?? understood.cases[0]!).layers;
-  const bottomMm = Math.max(...understood.cases.map((one) => one.layers.at(-1)?.bottomMm ?? 0));
+  const layers = (resolved.cases[caseIndex] ?? resolved.cases[0]!).layers;
+  const bottomMm = Math.max(...resolved.cases.map((one) => one.layers.at(-1)?.bottomMm ?? 0));
   const rootedMm = season === null || isWhole.value ? bottomMm : rootedDepthMm(season, bottomMm);
   const fallowEnds = season === null ? 0 : Math.min(...season.cases.map(sownOn));
   const fromDay = onlyCrop.value ? Math.max(0, fallowEnds - 7) : 0;
@@ -118,10 +118,8 @@ export function Wall({ understood, season, chosenCase }: WallProps) {
         caption={
           <>
             Left the soil as in a pit, its edges to be dragged; right the plant-available water day by day
-            {named
-              ? ` of “${season?.cases[caseIndex]?.name ?? understood.cases[caseIndex]?.name ?? ""}”`
-              : ""}
-            , with every root front over it. Where roots slow, the layer is marked and says what it leaves of
+            {named ? ` of “${season?.cases[caseIndex]?.name ?? resolved.cases[caseIndex]?.name ?? ""}”` : ""},
+            with every root front over it. Where roots slow, the layer is marked and says what it leaves of
             their pace in the season shown.
           </>
         }
@@ -186,7 +184,7 @@ function sownOn({ startsAt, sowingDay }: SeasonShown["cases"][number]): number {
   return startsAt + sowingDay;
 }
 
-/** Of the room there is, px; before it has been measured that of a desk. */
+/** Of the room there is, px; before it has been measured that of a buffers. */
 function useWidth(place: { current: HTMLElement | null }): number {
   const width = useSignal(1200);
   useLayoutEffect(() => {

@@ -1,4 +1,4 @@
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { fontFamily, palette } from "../../pictures/kit/palette.ts";
 import { CaseLine, SeasonLines, type SeasonScale } from "../../pictures/answer/seasonMultiples.tsx";
 import type { Traces } from "../../worker/protocol.ts";
@@ -9,7 +9,7 @@ interface SeasonKeyProps {
   readonly places: readonly number[];
   readonly names: readonly string[];
   readonly scale: SeasonScale;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** How one of the small pictures is read: the same drawing, larger, with its scales written on. */

@@ -1,8 +1,8 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { csvText } from "../../../src/report/tables/csvText.ts";
 import { roundForPrint } from "../../../src/report/tables/roundForPrint.ts";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
-import { fixed } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
+import { fixed } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../../pictures/kit/frame.tsx";
 import { sayExtraYield } from "../../pictures/answer/yieldRangesDigits.ts";
 import type { SeasonRow } from "./rows.ts";
@@ -12,7 +12,7 @@ export interface SeasonWords {
   /** Of the cases in the rows, in their order. */
   readonly names: readonly string[];
   readonly yieldUnit: string;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 interface Column {

@@ -4,7 +4,7 @@ import type { Units } from "../../../src/quantity/kinds.ts";
 import { passageOf } from "../../../src/soil/layers/slices.ts";
 import { layersOf, patchesOf } from "../../forms/edits/layerEdits.ts";
 import type { Json } from "../../state/json.ts";
-import type { LayerShown, UnderstoodCase } from "../../worker/protocol.ts";
+import type { LayerShown, ResolvedCase } from "../../worker/protocol.ts";
 import { boundaryChanges, boundaryStepMm, type Changes } from "../pit/boundaryEdit.ts";
 
 /** The layer that the lesson is about: which it is, and how it is changed in the scenario as written. */
@@ -16,7 +16,7 @@ export interface DenseLayer {
   readonly index: number;
 }
 
-type Soil = Pick<UnderstoodCase, "layers">;
+type Soil = Pick<ResolvedCase, "layers">;
 
 /** Share of the pace that the root front keeps in a layer at field capacity by the usual reading, cracks included. */
 export function paceIn(layer: LayerShown): number {
@@ -33,7 +33,7 @@ export interface FittedPassage {
 /** The fitted passage where a dig decides; null where density or a reading does. */
 export function fittedPassage(
   fit: DigFitAnswer | null | undefined,
-  cases: readonly Pick<UnderstoodCase, "name">[],
+  cases: readonly Pick<ResolvedCase, "name">[],
 ): FittedPassage | null {
   if (!fit || !fit.decides || fit.layer === null) return null;
   const meets = fit.cases.filter(({ verdict }) => verdict === "meets");

@@ -2,13 +2,13 @@ import { mmPerInch } from "../../../src/quantity/constants.ts";
 import type { Comparison, DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
 import { differenceDigits } from "../../../src/report/tables/differenceDigits.ts";
 import { rangeSaid } from "../../../src/report/tables/rangeSaid.ts";
-import { shownIn, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { Slider } from "../../forms/slider.tsx";
 import { GuessAxis } from "../../pictures/kit/guessAxis.tsx";
 import { palette } from "../../pictures/kit/palette.ts";
 import { units } from "../../state/view.ts";
-import { answer, answerId, understood } from "../../worker/client.ts";
-import type { Understood } from "../../worker/protocol.ts";
+import { answer, answerId, resolved } from "../../worker/client.ts";
+import type { ResolvedScenario } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
 import { answerClass } from "../parts.tsx";
@@ -43,10 +43,10 @@ export function question({ from, to }: Pick<DifferenceAnswer, "from" | "to">): s
   return `How much more water will the crop of “${to}” use than that of “${from}”?`;
 }
 
-function Guessing({ told, shown }: { readonly told: DifferenceAnswer; readonly shown: Shown }) {
+function Guessing({ told, shown }: { readonly told: DifferenceAnswer; readonly shown: Formatters }) {
   const us = shown.system === "us";
   const perUnit = us ? mmPerInch : 1;
-  const [leastMm, mostMm] = guessRange(otherIsShallower(understood.value));
+  const [leastMm, mostMm] = guessRange(otherIsShallower(resolved.value));
   const toUnit = (mm: number) => (us ? Number((mm / perUnit).toFixed(2)) : Math.round(mm));
   return (
     <>
@@ -82,7 +82,7 @@ function Guessing({ told, shown }: { readonly told: DifferenceAnswer; readonly s
 interface TruthProps {
   readonly told: DifferenceAnswer;
   readonly comparison: Comparison;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 function Truth({ told, comparison, shown }: TruthProps) {
@@ -134,7 +134,7 @@ function truthOf({ extraWaterUsedMm, ruleOfThumbMm }: DifferenceAnswer, runs: nu
   return { water: extraWaterUsedMm, ruleOfThumbMm, runs };
 }
 
-function truthHeard(told: DifferenceAnswer, comparison: Comparison, shown: Shown): string {
+function truthHeard(told: DifferenceAnswer, comparison: Comparison, shown: Formatters): string {
   const { runs } = comparison.method;
   const say = differenceDigits(comparison, differenceShown.value, shown).water;
   const middle = saidMore(told.extraWaterUsedMm.p50, say, shown.length);
@@ -147,7 +147,7 @@ function truthHeard(told: DifferenceAnswer, comparison: Comparison, shown: Shown
 }
 
 /** By what the scenario says of the two cases, not by its answer. */
-function otherIsShallower(soil: Understood | null): boolean {
+function otherIsShallower(soil: ResolvedScenario | null): boolean {
   const [first = 0, other] = pair.value;
   const [one, two] = [soil?.cases[first], other === undefined ? undefined : soil?.cases[other]];
   if (one === undefined || two === undefined) return false;

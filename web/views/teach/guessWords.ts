@@ -1,5 +1,5 @@
 import type { Spread } from "../../../src/statistics/quantiles.ts";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 
 /** A guess so near is as good as the middle season itself: within this share of it, or this much, mm. */
 const asGoodAs = { share: 0.1, mm: 1 } as const;
@@ -24,7 +24,7 @@ export function guessSaid(
   guessMm: number,
   { water, ruleOfThumbMm, runs }: Truth,
   say: (mm: number) => string,
-  { length }: Pick<Shown, "length">,
+  { length }: Pick<Formatters, "length">,
 ): string[] {
   const { p10, p50, p90 } = water;
   const off = guessMm - p50;

@@ -1,7 +1,7 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { signal, useSignal } from "@preact/signals";
 import { useEffect, useId, useLayoutEffect, useRef } from "preact/hooks";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { printPalette, type Palette } from "../../pictures/kit/palette.ts";
 import { rootedDepthMm } from "../../pictures/pit/pitWallLayout.ts";
 import { sayDay } from "../../pictures/pit/pitWallReading.ts";
@@ -10,8 +10,8 @@ import { twoRootsLayout } from "../../pictures/roots/twoRootsLayout.ts";
 import { heldFront } from "../../pictures/roots/twoRootsTable.ts";
 import { scenarioName } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
-import { answer, season, understood } from "../../worker/client.ts";
-import type { Answer, SeasonShown, Understood } from "../../worker/protocol.ts";
+import { answer, season, resolved } from "../../worker/client.ts";
+import type { Answer, SeasonShown, ResolvedScenario } from "../../worker/protocol.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
 import { sentencesOf } from "../answer/sentences.ts";
 import { question } from "./guess.tsx";
@@ -31,14 +31,14 @@ const paper: Palette = { ...printPalette, paper: "#ffffff" };
 
 /** One page for the class. It is there only while it goes to paper. */
 export function Handout() {
-  const [now, soil, shownSeason] = [answer.value, understood.value, season.value];
+  const [now, soil, shownSeason] = [answer.value, resolved.value, season.value];
   if (!isHandoutAsked.value || now === null || soil === null || shownSeason === null) return null;
   return <Sheet {...{ now, soil }} season={shownSeason} />;
 }
 
 interface SheetProps {
   readonly now: Answer;
-  readonly soil: Understood;
+  readonly soil: ResolvedScenario;
   readonly season: SeasonShown;
 }
 

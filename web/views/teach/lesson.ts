@@ -1,5 +1,5 @@
 import { computed, signal } from "@preact/signals";
-import { answer, understood } from "../../worker/client.ts";
+import { answer, resolved } from "../../worker/client.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
 import { fittedPassage, layerNamed, slowestLayer, type DenseLayer } from "./denseLayer.ts";
 import { subjectOf } from "./subject.ts";
@@ -8,7 +8,7 @@ import { subjectOf } from "./subject.ts";
 
 /** Places of the two root systems that are set side by side; one where there is no other. */
 export const pair = computed<readonly number[]>(() => {
-  const count = understood.value?.cases.length ?? 0;
+  const count = resolved.value?.cases.length ?? 0;
   const other = Math.min(differenceShown.value + 1, count - 1);
   return other > 0 ? [0, other] : [0];
 });
@@ -21,17 +21,17 @@ interface Named extends DenseLayer {
 const held = signal<Named | null>(null);
 
 const key = computed(() =>
-  JSON.stringify([pair.value, understood.value?.cases.map(({ layers }) => layers.map(({ name }) => name))]),
+  JSON.stringify([pair.value, resolved.value?.cases.map(({ layers }) => layers.map(({ name }) => name))]),
 );
 
 /** Where plants were dug and decide, what they tell of a layer. */
 export const fitted = computed(() =>
-  fittedPassage(answer.value?.comparison.evidence?.dig?.fit, understood.value?.cases ?? []),
+  fittedPassage(answer.value?.comparison.evidence?.dig?.fit, resolved.value?.cases ?? []),
 );
 
 /** A layer stays the lesson's while it is slid to where another slows roots more. */
 export const denseLayer = computed<DenseLayer | null>(() => {
-  const cases = understood.value?.cases ?? [];
+  const cases = resolved.value?.cases ?? [];
   if (held.value?.key === key.value) return held.value;
   return slowestLayer(cases, pair.value, fitted.value);
 });
@@ -42,13 +42,13 @@ export function keepDenseLayer(): void {
 }
 
 export function nameDenseLayer(name: string): void {
-  const found = layerNamed(understood.peek()?.cases ?? [], pair.peek(), name, fitted.peek());
+  const found = layerNamed(resolved.peek()?.cases ?? [], pair.peek(), name, fitted.peek());
   if (found !== null) held.value = { ...found, key: key.peek() };
 }
 
 /** What sets the two apart. */
 export const subject = computed(() => {
-  const cases = understood.value?.cases ?? [];
+  const cases = resolved.value?.cases ?? [];
   const [one = 0, other = -1] = pair.value;
   return subjectOf(cases[one], cases[other]);
 });

@@ -1,7 +1,7 @@
 import { inUnits, shownAs } from "../../../src/quantity/sayQuantity.ts";
 import type { Units } from "../../../src/quantity/kinds.ts";
 import type { Comparison } from "../../../src/answer/comparison/comparison.ts";
-import type { Understood } from "../../worker/protocol.ts";
+import type { ResolvedScenario } from "../../worker/protocol.ts";
 
 /** Rain as a slider has it, in the unit on show. */
 export interface RainSlid {
@@ -23,7 +23,7 @@ export interface RainSlid {
 const span = { year: [203.2, 508], season: [50.8, 406.4] } as const;
 
 export function rainSlid(
-  { weather, ...scenario }: Pick<Understood, "weather"> & { readonly pattern: boolean },
+  { weather, ...scenario }: Pick<ResolvedScenario, "weather"> & { readonly pattern: boolean },
   { rainTotalMm, annualRainMm, cases }: Pick<Comparison, "rainTotalMm" | "annualRainMm" | "cases">,
   units: Units,
 ): RainSlid {

@@ -1,5 +1,5 @@
 import { useEffect, useId, useMemo } from "preact/hooks";
-import { shownIn, type Shown } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { palette } from "../../pictures/kit/palette.ts";
 import { clamp, rootedDepthMm } from "../../pictures/pit/pitWallLayout.ts";
 import { sayDay, stageOn } from "../../pictures/pit/pitWallReading.ts";
@@ -10,8 +10,8 @@ import { heldFront, twoRootsTable } from "../../pictures/roots/twoRootsTable.ts"
 import { useScreenHeight } from "../screenHeight.ts";
 import { wantsStill } from "../../state/theme.ts";
 import { units } from "../../state/view.ts";
-import { season, stale, understood } from "../../worker/client.ts";
-import type { SeasonShown, Understood } from "../../worker/protocol.ts";
+import { season, stale, resolved } from "../../worker/client.ts";
+import type { SeasonShown, ResolvedScenario } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
 import { Heard } from "../pit/heard.tsx";
 import { followPlayDay, goTo, isPlaying } from "../pit/playhead.ts";
@@ -22,7 +22,7 @@ import { endDay, shownDay, startDay, stepBy, togglePlaying, usePlaying } from ".
 export function Roots() {
   useEffect(followPlayDay, []);
   const now = season.value;
-  const soil = understood.value;
+  const soil = resolved.value;
   if (now === null || soil === null) return null;
   return (
     <section class="teach-roots" aria-label="Root systems through the season">
@@ -33,7 +33,7 @@ export function Roots() {
   );
 }
 
-function Drawn({ season: now, soil }: { readonly season: SeasonShown; readonly soil: Understood }) {
+function Drawn({ season: now, soil }: { readonly season: SeasonShown; readonly soil: ResolvedScenario }) {
   const id = useId();
   const [room, width] = useRoom<HTMLDivElement>();
   const screenPx = useScreenHeight();
@@ -105,7 +105,7 @@ function DayLine({ season: now }: { readonly season: SeasonShown }) {
   );
 }
 
-function inWords(now: SeasonShown, day: number, shown: Shown): string {
+function inWords(now: SeasonShown, day: number, shown: Formatters): string {
   const fronts = pair.value.flatMap((c) => {
     const one = now.cases[c];
     const mm = one === undefined ? null : heldFront(one, day);

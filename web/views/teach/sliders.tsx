@@ -1,11 +1,11 @@
 import { useId } from "preact/hooks";
 import { mmPerInch } from "../../../src/quantity/constants.ts";
-import { shownIn } from "../../../src/report/tables/shownUnits.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { Slider } from "../../forms/slider.tsx";
-import { edit, editMany, scenario, written } from "../../state/scenarioStore.ts";
+import { edit, editMany, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
-import { answer, understood } from "../../worker/client.ts";
-import type { LayerShown, Understood } from "../../worker/protocol.ts";
+import { answer, resolved } from "../../worker/client.ts";
+import type { LayerShown, ResolvedScenario } from "../../worker/protocol.ts";
 import { boundaryStepMm } from "../pit/boundaryEdit.ts";
 import { densityPath, movedTo, paceIn, topRange, type DenseLayer } from "./denseLayer.ts";
 import { denseLayer, fitted, keepDenseLayer, nameDenseLayer } from "./lesson.ts";
@@ -13,7 +13,7 @@ import { rainSlid, sayRain } from "./rainSlid.ts";
 
 /** The three things that are slid in the lesson. */
 export function Sliders() {
-  const soil = understood.value;
+  const soil = resolved.value;
   const dense = denseLayer.value;
   const layer = dense === null ? undefined : soil?.cases[dense.caseIndex]?.layers[dense.index];
   return (
@@ -31,7 +31,7 @@ export function Sliders() {
 }
 
 interface OfLayer {
-  readonly soil: Understood;
+  readonly soil: ResolvedScenario;
   readonly dense: DenseLayer;
   readonly layer: LayerShown;
 }
@@ -132,11 +132,11 @@ function FromFile() {
   );
 }
 
-function RainSlider({ soil }: { readonly soil: Understood }) {
+function RainSlider({ soil }: { readonly soil: ResolvedScenario }) {
   const now = answer.value;
   if (now === null) return null;
   const system = units.value;
-  const pattern = written("weather.pattern") !== undefined;
+  const pattern = valueAt("weather.pattern") !== undefined;
   const { path, over, value, from, to, step, isAsItCame, canBeAsItCame, totals } = rainSlid(
     { weather: soil.weather, pattern },
     now.comparison,

@@ -1,11 +1,11 @@
-import type { UnderstoodCase } from "../../worker/protocol.ts";
+import type { ResolvedCase } from "../../worker/protocol.ts";
 
 /** What the lesson asks: by what sets the two cases apart, as the scenario tells them, not by the answer. */
 
 /** `one`: there is no other case. */
 export type Subject = "one" | "depth" | "density" | "surface" | "water" | "else";
 
-type Told = Pick<UnderstoodCase, "layers" | "rooting" | "ground" | "startingWater" | "crop" | "fallowDays">;
+type Told = Pick<ResolvedCase, "layers" | "rooting" | "ground" | "startingWater" | "crop" | "fallowDays">;
 
 /** What differs between two cases; more than one thing at once is something else. */
 export function subjectOf(first: Told | undefined, other: Told | undefined): Subject {

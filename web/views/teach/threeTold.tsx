@@ -1,7 +1,7 @@
 import type { Comparison, DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
 import { differenceDigits } from "../../../src/report/tables/differenceDigits.ts";
 import { rangeWithUnit } from "../../../src/report/tables/rangeSaid.ts";
-import type { Shown } from "../../../src/report/tables/shownUnits.ts";
+import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { words } from "../../pictures/kit/palette.ts";
 
 interface ThreeToldProps {
@@ -9,7 +9,7 @@ interface ThreeToldProps {
   readonly comparison: Comparison;
   /** Place among the differences. */
   readonly d: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** The three numbers that are so often taken for one another, kept apart, in words. */

@@ -1,8 +1,8 @@
 import { mmPerInch } from "../../../quantity/constants.ts";
-import type { Shown } from "../../tables/shownUnits.ts";
+import type { Formatters } from "../../tables/formatters.ts";
 import { lineBetween, marksBetween, scaleTo, textAt, type Scale } from "./drawing.ts";
 import { pencil, rule } from "../reportStyle.ts";
-import type { ReportMatter } from "../reportInput.ts";
+import type { ReportInput } from "../reportInput.ts";
 
 /** Where depths lie in a drawing; the same in the soil's and the roots', so that they can be read side by side. */
 export interface DepthRoom {
@@ -19,7 +19,7 @@ const below = 20;
 const usualPx = 170;
 
 /** Somewhat deeper than the deepest roots; taller where many layers want to be named. */
-export function depthRoom({ scenario, comparison, season }: ReportMatter): DepthRoom {
+export function depthRoom({ scenario, comparison, season }: ReportInput): DepthRoom {
   const deepestMm = Math.max(
     ...comparison.cases.map(({ finalRootDepthMm }) => finalRootDepthMm),
     ...season.cases.flatMap(({ frontMm }) => frontMm.at(-1) ?? 0),
@@ -33,7 +33,7 @@ export function depthRoom({ scenario, comparison, season }: ReportMatter): Depth
 }
 
 /** Marks and numbers left of `x`. */
-export function depthAxis(room: DepthRoom, x: number, shown: Shown, across = 0): string[] {
+export function depthAxis(room: DepthRoom, x: number, shown: Formatters, across = 0): string[] {
   const perUnit = shown.length === "in" ? mmPerInch : 1;
   const marks = marksBetween(0, room.depthMm / perUnit, 7);
   return [

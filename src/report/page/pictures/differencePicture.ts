@@ -1,10 +1,10 @@
 import type { AnswerAtRain } from "../../../answer/comparison/comparison.ts";
 import { mmPerInch } from "../../../quantity/constants.ts";
 import { differenceDigits } from "../../tables/differenceDigits.ts";
-import { percent } from "../../tables/shownUnits.ts";
+import { percent } from "../../tables/formatters.ts";
 import { marksBetween, scaleTo, shortened, svgOf, textAt } from "./drawing.ts";
 import { caseColour, caseLetter, pencil } from "../reportStyle.ts";
-import type { ReportMatter } from "../reportInput.ts";
+import type { ReportInput } from "../reportInput.ts";
 import { bottomAxis, rangeBar, reachOf, zeroLine } from "../ranges.ts";
 
 export const defaults = {
@@ -19,7 +19,7 @@ export const defaults = {
 } as const;
 
 /** The paired difference by rainfall total: a bar for each, with what it is worth in yield beside it. */
-export function differencePicture({ comparison, shown }: ReportMatter): string {
+export function differencePicture({ comparison, shown }: ReportInput): string {
   const perUnit = shown.length === "in" ? mmPerInch : 1;
   const totals = spreadOut(comparison.byRainTotal, defaults.mostTotals);
   const differences = comparison.differences.slice(0, defaults.mostDifferences);

@@ -1,9 +1,9 @@
 import type { EvidenceAnswer } from "../../../answer/comparison/evidenceAnswer.ts";
 import { measuredYield } from "../../sentences/measuredYield.ts";
-import { fixed } from "../../tables/shownUnits.ts";
+import { fixed } from "../../tables/formatters.ts";
 import { box, lineBetween, marksBetween, scaleTo, svgOf, textAt } from "./drawing.ts";
 import { ink, slow } from "../reportStyle.ts";
-import type { ReportMatter } from "../reportInput.ts";
+import type { ReportInput } from "../reportInput.ts";
 import { bottomAxis, reachOf, zeroLine } from "../ranges.ts";
 import { shownYield } from "../../../answer/comparison/yieldUnits.ts";
 
@@ -20,7 +20,7 @@ const waterColour = "#125e8f";
 
 /** Measured differences in yield beside those that water explains, on one axis. */
 export function measuredPicture(
-  { scenario, shown }: ReportMatter,
+  { scenario, shown }: ReportInput,
   reconciliations: EvidenceAnswer["reconciliations"],
 ): string {
   const { unit, factor } = shownYield(scenario.yieldLine.unit, shown.system);

@@ -3,7 +3,7 @@ import { mmPerInch } from "../../../quantity/constants.ts";
 import { differenceDigits } from "../../tables/differenceDigits.ts";
 import { box, lineBetween, marksBetween, scaleTo, shortened, svgOf, textAt } from "./drawing.ts";
 import { caseColour, caseLetter, pencil } from "../reportStyle.ts";
-import type { ReportMatter } from "../reportInput.ts";
+import type { ReportInput } from "../reportInput.ts";
 import { bottomAxis, reachOf, zeroLine } from "../ranges.ts";
 
 export const defaults = {
@@ -18,7 +18,7 @@ export const defaults = {
 } as const;
 
 /** The three numbers of each difference as bars; the used one with its range. */
-export function numbersPicture({ comparison, shown }: ReportMatter): string {
+export function numbersPicture({ comparison, shown }: ReportInput): string {
   const perUnit = shown.length === "in" ? mmPerInch : 1;
   const differences = comparison.differences.slice(0, defaults.mostDifferences);
   const [from, to] = reachOf(

@@ -4,7 +4,7 @@ import { monthNames } from "../../../quantity/dates.ts";
 import { depthAxis, depthRoom, type DepthRoom } from "./depthAxis.ts";
 import { apart, box, coordinate, lineBetween, scaleTo, svgOf, textAt, type Scale } from "./drawing.ts";
 import { caseColour, caseDash, caseLetter, pencil, rule, slow } from "../reportStyle.ts";
-import type { ReportMatter, TypicalSeason } from "../reportInput.ts";
+import type { ReportInput, TypicalSeason } from "../reportInput.ts";
 import { defaults as soil } from "./soilPicture.ts";
 
 export const defaults = {
@@ -17,9 +17,9 @@ export const defaults = {
 } as const;
 
 /** The root front of each case over the dates of a typical season, with flowering and maturity marked on it. */
-export function rootsPicture(matter: ReportMatter): string {
-  const { scenario, season, shown } = matter;
-  const room = depthRoom(matter);
+export function rootsPicture(input: ReportInput): string {
+  const { scenario, season, shown } = input;
+  const room = depthRoom(input);
   const left = defaults.axisPx;
   const right = defaults.width - defaults.rightPx;
   const cases = season.cases.slice(0, defaults.mostCases);
@@ -35,7 +35,7 @@ export function rootsPicture(matter: ReportMatter): string {
     width: defaults.width,
     height: room.height,
     title: defaults.title,
-    says: rootsSaid(matter),
+    says: rootsSaid(input),
     parts: [
       ...slowLayers.map((layer) => {
         const y = room.y(layer.topMm);
@@ -119,7 +119,7 @@ function letters(ends: readonly number[], x: number, { top, bottom }: DepthRoom)
   return order.map((c, i) => textAt(x, places[i]! + 3.5, caseLetter(c), { bold: true, fill: caseColour(c) }));
 }
 
-function rootsSaid({ scenario, season, shown }: ReportMatter): string {
+function rootsSaid({ scenario, season, shown }: ReportInput): string {
   return season.cases
     .map(({ sowingDay, floweringDay, maturityDay, frontMm }, c) => {
       const depth = (day: number) => `${shown.depth(frontMm[day - sowingDay] ?? 0)} ${shown.length}`;

@@ -1,11 +1,11 @@
 import type { SoilLayer } from "../../../soil/layers/layer.ts";
 import { passageOf } from "../../../soil/layers/slices.ts";
 import { textureClass } from "../../../soil/equations/texture.ts";
-import { percent, type Shown } from "../../tables/shownUnits.ts";
+import { percent, type Formatters } from "../../tables/formatters.ts";
 import { apart, box, coordinate, lineBetween, shortened, svgOf, textAt } from "./drawing.ts";
 import { depthAxis, depthRoom, type DepthRoom } from "./depthAxis.ts";
 import { caseColour, caseLetter, earthColour, ink, pencil, slow } from "../reportStyle.ts";
-import type { ReportMatter } from "../reportInput.ts";
+import type { ReportInput } from "../reportInput.ts";
 
 export const defaults = {
   title: "The soil as in a pit, with the depth the roots of each case reach",
@@ -20,10 +20,10 @@ export const defaults = {
 } as const;
 
 /** Layers of the first case with a column for each case: where roots slow, and how deep they come in the middle season. */
-export function soilPicture(matter: ReportMatter): string {
-  const { scenario, comparison, shown } = matter;
+export function soilPicture(input: ReportInput): string {
+  const { scenario, comparison, shown } = input;
   const cases = scenario.cases.slice(0, defaults.mostColumns);
-  const room = depthRoom(matter);
+  const room = depthRoom(input);
   const { layers } = scenario.cases[0];
   const left = defaults.axisPx;
   const width = defaults.columnsPx / cases.length;
@@ -45,7 +45,7 @@ export function soilPicture(matter: ReportMatter): string {
     width: defaults.width,
     height: room.height,
     title: defaults.title,
-    says: soilSaid(matter),
+    says: soilSaid(input),
     parts: [
       ...depthAxis(room, left, shown),
       ...columns,
@@ -88,7 +88,7 @@ function rootMark(x: number, width: number, y: number, c: number): string {
 }
 
 /** What each layer of the first case is, beside it, a hair line away. */
-function labels(layers: readonly SoilLayer[], from: number, room: DepthRoom, shown: Shown): string[] {
+function labels(layers: readonly SoilLayer[], from: number, room: DepthRoom, shown: Formatters): string[] {
   const { y, depthMm, top, bottom } = room;
   const drawn = layers.filter(({ topMm }) => topMm < depthMm);
   const isTight = 2 * defaults.labelLinePx * drawn.length + 6 > bottom - top;
@@ -114,7 +114,7 @@ function labels(layers: readonly SoilLayer[], from: number, room: DepthRoom, sho
   });
 }
 
-function extentSaid({ topMm, bottomMm }: SoilLayer, shown: Shown): string {
+function extentSaid({ topMm, bottomMm }: SoilLayer, shown: Formatters): string {
   return `${shown.total(topMm)} to ${shown.total(bottomMm)} ${shown.length}`;
 }
 
@@ -130,7 +130,7 @@ function layerSaid(layer: SoilLayer): string {
   ].join(", ");
 }
 
-function soilSaid({ scenario, comparison, shown }: ReportMatter): string {
+function soilSaid({ scenario, comparison, shown }: ReportInput): string {
   const [first, ...others] = scenario.cases;
   const all = (layers: readonly SoilLayer[]) =>
     layers.map((layer) => `${layer.name}, ${extentSaid(layer, shown)}: ${layerSaid(layer)}`).join("; ");
@@ -149,7 +149,7 @@ function soilSaid({ scenario, comparison, shown }: ReportMatter): string {
 }
 
 /** What the other cases change in a layer, in words; empty where their soil is the first's. */
-export function changesOfSoil({ scenario }: ReportMatter): { c: number; name: string; changes: string[] }[] {
+export function changesOfSoil({ scenario }: ReportInput): { c: number; name: string; changes: string[] }[] {
   const [first, ...others] = scenario.cases;
   return others.map(({ name, layers }, i) => ({
     c: i + 1,

@@ -1,7 +1,7 @@
-import { fixed } from "../../tables/shownUnits.ts";
+import { fixed } from "../../tables/formatters.ts";
 import { marksBetween, scaleTo, svgOf, textAt } from "./drawing.ts";
 import { caseColour, caseLetter } from "../reportStyle.ts";
-import type { ReportMatter } from "../reportInput.ts";
+import type { ReportInput } from "../reportInput.ts";
 import { bottomAxis, rangeBar, reachOf } from "../ranges.ts";
 
 export const defaults = {
@@ -15,7 +15,7 @@ export const defaults = {
 } as const;
 
 /** Yield ranges side by side. */
-export function yieldPicture({ comparison }: ReportMatter): string {
+export function yieldPicture({ comparison }: ReportInput): string {
   const cases = comparison.cases.slice(0, defaults.mostCases);
   const { unit } = cases[0]!.yield;
   const [from, to] = reachOf(cases.flatMap(({ yield: { p10, p90 } }) => [p10, p90]));

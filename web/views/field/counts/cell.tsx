@@ -1,7 +1,7 @@
 import { useSignal } from "@preact/signals";
 import { listText } from "../../../forms/listText.ts";
 import { pastedCells } from "../../../forms/edits/pasted.ts";
-import { letGo, written } from "../../../state/scenarioStore.ts";
+import { endEdit, valueAt } from "../../../state/scenarioStore.ts";
 
 interface CellProps {
   /** Place in the scenario. */
@@ -32,14 +32,14 @@ export function Cell({ path, label, placeholder, wrong, describedBy, onType, onP
         aria-invalid={wrong || undefined}
         aria-describedby={describedBy}
         placeholder={placeholder}
-        value={typed.value ?? listText(written(path))}
+        value={typed.value ?? listText(valueAt(path))}
         onInput={({ currentTarget: { value } }) => {
           typed.value = value;
           onType(value);
         }}
         onBlur={() => {
           typed.value = null;
-          letGo();
+          endEdit();
         }}
         onPaste={(event) => {
           const cells = pastedCells(event.clipboardData?.getData("text/plain") ?? "");

@@ -5,13 +5,13 @@ import { cornSeasons } from "../../../../src/evidence/counts/countsWeight.ts";
 import { cropNamed } from "../../../../src/crop/crops.ts";
 import { Choice, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
 import { ProblemNote } from "../../../forms/notes.tsx";
-import { placeAt } from "../../../forms/place.tsx";
+import { fieldState } from "../../../forms/place.tsx";
 import { changeWay } from "../../../forms/edits/alternatives.ts";
 import { Switch } from "../../../forms/switch.tsx";
 import type { Json, JsonGroup } from "../../../state/json.ts";
 import { editMany, scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
-import { understood } from "../../../worker/client.ts";
+import { resolved } from "../../../worker/client.ts";
 import { Fields, More } from "../../inputs/section.tsx";
 import { columnsOf, isWritten, keysOfWay, wayOf, waysOf, wordOf, weightKeys, type Way } from "./columns.ts";
 import { addSpot, countsPath, removeGroup, spotsOf } from "./edits.ts";
@@ -69,7 +69,7 @@ export function Group({ index, group, cropName, caseNames }: GroupProps) {
         />
       )}
       <SpotsTable {...{ index, title, path, spots, columns }} />
-      <ProblemNote id={`counts-${index}-spots-wrong`} problems={placeAt(`${path}.spots`).problems} />
+      <ProblemNote id={`counts-${index}-spots-wrong`} problems={fieldState(`${path}.spots`).problems} />
       <p class="tools">
         <button
           type="button"
@@ -173,7 +173,7 @@ function Weight({ path, way, cropName }: { path: string; way: Way; cropName: str
         />
       </Fields>
     );
-  const bushels = understood.value?.yieldLine.unit.us === "bu/ac";
+  const bushels = resolved.value?.yieldLine.unit.us === "bu/ac";
   return (
     <Fields title="What kernels weigh">
       <QuantityField

@@ -3,7 +3,7 @@ import { kinds } from "../../../../src/quantity/kinds.ts";
 import type { Problem } from "../../../../src/problem.ts";
 import { problemsWithin } from "../../../forms/place.tsx";
 import type { Json, JsonGroup } from "../../../state/json.ts";
-import { edit, editMany, scenario, written } from "../../../state/scenarioStore.ts";
+import { edit, editMany, scenario, valueAt } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { Cell } from "./cell.tsx";
 import { cellValue } from "./cellText.ts";
@@ -186,7 +186,7 @@ interface ChoiceCellProps {
 }
 
 function ChoiceCell({ at, label, column, wrong, describedBy }: ChoiceCellProps) {
-  const value: Json | undefined = written(at);
+  const value: Json | undefined = valueAt(at);
   return (
     <div data-path={at}>
       <select
@@ -211,7 +211,7 @@ function ChoiceCell({ at, label, column, wrong, describedBy }: ChoiceCellProps) 
 
 /** What all spots of the table have, where this one says nothing of its own. */
 function placeholderOf({ key, hint }: Column, path: string): string | undefined {
-  const all = ["filled", "rowLength", "rows", "area"].includes(key) ? written(`${path}.${key}`) : undefined;
+  const all = ["filled", "rowLength", "rows", "area"].includes(key) ? valueAt(`${path}.${key}`) : undefined;
   return typeof all === "string" || typeof all === "number" ? String(all) : hint;
 }
 

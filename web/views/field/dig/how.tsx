@@ -1,20 +1,20 @@
 import { Choice, QuantityField, Toggle } from "../../../forms/field.tsx";
 import { layersOf } from "../../../forms/edits/layerEdits.ts";
 import { Switch } from "../../../forms/switch.tsx";
-import { edit, scenario, written } from "../../../state/scenarioStore.ts";
-import { problemsByPath, understood } from "../../../worker/client.ts";
+import { edit, scenario, valueAt } from "../../../state/scenarioStore.ts";
+import { problemsByPath, resolved } from "../../../worker/client.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
 
 /** What is made of the plants: pairs, what is fitted, and whether it goes into the answer. */
 export function HowFitted() {
-  const limit = written("evidence.fit") === "penetration limit";
+  const limit = valueAt("evidence.fit") === "penetration limit";
   return (
     <fieldset class="plain-group dig-how">
       <legend>What is made of them</legend>
       <Switch
         label="The dig decides in the answer"
         labelled
-        value={written("evidence.digDecides") === false ? "no" : "yes"}
+        value={valueAt("evidence.digDecides") === false ? "no" : "yes"}
         choices={[
           ["yes", "Yes"],
           ["no", "No, it is shown only"],
@@ -67,5 +67,5 @@ export function HowFitted() {
 /** As written; a soil read from a table of horizons has those of the engine's reading. */
 function layerNames(): readonly string[] {
   const names = layersOf(scenario.value).flatMap(({ name }) => (typeof name === "string" ? [name] : []));
-  return names.length > 0 ? names : (understood.value?.cases[0]?.layers ?? []).map(({ name }) => name);
+  return names.length > 0 ? names : (resolved.value?.cases[0]?.layers ?? []).map(({ name }) => name);
 }

@@ -1,9 +1,9 @@
 import { useRef } from "preact/hooks";
 import type { DigAnswer } from "../../../../src/answer/dig/digAnswer.ts";
-import { percent, shownIn } from "../../../../src/report/tables/shownUnits.ts";
+import { percent, shownIn } from "../../../../src/report/tables/formatters.ts";
 import { DugRoots } from "../../../pictures/dig/dugRoots.tsx";
 import { FittedValues } from "../../../pictures/dig/fittedValues.tsx";
-import { answer, understood } from "../../../worker/client.ts";
+import { answer, resolved } from "../../../worker/client.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
 import { Panel } from "../../answer/panel.tsx";
 import { answerClass } from "../../parts.tsx";
@@ -85,7 +85,7 @@ export function DigPictures() {
 /** Null while plants and answer are of different states. */
 function drawnNow(): Drawn | null {
   const dig = answer.value?.comparison.evidence?.dig ?? null;
-  const read = understood.value;
+  const read = resolved.value;
   const plants = read?.evidence?.dig?.groups ?? [];
   if (dig === null || read === null || plants.length !== dig.groups.length) return null;
   const agree = dig.groups.every(

@@ -1,6 +1,6 @@
 import { kinds } from "../../../../src/quantity/kinds.ts";
 import { Choice, TextField } from "../../../forms/field.tsx";
-import { placeAt, problemsWithin } from "../../../forms/place.tsx";
+import { fieldState, problemsWithin } from "../../../forms/place.tsx";
 import { editMany, scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { problemsByPath } from "../../../worker/client.ts";
@@ -128,7 +128,7 @@ function ColumnHead({ g, caseNames }: { g: number; caseNames: readonly string[] 
 
 function Depth({ g, plant, unit, name }: { g: number; plant: number; unit: string; name: string }) {
   const path = `${dugPath}[${g}].depths[${plant}]`;
-  const { text, problems } = placeAt(path);
+  const { text, problems } = fieldState(path);
   // A plant not measured yet is no mistake.
   const wrong = problems.length > 0 && text.trim() !== "";
   return (

@@ -1,12 +1,12 @@
 import type { MoneyOfPair } from "../../../../src/answer/money/money.ts";
 import type { ShownMoney } from "../../../../src/report/sentences/moneyText.ts";
-import { percent, type Shown } from "../../../../src/report/tables/shownUnits.ts";
+import { percent, type Formatters } from "../../../../src/report/tables/formatters.ts";
 import { typeset } from "../../../../src/report/tables/typeset.ts";
 
 interface FiguresProps {
   readonly pair: MoneyOfPair;
   readonly say: ShownMoney;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** The figures that a decision is made on, one by one. */
@@ -35,7 +35,7 @@ interface Figure {
 export function figuresOf(
   { chanceItPays, breakEven, payBack }: MoneyOfPair,
   say: ShownMoney,
-  shown: Shown,
+  shown: Formatters,
 ): Figure[] {
   const { extraYieldKgPerHa, pricePerKg, extraWaterMm } = breakEven;
   const figure = (name: string, value: number | null, text: (value: number) => string, unit: string) => ({

@@ -1,11 +1,11 @@
 import { Choice, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
 import { pastedCells } from "../../../forms/edits/pasted.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
-import { placeAt } from "../../../forms/place.tsx";
+import { fieldState } from "../../../forms/place.tsx";
 import { isList, type Json } from "../../../state/json.ts";
-import { edit, written } from "../../../state/scenarioStore.ts";
+import { edit, valueAt } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
-import { understood } from "../../../worker/client.ts";
+import { resolved } from "../../../worker/client.ts";
 import { itemKeys, newItem, withPasted } from "./edits.ts";
 
 type What = "costs" | "returns";
@@ -28,13 +28,13 @@ const words = {
 /** A line for each cost or return. A block copied from a spreadsheet may be pasted into any of its cells. */
 export function Items({ what }: { what: What }) {
   const path = `money.${what}`;
-  const list = written(path);
+  const list = valueAt(path);
   const items: readonly Json[] = isList(list) ? list : [];
   const { title, add } = words[what];
   return (
     <fieldset class="items" data-path={path}>
       <legend>{title}</legend>
-      <ProblemNote id={`field-${what}-wrong`} problems={placeAt(path).problems} />
+      <ProblemNote id={`field-${what}-wrong`} problems={fieldState(path).problems} />
       {items.length > 0 && (
         <div onPasteCapture={(event) => paste(event, what, items)}>
           <div class="items-head" aria-hidden="true">
@@ -67,7 +67,7 @@ export function Items({ what }: { what: What }) {
 function Item({ what, index, count }: { what: What; index: number; count: number }) {
   const list = `money.${what}`;
   const path = `${list}[${index}]`;
-  const name = placeAt(`${path}.name`).text || `line ${index + 1}`;
+  const name = fieldState(`${path}.name`).text || `line ${index + 1}`;
   return (
     <div class="item" role="group" aria-label={name}>
       <TextField path={`${path}.name`} label="Name" />
@@ -94,7 +94,7 @@ function Item({ what, index, count }: { what: What; index: number; count: number
 
 /** What an amount without a unit is taken for. */
 export function each(): string {
-  return `${understood.value?.money?.currency ?? "USD"}/${units.value === "us" ? "ac" : "ha"}`;
+  return `${resolved.value?.money?.currency ?? "USD"}/${units.value === "us" ? "ac" : "ha"}`;
 }
 
 function paste(event: ClipboardEvent, what: What, items: readonly Json[]): void {

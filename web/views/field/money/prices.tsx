@@ -1,9 +1,9 @@
 import { useId } from "preact/hooks";
 import { FieldGroup, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
 import { ProblemNote } from "../../../forms/notes.tsx";
-import { placeAt, problemsWithin } from "../../../forms/place.tsx";
+import { fieldState, problemsWithin } from "../../../forms/place.tsx";
 import { isGroup, isList } from "../../../state/json.ts";
-import { edit, letGo, written } from "../../../state/scenarioStore.ts";
+import { edit, endEdit, valueAt } from "../../../state/scenarioStore.ts";
 import { rangeWith } from "./edits.ts";
 
 /** What the crop sells for, and the land that the money is about. */
@@ -19,7 +19,7 @@ export function Prices() {
         kind="area"
         hint="160 ac or 65 ha; left out, all is told by the acre or hectare"
       />
-      {(perRow() || written("money.implementRows") !== undefined) && (
+      {(perRow() || valueAt("money.implementRows") !== undefined) && (
         <NumberField path="money.implementRows" label="Rows of the implement" hint="For costs per row" />
       )}
     </FieldGroup>
@@ -30,10 +30,13 @@ export function Prices() {
 function PriceEnd({ end, label }: { end: 0 | 1; label: string }) {
   const id = useId();
   const path = "money.priceRange";
-  const list = written(path);
+  const list = valueAt(path);
   const texts = isList(list) ? list.map((one) => (typeof one === "string" ? one : "")) : [];
   // What is wrong with the range as a whole is said once.
-  const problems = [...placeAt(`${path}[${end}]`).problems, ...(end === 0 ? placeAt(path).problems : [])];
+  const problems = [
+    ...fieldState(`${path}[${end}]`).problems,
+    ...(end === 0 ? fieldState(path).problems : []),
+  ];
   const wrong = problems.length > 0;
   return (
     <div class={`field${wrong ? " is-wrong" : ""}`} data-path={`${path}[${end}]`}>
@@ -48,7 +51,7 @@ function PriceEnd({ end, label }: { end: 0 | 1; label: string }) {
         onInput={(event) =>
           edit(path, rangeWith(texts, end, event.currentTarget.value), "typed", `type ${label.toLowerCase()}`)
         }
-        onBlur={letGo}
+        onBlur={endEdit}
       />
       <ProblemNote id={`${id}-wrong`} problems={problems} />
       {!wrong && end === 0 && list === undefined && (
@@ -63,7 +66,7 @@ function PriceEnd({ end, label }: { end: 0 | 1; label: string }) {
 function perRow(): boolean {
   if (problemsWithin("money.implementRows").length > 0) return true;
   return ["costs", "returns"].some((what) => {
-    const list = written(`money.${what}`);
+    const list = valueAt(`money.${what}`);
     return isList(list) && list.some((one) => isGroup(one) && one["per"] === "row");
   });
 }

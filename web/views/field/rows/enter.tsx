@@ -1,17 +1,17 @@
 import { Choice, FieldGroup, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
 import { casesIn } from "../../../forms/edits/caseEdits.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
-import { placeAt } from "../../../forms/place.tsx";
+import { fieldState } from "../../../forms/place.tsx";
 import { Switch } from "../../../forms/switch.tsx";
 import { isList, type Json } from "../../../state/json.ts";
-import { edit, scenario, written } from "../../../state/scenarioStore.ts";
-import { answer, understood } from "../../../worker/client.ts";
+import { edit, scenario, valueAt } from "../../../state/scenarioStore.ts";
+import { answer, resolved } from "../../../worker/client.ts";
 import { countedStart, sharesOf } from "./edits.ts";
 import { forgetRows, TyreList } from "./tyres.tsx";
 
 /** Rows are told in one of two ways, and can be told in the other. */
 export function EnterRows() {
-  const typed = isList(written("rowPositions"));
+  const typed = isList(valueAt("rowPositions"));
   return (
     <>
       <Switch
@@ -26,14 +26,14 @@ export function EnterRows() {
           way === "shares"
             ? edit(
                 "rowPositions",
-                sharesOf(understood.value?.rowPositions ?? null, caseNames()),
+                sharesOf(resolved.value?.rowPositions ?? null, caseNames()),
                 "chosen",
                 "tell rows as shares",
               )
             : edit("rowPositions", newCount(), "chosen", "count rows")
         }
       />
-      <ProblemNote id="field-rows-wrong" problems={placeAt("rowPositions").problems} />
+      <ProblemNote id="field-rows-wrong" problems={fieldState("rowPositions").problems} />
       {typed ? <Shares /> : <Counted />}
       <p class="tools no-print">
         <button type="button" class="small" onClick={forgetRows}>
@@ -110,7 +110,7 @@ function Counted() {
 }
 
 function Shares() {
-  const list = written("rowPositions");
+  const list = valueAt("rowPositions");
   const names = caseNames();
   const count = isList(list) ? list.length : 0;
   return (

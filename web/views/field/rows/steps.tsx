@@ -3,12 +3,12 @@ import { middleOf } from "../../../../src/answer/comparison/middleTotal.ts";
 import type { Spread } from "../../../../src/statistics/quantiles.ts";
 import type { ShownMoney } from "../../../../src/report/sentences/moneyText.ts";
 import { rangeSigned } from "../../../../src/report/tables/rangeSaid.ts";
-import { fixed, type Shown } from "../../../../src/report/tables/shownUnits.ts";
+import { fixed, type Formatters } from "../../../../src/report/tables/formatters.ts";
 
 interface StepsProps {
   readonly field: FieldAverage;
   readonly say: ShownMoney;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** What one row more, and one fewer, does to the whole field. */
@@ -58,7 +58,7 @@ export function Steps({ field, say, shown }: StepsProps) {
 function cellsOf(
   { transpirationMm, yieldKgPerHa, worthPerHa }: FieldNumbers,
   say: ShownMoney,
-  shown: Shown,
+  shown: Formatters,
   perLand: (perHa: number) => string,
 ): string[] {
   return [

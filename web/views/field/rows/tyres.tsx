@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { useId } from "preact/hooks";
 import { ProblemNote } from "../../../forms/notes.tsx";
-import { placeAt } from "../../../forms/place.tsx";
+import { fieldState } from "../../../forms/place.tsx";
 import { listText } from "../../../forms/listText.ts";
 import {
   clampedPlace,
@@ -9,14 +9,14 @@ import {
   sayPlace,
   type PassLayout,
 } from "../../../pictures/field/rowsOfPassLayout.ts";
-import { edit, editMany, letGo, written } from "../../../state/scenarioStore.ts";
+import { edit, editMany, endEdit, valueAt } from "../../../state/scenarioStore.ts";
 import { tyresFromText, tyresIn, tyreTurned } from "./edits.ts";
 
 /** Where a tyre would be set next, in rows from the left. */
 const place = signal(1);
 
 function turn(at: number, rows: number): void {
-  const before = written("rowPositions");
+  const before = valueAt("rowPositions");
   const said = `${tyresIn(before).includes(at) ? "take the tyre from" : "set a tyre on"} ${sayPlace(at, rows)}`;
   editMany(tyreTurned(before, at), "chosen", said);
 }
@@ -98,7 +98,7 @@ function placeOf(event: MouseEvent & { currentTarget: HTMLElement }, rows: numbe
 }
 
 function hasTyre(at: number): boolean {
-  return tyresIn(written("rowPositions")).includes(at);
+  return tyresIn(valueAt("rowPositions")).includes(at);
 }
 
 /** The same for a finger on a small screen, a half row at a time. */
@@ -126,7 +126,7 @@ export function TyreButtons({ rows }: { rows: number }) {
 export function TyreList() {
   const id = useId();
   const path = "rowPositions.tyreRows";
-  const { value, problems } = placeAt(path, path, true);
+  const { value, problems } = fieldState(path, path, true);
   const wrong = problems.length > 0;
   return (
     <div class={`field${wrong ? " is-wrong" : ""}`} data-path={path}>
@@ -154,7 +154,7 @@ export function TyreList() {
             "type the tyres",
           );
         }}
-        onBlur={letGo}
+        onBlur={endEdit}
       />
       <p class="field-hint" id={`${id}-hint`}>
         Counted from the left: 6, 11; between rows 6 and 7: 6.5

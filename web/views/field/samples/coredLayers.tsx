@@ -1,5 +1,5 @@
 import type { LayerSampled, SoilSampled } from "../../../../src/evidence/samples/soilSampled.ts";
-import { fixed, percent, type Shown } from "../../../../src/report/tables/shownUnits.ts";
+import { fixed, percent, type Formatters } from "../../../../src/report/tables/formatters.ts";
 import { fontFamily, palette, words, type Palette } from "../../../pictures/kit/palette.ts";
 import { handLine } from "../../../pictures/pit/pitWallEarth.ts";
 import { depthTicks, depthY, type Box } from "../../../pictures/pit/pitWallLayout.ts";
@@ -15,7 +15,7 @@ interface CoredLayersProps {
   readonly layers: readonly LayerShown[];
   readonly confidence: number;
   readonly width: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** Water by volume of each cored layer down the profile, between what the layer keeps from roots and what it can hold. */

@@ -1,6 +1,6 @@
 import { oneADepth, rootStopMPa } from "../../../../src/evidence/samples/penetrometer.ts";
 import { kinds } from "../../../../src/quantity/kinds.ts";
-import { fixed, type Shown } from "../../../../src/report/tables/shownUnits.ts";
+import { fixed, type Formatters } from "../../../../src/report/tables/formatters.ts";
 import type { PenetrometerLog } from "../../../../src/scenario/resolve/soilSamples.ts";
 import { fontFamily, palette, words } from "../../../pictures/kit/palette.ts";
 import { handLine } from "../../../pictures/pit/pitWallEarth.ts";
@@ -15,7 +15,7 @@ interface PushedProps {
   readonly log: PenetrometerLog;
   readonly layers: readonly LayerShown[];
   readonly width: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** What the dial showed against depth, with the reading at which roots stop; where it is above that, marked. */

@@ -4,14 +4,14 @@ import { TextField } from "../../../forms/field.tsx";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
-import { problemsByPath, understood } from "../../../worker/client.ts";
+import { problemsByPath, resolved } from "../../../worker/client.ts";
 import { addReading, logPath, readingsPath, removeReading, rowsAt } from "./edits.ts";
 import { Sheet } from "./sheet.tsx";
 
 /** A penetrometer log: depth by depth, and how wet the soil was. */
 export function PushesEntered() {
   const has = rowsAt(scenario.value, readingsPath).length > 0;
-  const share = understood.value?.cases[0]?.samples.log?.wetnessShare ?? null;
+  const share = resolved.value?.cases[0]?.samples.log?.wetnessShare ?? null;
   return (
     <div class="pushes">
       <p class="aside">

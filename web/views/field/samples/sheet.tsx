@@ -1,4 +1,4 @@
-import { placeAt } from "../../../forms/place.tsx";
+import { fieldState } from "../../../forms/place.tsx";
 import { editMany, scenario } from "../../../state/scenarioStore.ts";
 import { problemsByPath } from "../../../worker/client.ts";
 import { Cell } from "../counts/cell.tsx";
@@ -23,7 +23,7 @@ export function Sheet({ path, title, noun, columns, onAdd, onRemove }: SheetProp
   const problems = [...problemsByPath.value].flatMap(([at, list]) =>
     at.startsWith(`${path}[`) ? list.map((problem) => ({ at, problem })) : [],
   );
-  const isBlank = (at: string) => placeAt(at).value === "";
+  const isBlank = (at: string) => fieldState(at).value === "";
   const mistakes = problems.filter(({ at }) => !isBlank(at)).slice(0, 6);
   const blanks = problems.length - problems.filter(({ at }) => !isBlank(at)).length;
   return (
@@ -50,7 +50,7 @@ export function Sheet({ path, title, noun, columns, onAdd, onRemove }: SheetProp
                   <th scope="row">{r + 1}</th>
                   {columns.map((column, c) => {
                     const at = `${path}[${r}].${column.key}`;
-                    const { problems: own, value } = placeAt(at);
+                    const { problems: own, value } = fieldState(at);
                     const wrong = own.length > 0 && value !== "";
                     return (
                       <td key={column.key}>

@@ -1,7 +1,7 @@
 import type { CoreMean, LayerSampled } from "../../../../src/evidence/samples/soilSampled.ts";
 import type { SampledCase } from "../../../../src/answer/comparison/evidenceAnswer.ts";
-import { fixed, percent, shownIn, type Shown } from "../../../../src/report/tables/shownUnits.ts";
-import { answer, understood } from "../../../worker/client.ts";
+import { fixed, percent, shownIn, type Formatters } from "../../../../src/report/tables/formatters.ts";
+import { answer, resolved } from "../../../worker/client.ts";
 import { Panel } from "../../answer/panel.tsx";
 import { answerClass } from "../../parts.tsx";
 import { CoredLayers } from "./coredLayers.tsx";
@@ -48,12 +48,12 @@ interface SampledPartsProps {
   /** Said where more than one case has samples of its own. */
   readonly named: boolean;
   readonly confidence: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 function SampledParts({ one, named, confidence, shown }: SampledPartsProps) {
   const whose = named ? `, “${one.case}”` : "";
-  const layers = understood.value?.cases.find(({ name }) => name === one.case)?.layers ?? [];
+  const layers = resolved.value?.cases.find(({ name }) => name === one.case)?.layers ?? [];
   return (
     <>
       {one.cores !== null && (
@@ -86,7 +86,7 @@ function SampledParts({ one, named, confidence, shown }: SampledPartsProps) {
 interface CoresTableProps {
   readonly layers: readonly LayerSampled[];
   readonly confidence: number;
-  readonly shown: Shown;
+  readonly shown: Formatters;
 }
 
 /** By layer, each figure with its interval under it. */

@@ -4,7 +4,7 @@ import { layersOf } from "../../../forms/edits/layerEdits.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { changeWay } from "../../../forms/edits/alternatives.ts";
 import { Switch } from "../../../forms/switch.tsx";
-import { scenario, written } from "../../../state/scenarioStore.ts";
+import { scenario, valueAt } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { problemsByPath } from "../../../worker/client.ts";
 import { startPath } from "./edits.ts";
@@ -15,9 +15,9 @@ type Way = "inputs" | "probe" | "cores";
 export function StartSampled() {
   const layers = layersOf(scenario.value);
   const way: Way =
-    written(`${startPath}.from`) === "cores"
+    valueAt(`${startPath}.from`) === "cores"
       ? "cores"
-      : written(`${startPath}.moistDepth`) !== undefined
+      : valueAt(`${startPath}.moistDepth`) !== undefined
         ? "probe"
         : "inputs";
   const { isWeighed, hasBelow } = coredWater(scenario.value);

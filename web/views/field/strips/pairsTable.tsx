@@ -2,7 +2,7 @@ import { useId } from "preact/hooks";
 import { problemsWithin } from "../../../forms/place.tsx";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import type { Json } from "../../../state/json.ts";
-import { edit, editMany, scenario, written } from "../../../state/scenarioStore.ts";
+import { edit, editMany, scenario, valueAt } from "../../../state/scenarioStore.ts";
 import { Cell } from "../counts/cell.tsx";
 import { pastedPairs, removePair, stripsPath, stripValue } from "./edits.ts";
 
@@ -15,7 +15,7 @@ interface PairsProps {
 /** Yields of neighbouring strips, a pair a row; an empty cell is a strip that is missing. */
 export function PairsTable({ pairs, unit }: PairsProps) {
   const id = useId();
-  const names = [0, 1].map((side) => String(written(`${stripsPath}.cases[${side}]`) ?? `case ${side + 1}`));
+  const names = [0, 1].map((side) => String(valueAt(`${stripsPath}.cases[${side}]`) ?? `case ${side + 1}`));
   return (
     <>
       <div class="scrolls" tabIndex={0} role="region" aria-label="Yields of strips">

@@ -5,7 +5,7 @@ import {
 } from "../../../../src/soil/equations/densityFactor.ts";
 import { passageWith } from "../../../../src/soil/layers/slices.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
-import { edit, letGo } from "../../../state/scenarioStore.ts";
+import { edit, endEdit } from "../../../state/scenarioStore.ts";
 import { useId } from "preact/hooks";
 
 /** Span of the ruler, g/cm³: loose topsoil to the densest that any texture stands at. */
@@ -69,7 +69,7 @@ export function DensityRuler({
           value={Math.min(to, Math.max(from, density))}
           aria-valuetext={`${density.toFixed(2)} g/cm³`}
           onInput={(event) => write(event.currentTarget.valueAsNumber, "slid")}
-          onChange={letGo}
+          onChange={endEdit}
         />
       </div>
       <ul class="ruler-marks">

@@ -3,11 +3,11 @@ import { TextField } from "../../../forms/field.tsx";
 import { FileDrop } from "../../../forms/files/fileDrop.tsx";
 import { useFile } from "../../../forms/files/fileReader.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
-import { placeAt } from "../../../forms/place.tsx";
+import { fieldState } from "../../../forms/place.tsx";
 import { inputLayers } from "../../../forms/edits/takenOver.ts";
-import { attach, attachments, editMany, written } from "../../../state/scenarioStore.ts";
+import { attach, attachments, editMany, valueAt } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
-import { defaultsByPath, problems, understood } from "../../../worker/client.ts";
+import { defaultsByPath, problems, resolved } from "../../../worker/client.ts";
 import { whereOf } from "./layer.tsx";
 import { Fields } from "../section.tsx";
 
@@ -23,7 +23,7 @@ export function HorizonsForm() {
     text === undefined ? null : { kind: "horizons", text, fileName: file, choose },
   ).value;
   const asked = (answer?.problems ?? []).map(profilesAsked).find((one) => one !== null) ?? null;
-  const missing = text === undefined ? placeAt("soil.horizons.file").problems : [];
+  const missing = text === undefined ? fieldState("soil.horizons.file").problems : [];
   return (
     <div data-path="soil.horizons">
       <FileDrop
@@ -73,7 +73,7 @@ export function HorizonsForm() {
 
 /** The file's layers as the engine read them, and the way to go on with them by hand. */
 function TakeOver() {
-  const layers = understood.value?.cases[0]?.layers ?? [];
+  const layers = resolved.value?.cases[0]?.layers ?? [];
   const take = () =>
     editMany(
       [
@@ -103,6 +103,6 @@ function TakeOver() {
 }
 
 function textAt(path: string): string {
-  const value = written(path);
+  const value = valueAt(path);
   return typeof value === "string" ? value : "";
 }

@@ -8,9 +8,9 @@ import { joinLayers, layersOf, namedIn, removeLayer, splitLayer } from "../../..
 import { problemsWithin } from "../../../forms/place.tsx";
 import { fieldsOf } from "../../../forms/fieldsOf.ts";
 import type { Json } from "../../../state/json.ts";
-import { attachments, replace, scenario, written } from "../../../state/scenarioStore.ts";
+import { attachments, replace, scenario, valueAt } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
-import { understood } from "../../../worker/client.ts";
+import { resolved } from "../../../worker/client.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
 import { DensityRuler } from "./densityRuler.tsx";
 import { otherWay } from "../../../forms/edits/alternatives.ts";
@@ -18,8 +18,8 @@ import { Fields, More } from "../section.tsx";
 
 /** A layer as the engine last read it; null while it cannot be told which that is. */
 export function layerShown(index: number, caseIndex = 0): LayerShown | null {
-  const layer = understood.value?.cases[caseIndex]?.layers[index];
-  const name = written(`soil.layers[${index}].name`);
+  const layer = resolved.value?.cases[caseIndex]?.layers[index];
+  const name = valueAt(`soil.layers[${index}].name`);
   return layer !== undefined && (layer.name === name || problemsWithin("soil.layers").length === 0)
     ? layer
     : null;
@@ -29,7 +29,7 @@ export function layerShown(index: number, caseIndex = 0): LayerShown | null {
 export function LayerForm({ index }: { index: number }) {
   const path = `soil.layers[${index}]`;
   const shown = layerShown(index);
-  const name = written(`${path}.name`);
+  const name = valueAt(`${path}.name`);
   const title = typeof name === "string" && name !== "" ? name : `Layer ${index + 1}`;
   return (
     <fieldset class="layer" data-path={path}>
@@ -96,10 +96,10 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
     ],
   });
   const derived = (key: "bottom" | "thickness") =>
-    shown === null || written(at(key === "bottom" ? "thickness" : "bottom")) === undefined
+    shown === null || valueAt(at(key === "bottom" ? "thickness" : "bottom")) === undefined
       ? inherited?.(key)
       : `${sayQuantity(key === "bottom" ? shown.bottomMm : shown.bottomMm - shown.topMm, "depth", units.value)}, worked out`;
-  const byShares = written(at("sand")) !== undefined || written(at("clay")) !== undefined;
+  const byShares = valueAt(at("sand")) !== undefined || valueAt(at("clay")) !== undefined;
   return (
     <>
       <Fields>
@@ -142,7 +142,7 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
             <DensityRuler
               layer={shown}
               path={at("bulkDensity")}
-              decides={written(at("penetrationResistance")) === undefined}
+              decides={valueAt(at("penetrationResistance")) === undefined}
             />
           )}
         </div>
@@ -219,7 +219,7 @@ function LayerName({ index }: { index: number }) {
   return (
     <div
       onFocusCapture={() => {
-        const name = written(path);
+        const name = valueAt(path);
         followers.current = typeof name === "string" ? namedIn(scenario.value, name) : [];
       }}
     >

@@ -1,10 +1,10 @@
 import { Choice, QuantityField } from "../../../forms/field.tsx";
 import { addLayer, layersOf } from "../../../forms/edits/layerEdits.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
-import { placeAt } from "../../../forms/place.tsx";
+import { fieldState } from "../../../forms/place.tsx";
 import { changeWay } from "../../../forms/edits/alternatives.ts";
 import { Switch } from "../../../forms/switch.tsx";
-import { attachments, replace, scenario, written } from "../../../state/scenarioStore.ts";
+import { attachments, replace, scenario, valueAt } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { HorizonsForm } from "./horizons.tsx";
 import { LayerForm } from "./layer.tsx";
@@ -13,8 +13,8 @@ import { Fields, More, Section } from "../section.tsx";
 const firstLayers = [{ name: "layer 1", thickness: "48 in", texture: "silt loam" }];
 
 export function SoilSection() {
-  const byFile = written("soil.horizons") !== undefined;
-  const restricted = written("soil.restriction") !== undefined;
+  const byFile = valueAt("soil.horizons") !== undefined;
+  const restricted = valueAt("soil.restriction") !== undefined;
   return (
     <Section id="soil">
       <Switch
@@ -33,7 +33,7 @@ export function SoilSection() {
       />
       <ProblemNote
         id="inputs-soil-wrong"
-        problems={[...placeAt("soil").problems, ...placeAt("soil.layers").problems]}
+        problems={[...fieldState("soil").problems, ...fieldState("soil.layers").problems]}
       />
       {byFile ? <HorizonsForm /> : <Layers />}
       <More

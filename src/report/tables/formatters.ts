@@ -2,7 +2,7 @@ import { mmPerInch } from "../../quantity/constants.ts";
 import type { Units } from "../../quantity/kinds.ts";
 
 /** Numbers as people read them in one of the two systems. */
-export interface Shown {
+export interface Formatters {
   readonly system: Units;
   /** `in` or `mm`, of water and of soil. */
   readonly length: "in" | "mm";
@@ -16,7 +16,7 @@ export interface Shown {
   readonly yield: (value: number, unit: string) => string;
 }
 
-export function shownIn(system: Units): Shown {
+export function shownIn(system: Units): Formatters {
   const us = system === "us";
   return {
     system,

@@ -215,16 +215,35 @@ describe("DEVELOPERS.md", () => {
     expect(rows.filter(([, , unit, meaning]) => unit === "" || meaning === "")).toEqual([]);
   });
 
-  test("the map holds every room, every file of the season, and no file that is gone", () => {
+  test("the map holds every room and every folder of one", () => {
     const map = developers.split(/^## /m).find((part) => part.startsWith("The rooms")) ?? "";
-    const onMap = new Set([...map.matchAll(/`([\w/]+\.ts)`/g)].map(([, file]) => basename(file!)));
-    const here = new Set(filesOf(join(root, "src")).map((file) => basename(file)));
-    expect([...onMap].filter((file) => !here.has(file))).toEqual([]);
-    const season = filesOf(join(root, "src/season")).map((file) => basename(file));
-    expect(season.filter((file) => !onMap.has(file))).toEqual([]);
     for (const room of readdirSync(join(root, "src"))) expect(map).toContain(`| src/${room} |`);
+    const folders = foldersOf("src", 2).filter((folder) => folder.split("/").length === 3);
+    expect(folders.filter((folder) => !map.includes(`\`${folder}/\``))).toEqual([]);
+    const page = foldersOf("web", 1).filter((folder) => folder.split("/").length === 2);
+    expect(page.filter((folder) => !developers.includes(`\`${folder}/\``))).toEqual([]);
+  });
+
+  test("the table of the day names every process", () => {
+    const day = developers.split(/^## /m).find((part) => part.startsWith("How a day")) ?? "";
+    const season = filesOf(join(root, "src/season")).map((file) => basename(file));
+    expect(season.filter((file) => !day.includes(`src/season/${file}\``))).toEqual([]);
+  });
+
+  test("the walk to runoff ends at the line that computes it", () => {
+    const [, line] = /last line of `runoffMm` is it: `([^`]+)`/.exec(developers)!;
+    expect(read("src/season/runoff.ts")).toContain(line);
   });
 });
+
+/** Folders down to so many levels below one, from the root. */
+function foldersOf(folder: string, levels: number): string[] {
+  if (levels === 0) return [];
+  return readdirSync(join(root, folder), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map(({ name }) => `${folder}/${name}`)
+    .flatMap((one) => [one, ...foldersOf(one, levels - 1)]);
+}
 
 function filesOf(folder: string): string[] {
   return readdirSync(folder, { recursive: true, encoding: "utf8" })

@@ -51,7 +51,7 @@ export function cropSeasons<T>(
     weather: weather ?? normalsOf(place),
     crop: { name: crop, sowing },
     ...(fallow === undefined ? {} : { fallow: { length: fallow } }),
-    surface: surfaceOf(system ?? "tilled"),
+    surface: surfaceOf(system ?? "tilled", fallow === undefined ? "at planting" : "with fallow"),
     ensemble: { years: years ?? 20, seed: 1 },
   };
   return bySeason(written, files ?? {}, of);

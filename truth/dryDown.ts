@@ -1,5 +1,5 @@
 /** Bare or covered ground under the same reference ET every day, and rain on chosen days: how a wetted soil dries. */
-import { coverPercent, type FallowSystem } from "./residue.ts";
+import { surfaceOf, type FallowSystem } from "./residue.ts";
 import { bySeason, noSpread } from "./seasons.ts";
 import { waterMm } from "./water.ts";
 
@@ -45,7 +45,8 @@ export async function dryDown(one: DryDown): Promise<Drying> {
     weather: { record: "steady.csv" },
     crop: { name: "proso millet", sowing: "May 1", clock: "days" },
     fallow: { length: `${days} days` },
-    surface: { residueCover: `${coverPercent(system).toFixed(1)} %` },
+    // Straw laid down for a trial of days or weeks.
+    surface: { ...surfaceOf(system), residueDecay: "none" },
     ensemble: { years: 1, seed: 1, ...noSpread },
   };
   const files = { "steady.csv": ["date,rain_mm,et0_mm", ...lines, ""].join("\n") };

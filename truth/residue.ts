@@ -9,14 +9,17 @@ export type FallowSystem =
   | "no-till"
   | { readonly strawTPerHa: number };
 
-/** Share of the ground under residue, percent. */
-export function coverPercent(system: FallowSystem): number {
+/** When a run begins: at harvest with fallow, or at planting. Straw by rate is laid down then. */
+export type RunBegins = "with fallow" | "at planting";
+
+/** Share of the ground under residue on the first day, percent. */
+export function coverPercent(system: FallowSystem, begins: RunBegins): number {
   if (typeof system !== "string") return 100 * (1 - Math.exp(-rule.straw.perTHa * system.strawTPerHa));
   const found = rule.systems.find(({ id }) => id === system);
   if (found === undefined) throw new Error(`no fallow system ${system}`);
-  return found.cover;
+  return begins === "with fallow" ? found.cover : found.atPlanting;
 }
 
-export const surfaceOf = (system: FallowSystem): Written => ({
-  residueCover: `${coverPercent(system).toFixed(1)} %`,
+export const surfaceOf = (system: FallowSystem, begins: RunBegins = "with fallow"): Written => ({
+  residueCover: `${coverPercent(system, begins).toFixed(1)} %`,
 });

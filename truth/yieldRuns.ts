@@ -54,7 +54,7 @@ export async function yieldSeasons(run: YieldRun): Promise<YieldSeason[]> {
     weather: run.weather ?? normalsOf(place),
     crop: { name: crop, sowing },
     ...(fallowMonths === undefined ? {} : { fallow: { length: `${fallowMonths} months` } }),
-    surface: surfaceOf(system),
+    surface: surfaceOf(system, fallowMonths === undefined ? "at planting" : "with fallow"),
     ensemble: { years: run.years, seed: 1 },
   };
   const scenario = await resolveScenario(written, {

@@ -3,7 +3,7 @@ import { Banners } from "./shell/banners.tsx";
 import { Header } from "./shell/header.tsx";
 import { lateView } from "./shell/lateView.tsx";
 import { useUndoKeys } from "./shell/undoKeys.ts";
-import { view, viewTitles, type ViewName } from "./state/view.ts";
+import { skipWords, view, viewTitles, type ViewName } from "./state/view.ts";
 import { AnswerView } from "./views/answer.tsx";
 
 const late = {
@@ -46,7 +46,7 @@ export function App() {
   return (
     <>
       <a class="skip" href="#main" onClick={(event) => skipTo(event, main.current)}>
-        Skip to the {viewTitles[name].toLowerCase()}
+        {skipWords[name]}
       </a>
       <Header />
       <Banners />

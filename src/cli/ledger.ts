@@ -37,8 +37,9 @@ export const run: RunCommand = async (context, file, flags) => {
     handOver(context, jsonText(answer), flags.out);
     return;
   }
+  const isGenerated = preparation.scenario.weather.source.kind === "normals";
   const which = flags.run === undefined && flags.year === undefined ? ", one near the middle" : "";
-  context.stderr.write(`${runSaid(run, year, rainTotalMm, flags.units, which)}\n`);
+  context.stderr.write(`${runSaid(run, { year, isGenerated }, rainTotalMm, flags.units, which)}\n`);
   handOver(context, ledgerCsv(ledgerTable(cases, weather, flags.units)), flags.out);
 };
 

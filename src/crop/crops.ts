@@ -98,3 +98,18 @@ function plainName(name: string): string {
     .toLowerCase()
     .replaceAll(/[\s_-]+/g, " ");
 }
+
+/** The type that a season of so many calendar days makes of a crop of ours, in the trade's words. */
+export function maturityOf({
+  name,
+  stageDaysFallback,
+  springFrom,
+}: CropPlan): "early" | "medium" | "between early and medium" {
+  const known = cropNamed(name);
+  // A winter crop's days follow spring, not the type.
+  if (known === null || springFrom !== null) return "medium";
+  const sum = (days: readonly number[]) => days.reduce((all, one) => all + one, 0);
+  const share = sum(stageDaysFallback) / sum(known.values.stageDaysFallback.value);
+  if (share >= 0.995) return "medium";
+  return share <= known.maturity.early + 0.005 ? "early" : "between early and medium";
+}

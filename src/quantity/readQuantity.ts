@@ -131,9 +131,11 @@ function readThermalTime(value: number, unit: string): number | null {
 }
 
 function readPopulation(value: number, unit: string): number | null {
-  const area = /^(?:plants?|seeds?|heads?|ears?)?\s*(?:\/|per\s|an?\s)\s*(\S.*)$/i.exec(unit)?.[1];
+  // "16k plants/ac"
+  const [, thousand, area] =
+    /^(k\b|thousand\b)?\s*(?:plants?|seeds?|heads?|ears?)?\s*(?:\/|per\s|an?\s)\s*(\S.*)$/i.exec(unit) ?? [];
   const areaM2 = area === undefined ? null : byDimension(1, spellUnit(area), "m^2");
-  return areaM2 === null ? null : value / areaM2;
+  return areaM2 === null ? null : ((thousand === undefined ? 1 : 1000) * value) / areaM2;
 }
 
 function readTestWeight(value: number, unit: string): number | null {

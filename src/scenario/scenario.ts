@@ -75,7 +75,12 @@ export interface Case {
 export type WeatherPlan = {
   readonly source:
     | { readonly kind: "record"; readonly record: WeatherRecord; readonly normals: MonthlyAir | null }
-    | { readonly kind: "normals"; readonly normals: MonthlyNormals };
+    | {
+        readonly kind: "normals";
+        readonly normals: MonthlyNormals;
+        /** Of a built-in pattern, with temperatures of its own latitude; else of a place. */
+        readonly ofPattern?: boolean;
+      };
   readonly referenceEt: "penman-monteith" | "hargreaves";
   /** Totals to scale each year to; empty = years as they are. */
   readonly rainTotalsMm: readonly number[];

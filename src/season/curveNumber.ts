@@ -1,7 +1,13 @@
 import tables from "../../data-reference/curve-numbers.json" with { type: "json" };
 
 export type HydrologicGroup = "A" | "B" | "C" | "D";
-export type GroundCover = "fallow" | "row crops" | "small grain" | "close-seeded legumes";
+export type GroundCover =
+  | "fallow"
+  | "row crops"
+  | "small grain"
+  | "close-seeded legumes"
+  | "pasture or range";
+export type Condition = "poor" | "fair" | "good";
 
 /** Cover, treatment and condition that the handbook's table knows. */
 export interface CurveNumberRow {
@@ -14,17 +20,17 @@ export interface CurveNumberRow {
   readonly D: number;
 }
 
-/** Source: [NRCS 1986, TR-55] Table 2-2b (read). */
+/** Source: [NRCS 1986, TR-55] Table 2-2b (read); pasture Table 2-2c (memory). */
 export const curveNumberRows: readonly CurveNumberRow[] = tables.rows;
 
 /**
  * Curve number at average wetness; undefined when the table has no such row.
- * `condition` is ignored for bare fallow, which has none.
+ * `condition` is ignored for bare fallow, which has none; only pasture has a fair one.
  */
 export function curveNumberFor(
   cover: GroundCover,
   treatment: string,
-  condition: "poor" | "good",
+  condition: Condition,
   group: HydrologicGroup,
 ): number | undefined {
   const row = curveNumberRows.find(
@@ -32,6 +38,20 @@ export function curveNumberFor(
       r.cover === cover && r.treatment === treatment && (r.condition === null || r.condition === condition),
   );
   return row?.[group];
+}
+
+/**
+ * Hydrologic condition of pasture by the share of the ground that live and dead grass cover.
+ * Source: [NRCS 1986, TR-55] Table 2-2c, notes (memory).
+ */
+export function pastureCondition(groundCover: number): Condition {
+  if (groundCover > tables.pasture.goodFrom) return "good";
+  return groundCover >= tables.pasture.fairFrom ? "fair" : "poor";
+}
+
+/** Share of the ground covered in the middle of a class of condition: its limits from Table 2-2c (memory), the middle is ours. */
+export function pastureGroundCover(condition: Condition): number {
+  return tables.pasture.groundCover[condition];
 }
 
 /**

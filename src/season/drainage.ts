@@ -1,5 +1,5 @@
 import type { Slices } from "../soil/layers/layer.ts";
-import type { Field } from "./field.ts";
+import type { Draining, Field } from "./field.ts";
 import { measuredMm } from "./storage.ts";
 import type { Today } from "./today.ts";
 
@@ -43,14 +43,6 @@ export function drainedTo(
 export interface SoakResult {
   refusedMm: number;
   deepDrainageMm: number;
-}
-
-/** Slices that may hold water which still drains; none outside does. Kept from day to day: most slices rest on most days. */
-export interface Draining {
-  from: number;
-  to: number;
-  /** Slices from here down were left as they were today. */
-  reached: number;
 }
 
 /** On the first day nobody knows yet. */

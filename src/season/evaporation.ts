@@ -1,17 +1,9 @@
 import { evaporationCoefficient, evaporationReduction } from "./dualCoefficient.ts";
-import type { Field } from "./field.ts";
+import type { EvaporatingZone, Field } from "./field.ts";
 import type { Today } from "./today.ts";
 import { twoStageEvaporationMm } from "./twoStageEvaporation.ts";
 
 /** Evaporation from the soil: how much, by the rule of the run, and where it is taken from: the real water of the top slices. */
-
-/** Share of each slice that lies within the evaporating depth, indexed by slice; `count` slices reach it. */
-export interface EvaporatingZone {
-  readonly count: number;
-  readonly shareBySlice: Float64Array;
-  /** TEW of bare soil: 1000 (FC - 0.5 WP) Ze. FAO-56 eq. 73. */
-  readonly totalEvaporableMm: number;
-}
 
 export function evaporatingZone(
   topMm: Float64Array,
@@ -114,7 +106,7 @@ function twoStage(today: Today, { input, firstStageShare }: Field, lackingMm: nu
     course.kcbByDay[day]!,
     1 - course.coverByDay[day]!,
   );
-  const potentialMm = shaded * today.et0Mm * (today.inCrop ? firstStageShare.crop : firstStageShare.fallow);
+  const potentialMm = shaded * today.et0Mm * firstStageShare;
   const evaporationMm = twoStageEvaporationMm(
     lackingMm,
     today.reachingMm - today.runoffMm,

@@ -7,6 +7,23 @@
 /** Cover = 1 - exp(-k x mass), t/ha of wheat straw: [Gregory 1982] (form, memory); k fitted to four published pairs, 0.41 to 0.68. */
 const coverPerTHa = 0.5;
 
+/** No cover tells of more than this, t/ha: the most straw that trials laid down covers 99.75 % ([Unger 1978], read). */
+const mostTPerHa = 12;
+
+/** Straw that covers so much of the ground, t/ha, 0 to 12. */
+export function massUnderCover(cover: number): number {
+  return cover < 1 ? Math.min(mostTPerHa, -Math.log(1 - cover) / coverPerTHa) : mostTPerHa;
+}
+
+/**
+ * Share of the ground that lies under so much straw, 0 to 1.
+ *
+ * @example coverOfMass(3) // 0.78
+ */
+export function coverOfMass(massTPerHa: number): number {
+  return 1 - Math.exp(-coverPerTHa * massTPerHa);
+}
+
 /** Share left = exp(-k x mass): 0.22 per t/ha as later works cite [Adams et al. 1976] (memory, unsure). */
 const firstStagePerTHa = 0.22;
 

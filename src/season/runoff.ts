@@ -1,6 +1,7 @@
 import { movedCurveNumber } from "./curveNumber.ts";
 import { zoneDepletionMm } from "./evaporation.ts";
 import type { Field } from "./field.ts";
+import { shedMeltMm } from "./frozenGround.ts";
 import type { Today } from "./today.ts";
 
 /**
@@ -19,15 +20,27 @@ export function runoffMm(rainMm: number, curveNumber: number): number {
   return (rainMm - initialLossMm) ** 2 / (rainMm + 0.8 * retentionMm); // eq 2-3
 }
 
-/** Step 2: runoff by the curve number of the ground, moved with this morning's topsoil water. Writes runoff. */
+/**
+ * Step 2: runoff by the curve number of the ground, moved with this morning's topsoil water. Frozen ground sheds melt by its own
+ * rule, rain by the curve number, and never less than if it were not frozen (ours). Writes runoff.
+ */
 export function runOff(today: Today, field: Field): void {
   today.runoffMm = 0;
   if (today.reachingMm <= 0) return;
-  const { input, workspace, zone, curveNumbers, readilyEvaporableMm, totalEvaporableMm } = field;
+  const { input, workspace, zone, curveNumbers, readilyEvaporableMm, totalEvaporableMm, frost } = field;
   const { dry, average, wet } = today.inCrop ? curveNumbers.crop : curveNumbers.fallow;
   const depletionMm = zoneDepletionMm(zone, workspace.waterMmBySlice, input.slices.fieldCapacityMm);
-  today.runoffMm = runoffMm(
-    today.reachingMm,
-    movedCurveNumber(dry, average, wet, depletionMm, readilyEvaporableMm.crop, totalEvaporableMm.crop),
+  const curveNumber = movedCurveNumber(
+    dry,
+    average,
+    wet,
+    depletionMm,
+    readilyEvaporableMm.crop,
+    totalEvaporableMm.crop,
   );
+  today.runoffMm = runoffMm(today.reachingMm, curveNumber);
+  if (frost.isFrozen && today.meltMm > 0) {
+    const frozenMm = shedMeltMm(today.meltMm, frost) + runoffMm(today.rainMm, curveNumber);
+    if (frozenMm > today.runoffMm) today.runoffMm = frozenMm;
+  }
 }

@@ -7,11 +7,20 @@ export interface Ground {
   /** Curve numbers of fallow and crop at average wetness, 30 to 100; dry and wet ones follow from the handbook's table. */
   readonly curveNumberFallow: number;
   readonly curveNumberCrop: number;
-  /** Share of the surface under dead residue, 0 to 1. */
+  /** Of the same fallow without residue; equal to the other where a curve number was stated. */
+  readonly curveNumberBareFallow: number;
+  /** Share of the surface under dead residue, 0 to 1: on the first day of fallow, and on the day of sowing. */
   readonly residueCoverFallow: number;
-  readonly residueCoverCrop: number;
-  /** Share of the snowfall that standing stubble keeps beyond what bare ground does; added to the snow on the ground. */
+  /** Null: what the fallow leaves. */
+  readonly residueCoverCrop: number | null;
+  /** It rots by rain and warmth; else it stays as stated. */
+  readonly residueDecays: boolean;
+  /**
+   * Share of the snowfall that standing stubble keeps beyond what bare ground does, on the first day of the run; added to the snow
+   * on the ground. And what is left of that without residue: 0, or all of it where it was stated.
+   */
   readonly snowCatchShare: number;
+  readonly snowCatchBareShare: number;
   /** Air below this mean temperature brings snow, C. */
   readonly snowBelowC: number;
   /** Degree-day factor, mm per C and day. */

@@ -1,8 +1,11 @@
 /**
  * One run of one case, day by day. The order of the day is fixed and stands here only:
  *
+ *  0. residue            what half a month of rain and warmth rots            residueDecay.ts, residue.ts
  *  1. snow and melt      cold rain lies as snow; warm days melt it            snow.ts
- *  2. runoff             curve number, moved with the topsoil's water         curveNumber.ts, runoff.ts
+ *                        and frost in the ground                              frozenGround.ts
+ *  2. runoff             curve number, moved with the topsoil's water;        curveNumber.ts, runoff.ts
+ *                        frozen ground sheds melt
  *  3. infiltration       and drainage, a cascade from the top slice down      drainage.ts
  *  4. evaporation        two stages, from the top slices                       evaporation.ts
  *  5. root front         the day's descent through what lies beneath          rootFront.ts
@@ -13,8 +16,11 @@
  */
 import { soakIn } from "./drainage.ts";
 import { evaporate } from "./evaporation.ts";
-import { layOut, type Workspace } from "./field.ts";
+import type { Workspace } from "./field.ts";
+import { layOut } from "./layOut.ts";
 import { closeDay, totalsOf } from "./ledger.ts";
+import { freezeAndThaw } from "./frozenGround.ts";
+import { rotResidue } from "./residue.ts";
 import { growRoots } from "./rootFront.ts";
 import { runOff } from "./runoff.ts";
 import type { Ledger, SeasonInput, SeasonTotals } from "./season.ts";
@@ -23,7 +29,8 @@ import { measuredMm } from "./storage.ts";
 import { makeToday } from "./today.ts";
 import { takeUp } from "./uptake.ts";
 
-export { makeWorkspace, type Workspace } from "./field.ts";
+export type { Workspace } from "./field.ts";
+export { makeWorkspace } from "./layOut.ts";
 
 /**
  * Runs the days of `input.course`, writes `ledger` (index 0 = the run's first day) and returns the season's sums.
@@ -52,7 +59,9 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
       workspace.waterAtSowingMmBySlice.set(waterMmBySlice);
     }
 
+    rotResidue(today, field);
     snowAndMelt(today, field);
+    freezeAndThaw(today, field);
     runOff(today, field);
     soakIn(today, field);
     evaporate(today, field);

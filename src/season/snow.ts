@@ -29,7 +29,7 @@ export function meltMm(snowOnGroundMm: number, meanAirC: number, meltMmPerCDay: 
  * Step 1: cold precipitation lies as snow, with what stubble keeps of blown snow; warm days melt it. A record without
  * temperatures has no snow. Writes rain, snowfall, snow caught, melt, snow on the ground and what reaches the ground.
  */
-export function snowAndMelt(today: Today, { input }: Field): void {
+export function snowAndMelt(today: Today, { input, snowCatchShare }: Field): void {
   const { weather, ground } = input;
   today.rainMm = weather.rainMm[today.index]!;
   today.snowfallMm = 0;
@@ -39,7 +39,7 @@ export function snowAndMelt(today: Today, { input }: Field): void {
     const meanC = weather.tMeanC[today.index]!;
     if (isSnowDay(meanC, ground.snowBelowC)) {
       today.snowfallMm = today.rainMm;
-      today.snowCaughtMm = today.rainMm * ground.snowCatchShare;
+      today.snowCaughtMm = today.rainMm * snowCatchShare;
       today.rainMm = 0;
     }
     const lyingMm = today.snowOnGroundMm + today.snowfallMm + today.snowCaughtMm;

@@ -1,21 +1,7 @@
 import type { Slices } from "../soil/layers/layer.ts";
-import type { Field } from "./field.ts";
+import type { Field, Rooted, RootSupply } from "./field.ts";
 import type { UptakeRule } from "./season.ts";
 import type { Today } from "./today.ts";
-
-/**
- * What roots can draw on, by slice: available water is (water - emptyMm) x shareAbove.
- *
- * Below the evaporating layer that is water above wilting point. Within it, evaporation dries to half the wilting point and
- * rain wets it from the top, so its mean water hides a wet part and a dry one: roots find the wet part. Counting linearly from
- * empty to field capacity says so, and gives the same answer however thin the slices are. The line is ours.
- */
-export interface RootSupply {
-  readonly emptyMm: Float64Array;
-  readonly shareAbove: Float64Array;
-  /** What roots can take of (water - emptyMm) in a day: shareAbove times the share of the depth. */
-  readonly takenPerDay: Float64Array;
-}
 
 export function makeRootSupply(count: number): RootSupply {
   return {
@@ -74,17 +60,6 @@ export function rootedPartMm(availableMm: number, beneathAvailableMm: number, pa
   const rooted = availableMm - (beneathAvailableMm > 0 ? beneathAvailableMm : 0) * (1 - part);
   if (rooted <= 0) return 0;
   return rooted < availableMm ? rooted : availableMm;
-}
-
-/** Where roots are, on one day. */
-export interface Rooted {
-  frontMm: number;
-  /** Index of the slice that holds the front. */
-  slice: number;
-  /** Water of that slice were it all as wet as its part beneath the front, mm. */
-  beneathMm: number;
-  /** Water of that slice this morning, mm. */
-  morningMm: number;
 }
 
 /**

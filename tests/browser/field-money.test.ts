@@ -172,11 +172,11 @@ describe("rows are entered", () => {
   test("by a button, a click, keys; taken out; and all of it is undone", async () => {
     const { page, wrong, close } = await openLeaf(bare, "Rows of the field");
     const undo = () => page.getByRole("button", { name: /^Undo/ }).click();
-    const tyres = page.getByLabel("Tyres on rows");
+    const tyres = page.getByLabel("Tires on rows");
     await page.getByRole("button", { name: "Count the rows of one pass" }).click();
     await comesTo(page, { ...bare, rowPositions: counted }, "fieldAverage");
 
-    const glass = page.getByRole("slider", { name: "Place for a tyre" });
+    const glass = page.getByRole("slider", { name: "Place for a tire" });
     const { width, height } = (await glass.boundingBox())!;
     // On the line between rows 8 and 9, which is the middle of sixteen.
     await glass.click({ position: { x: width / 2, y: height / 2 } });
@@ -188,14 +188,14 @@ describe("rows are entered", () => {
     await glass.focus();
     await page.keyboard.press("Home");
     for (let i = 0; i < 11; i++) await page.keyboard.press("ArrowRight");
-    expect(await glass.getAttribute("aria-valuetext")).toBe("row 6, a tyre");
+    expect(await glass.getAttribute("aria-valuetext")).toBe("row 6, a tire");
     await page.keyboard.press("Enter");
     expect(await tyres.inputValue()).toBe("11");
     await page.keyboard.press("End");
     await page.keyboard.press("ArrowLeft");
     await page.keyboard.press(" ");
     expect(await tyres.inputValue()).toBe("11, 16");
-    await page.getByRole("button", { name: "Take the tyre from row 16" }).click();
+    await page.getByRole("button", { name: "Take the tire from row 16" }).click();
     await tyres.fill("");
     await typeAt(page, "rowPositions.rowsInTrack", "3");
     await settled(page);
@@ -221,7 +221,7 @@ describe("rows are entered", () => {
   test("what is wrong is said beside it, and the last good answer stays, marked stale", async () => {
     const { page, wrong, close } = await openLeaf({ ...bare, rowPositions: counted }, "Rows of the field");
     const before = await said(page);
-    await page.getByLabel("Tyres on rows").fill("6, 20");
+    await page.getByLabel("Tires on rows").fill("6, 20");
     const field = page.locator('[data-path="rowPositions.tyreRows"]');
     await expect
       .poll(() => field.locator(".field-problem").allTextContents(), patience)
@@ -230,7 +230,7 @@ describe("rows are entered", () => {
       ]);
     expect(await page.locator(".stale-mark").count()).toBe(1);
     expect(await said(page)).toEqual(before);
-    await page.getByLabel("Tyres on rows").fill("6");
+    await page.getByLabel("Tires on rows").fill("6");
     await expect.poll(() => page.locator(".stale-mark").count(), patience).toBe(0);
 
     await page.getByRole("radio", { name: "as shares of the field" }).check();

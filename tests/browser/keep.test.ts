@@ -124,7 +124,7 @@ describe("what is saved", () => {
       .locator(".keep-sheet", { hasText: "Results as files" })
       .locator("[role=status]")
       .textContent();
-    const [, run, year] = /run (\d+): sown in (\d+), rain as it came/.exec(which ?? "") ?? [];
+    const [, run, year] = /run (\d+): sown in (.+), rain as it came/.exec(which ?? "") ?? [];
     const command = await call(folder, "ledger", basename(file), "--run", run!);
     expect(command.err).toContain(`sown in ${year}`);
     const rows = command.out.trim().split("\n");

@@ -279,7 +279,7 @@ test("the sheet is saved as PNG and SVG, the table as CSV", async () => {
     [/^PNG/, "seasons.png", /^.PNG/s],
     // Two fronts and two uses of water a season.
     [/^SVG/, "seasons.svg", /^<\?xml(?=[^]*18 of 18 seasons, by )(?:[^]*?<path){72}(?![^]*<path)/],
-    [/^Save CSV/, "seasons.csv", /^Year,Run,(?:[^\n]*\n){18}[^\n]+$/],
+    [/^Save CSV/, "seasons.csv", /^Generated year,Run,(?:[^\n]*\n){18}[^\n]+$/],
   ] as const) {
     const coming = page.waitForEvent("download");
     await page.getByRole("button", { name: button }).click();

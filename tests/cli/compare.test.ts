@@ -41,7 +41,7 @@ describe("compare FILE", () => {
   test("says the answer first, then tables, defaults, method, cautions", async () => {
     const { code, out, err } = await call(folder, "compare", "small.json");
     expect({ code, err }).toEqual({ code: 0, err: "" });
-    expect(out).toMatch(/^At 13 in of rain the deeper roots used /);
+    expect(out).toMatch(/^At 13 in of rain the deeper roots took up /);
     const parts = ["small and invented (invented data)", "The cases, in:", "The differences, in:"];
     const places = [...parts, "Defaults used (", "\nMethod\n", "\nCautions\n"].map((part) =>
       out.indexOf(part),
@@ -86,7 +86,7 @@ describe("compare FILE", () => {
       ]);
     }
     const { out } = await call(folder, "compare", "same.json");
-    expect(out).toMatch(/^At 13 in of rain "the same" used exactly as much water as "one": no/);
+    expect(out).toMatch(/^At 13 in of rain "the same" took up exactly as much water as "one": no/);
   });
 
   test("the JSON has all that is promised, for the middle total on top", async () => {
@@ -124,8 +124,8 @@ describe("compare FILE", () => {
     writeJson(folder, "alone.json", { ...smallScenario, cases: undefined });
     const { code, out } = await call(folder, "compare", "alone.json");
     expect(code).toBe(0);
-    expect(out).toMatch(/^At 13 in of rain the roots reached .* in and the crop used/);
-    expect(out).toMatch(/There is only one case:\s+nothing\s+to\s+compare\s+it\s+with/);
+    expect(out).toMatch(/^At 13 in of rain the roots reached .* in and crop and soil used/);
+    expect(out).toMatch(/There\s+is\s+only\s+one\s+case:\s+nothing\s+to\s+compare\s+it\s+with/);
     expect(out).not.toContain("The differences");
   });
 
@@ -135,7 +135,7 @@ describe("compare FILE", () => {
       cases: [{ name: "as dug" }, { name: "shallow", rootingDepth: "-8 in" }],
     });
     const { out } = await call(folder, "compare", "less.json", "--years", "30");
-    expect(out).toMatch(/^At 13 in of rain the shallower roots used .* less water/);
+    expect(out).toMatch(/^At 13 in of rain the shallower roots took up .* less water/);
     const { differences } = await compareJson("less.json");
     expect(differences[0]!.extraDepthMm).toBeCloseTo(-203.2, 6);
     expect(differences[0]!.ruleOfThumbMm).toBeLessThan(0);
@@ -219,7 +219,7 @@ describe("the quick question", () => {
   test("answers without a file and lists every default it used", async () => {
     const { code, out, err } = await call(folder, "compare", ...quick);
     expect({ code, err }).toEqual({ code: 0, err: "" });
-    expect(out).toMatch(/^At 13 in of rain the deeper roots used /);
+    expect(out).toMatch(/^At 13 in of rain the deeper roots took up /);
     expect(longestLine(out)).toBeLessThanOrEqual(80);
     const answer = await compareJson(...quick);
     expect(out).toContain(`Defaults used (${answer.defaults.length})`);
@@ -266,7 +266,7 @@ describe.skipIf(!existsSync(goodwell))(
       expect(answer.method.referenceEt).toContain("solar radiation");
       expect(answer.cautions.join("\n")).toContain("one season only");
       const { out } = await call(folder, "compare", "goodwell.json");
-      expect(out).toMatch(/^With 18.8 in of rain in the year, as it came, the deeper\s+roots used/);
+      expect(out).toMatch(/^With 18.8 in of rain in the year, as it came, the deeper\s+roots\s+took\s+up/);
     });
   },
 );

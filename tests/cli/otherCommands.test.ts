@@ -18,7 +18,9 @@ describe("ledger", () => {
   test("a row a day and case, the balance closed on each", async () => {
     const { code, out, err } = await call(folder, "ledger", "small.json", "--units", "metric");
     expect(code).toBe(0);
-    expect(err).toMatch(/^run \d+, one near the middle: sown in 20\d\d, rain scaled to 330 mm\n$/);
+    expect(err).toMatch(
+      /^run \d+, one near the middle: sown in generated year \d+ \(20\d\d\), rain scaled to 330 mm\n$/,
+    );
     const rows = read(out);
     const names = [...new Set(rows.map((row) => row["case"]))];
     expect(names).toEqual(["as dug", "deeper"]);
@@ -45,7 +47,7 @@ describe("ledger", () => {
   test("--run and --year choose, and say the same run", async () => {
     const byRun = await call(folder, "ledger", "small.json", "--run", "4");
     const byYear = await call(folder, "ledger", "small.json", "--year", "2004");
-    expect(byRun.err).toBe("run 4: sown in 2004, rain scaled to 13 in\n");
+    expect(byRun.err).toBe("run 4: sown in generated year 4 (2004), rain scaled to 13 in\n");
     expect(byYear.out).toBe(byRun.out);
     expect(byRun.out.split("\n")[0]).toContain("root_front_in");
   });
@@ -55,7 +57,12 @@ describe("ledger", () => {
       const cases = [{ name }, { name: "other", rootingDepth: "+2 in" }];
       const file = writeJson(folder, "live.json", { ...smallScenario, cases });
       const { out } = await call(folder, "ledger", file, "--run", "1");
-      const [head] = seasonsCsv([], { names: [name], yieldUnit: "bu/ac", shown: shownIn("us") }).split("\n");
+      const [head] = seasonsCsv([], {
+        names: [name],
+        yieldUnit: "bu/ac",
+        isGenerated: true,
+        shown: shownIn("us"),
+      }).split("\n");
       const written = `'${name.replace("\t", " ")}`;
       expect(papa.parse<string[]>(head!).data[0]).toContain(`${written}: root depth, in`);
       expect(new Set(read(out).map((row) => row["case"]))).toEqual(new Set([written, "other"]));

@@ -37,9 +37,12 @@ const anySlices = fc
 const anyGround: fc.Arbitrary<Ground> = fc.record({
   curveNumberFallow: between(30, 100),
   curveNumberCrop: between(30, 100),
+  curveNumberBareFallow: between(30, 100),
   residueCoverFallow: unit,
-  residueCoverCrop: unit,
+  residueCoverCrop: fc.oneof(unit, fc.constant(null)),
+  residueDecays: fc.boolean(),
   snowCatchShare: unit,
+  snowCatchBareShare: unit,
   snowBelowC: between(-2, 3),
   meltMmPerCDay: between(1, 8),
   evaporatingDepthMm: between(50, 150),

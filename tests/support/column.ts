@@ -1,6 +1,7 @@
 import type { CropCourse } from "../../src/crop/course.ts";
 import type { Ground, SeasonInput, UptakeRule } from "../../src/season/season.ts";
-import { makeRootSupply, setRootSupply, type RootSupply } from "../../src/season/uptake.ts";
+import type { RootSupply } from "../../src/season/field.ts";
+import { makeRootSupply, setRootSupply } from "../../src/season/uptake.ts";
 import { setRootsLeft } from "../../src/soil/equations/rootsLeft.ts";
 import type { Slices } from "../../src/soil/layers/layer.ts";
 import type { DailyWeather } from "../../src/weather/records/record.ts";
@@ -120,9 +121,12 @@ export function testCourse(days: number, sowingDay: number, maxDescentMm = 1200,
 export const testGround: Ground = {
   curveNumberFallow: 86,
   curveNumberCrop: 78,
+  curveNumberBareFallow: 86,
   residueCoverFallow: 0.3,
   residueCoverCrop: 0.2,
+  residueDecays: false,
   snowCatchShare: 0,
+  snowCatchBareShare: 0,
   snowBelowC: 1,
   meltMmPerCDay: 2.74,
   evaporatingDepthMm: 100,

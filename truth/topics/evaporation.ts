@@ -130,8 +130,8 @@ async function savedUnderCornMm(): Promise<number> {
       weather: normalsOf(place),
       crop: { name: "corn", sowing: "May 10" },
       cases: [
-        { name: "bare", surface: surfaceOf(bare) },
-        { name: "straw", surface: surfaceOf({ strawTPerHa: 6 }) },
+        { name: "bare", surface: surfaceOf(bare, "at planting") },
+        { name: "straw", surface: surfaceOf({ strawTPerHa: 6 }, "at planting") },
       ],
       ensemble: { years: 20, seed: 1 },
     },

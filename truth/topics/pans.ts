@@ -114,7 +114,7 @@ async function lossesPercent(hindrances: readonly Written[]): Promise<number[]> 
     },
     weather: normalsOf(place),
     crop: { name: "corn", sowing: "May 5" },
-    surface: surfaceOf("tilled"),
+    surface: surfaceOf("tilled", "at planting"),
     cases: [
       { name: "loose" },
       ...hindrances.map((hindrance, h) => ({

@@ -13,6 +13,25 @@ export function withUnit(text: string, unit: string): string {
 }
 
 /**
+ * A number as a spreadsheet may write it, with a decimal point: in a table "12,5" is twelve and a half, with or without a unit.
+ * A comma before three digits stays what it is in the trade, a mark of thousands; elsewhere than in a table a decimal comma is
+ * refused by the engine, for there a comma may part a list.
+ * @example withPoint("12,5 mm") // "12.5 mm"
+ * @example withPoint("1,110") // "1,110"
+ */
+export function withPoint(text: string): string {
+  const [, before, whole = "", part = "", after] =
+    /^(\s*[+\u2212-]?)(\d+),(\d+)(\s*(?:[^\d\s,.][^,]*)?)$/.exec(text) ?? [];
+  if (before === undefined || (/^[1-9]\d{0,2}$/.test(whole) && part.length === 3)) return text;
+  return `${before}${whole}.${part}${after}`;
+}
+
+/** What is typed or pasted into a cell of a table. */
+export function cellWithUnit(text: string, unit: string): string {
+  return withUnit(withPoint(text), unit);
+}
+
+/**
  * As `withUnit`, for a list in one line and for a range.
  * @example listWithUnits("12, 15 in", "in") // "12 in, 15 in"
  * @example listWithUnits("12..14", "in") // "12..14 in"

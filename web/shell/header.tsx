@@ -29,7 +29,7 @@ export function Header() {
             }}
           />
           <label class="head-theme">
-            <span class="only-heard">Colours</span>
+            <span class="only-heard">Colors</span>
             <select
               value={theme.value}
               onChange={(event) => {

@@ -17,6 +17,17 @@ export const viewTitles: Readonly<Record<ViewName, string>> = {
   keep: "Keep & share",
 };
 
+/** What the first key press on a page offers. */
+export const skipWords: Readonly<Record<ViewName, string>> = {
+  pit: "Skip to the pit wall",
+  answer: "Skip to the answer",
+  inputs: "Skip to the inputs",
+  field: "Skip to what was measured in the field",
+  teach: "Skip to the lesson",
+  seasons: "Skip to the seasons",
+  keep: "Skip to keeping and sharing",
+};
+
 export type ThemeChoice = "auto" | "light" | "dark";
 
 export const view = signal<ViewName>("answer");

@@ -1,3 +1,5 @@
+import { placeInWords } from "../forms/placeWords.ts";
+import { scenario } from "../state/scenarioStore.ts";
 import type { ComponentChildren } from "preact";
 import { typeset } from "../../src/report/tables/typeset.ts";
 import { answer, busy, fault, problems, progress, stale } from "../worker/client.ts";
@@ -81,7 +83,7 @@ export function Method() {
           <dl class="defaults">
             {defaults.map(({ field, value, why }) => (
               <div key={`${field} ${value}`}>
-                <dt>{field}</dt>
+                <dt>{placeInWords(field, scenario.value)}</dt>
                 <dd>
                   {value} <span class="field-why">({why})</span>
                 </dd>

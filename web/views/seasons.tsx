@@ -1,3 +1,4 @@
+import { yearSaid } from "../../src/report/tables/yearSaid.ts";
 import "../style/seasons.css";
 import { useMemo } from "preact/hooks";
 import { fixed, shownIn, type Formatters } from "../../src/report/tables/formatters.ts";
@@ -57,6 +58,7 @@ function Seasons({ now }: { now: Answer }) {
   const words: SeasonWords = {
     names: places.map((c) => comparison.cases[c]!.name),
     yieldUnit: comparison.cases[0]!.yield.unit,
+    isGenerated: resolved.value?.weather.source === "normals",
     shown,
   };
   const table = useMemo(() => seasonsTable(sorted, words), [sorted, units]);
@@ -196,7 +198,7 @@ function introOf(
 
 function toldOf(
   { run, year, seasonRainMm, extraWaterMm, extraYield, cases }: SeasonRow,
-  { shown, yieldUnit }: SeasonWords,
+  { shown, yieldUnit, isGenerated }: SeasonWords,
 ): SeasonTold {
   const more = (value: string) => (Number(value) > 0 ? `+${value}` : value.replace("-", "−"));
   const { length } = shown;
@@ -209,7 +211,7 @@ function toldOf(
         ];
   return {
     run,
-    title: String(year),
+    title: yearSaid(year, isGenerated),
     lines: [...numbers, `rain ${shown.water(seasonRainMm)} ${length}`],
   };
 }

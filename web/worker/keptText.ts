@@ -36,7 +36,12 @@ export function keptText(
         what,
         text,
         fileName: `${name}-${year}-ledger.csv`,
-        said: runSaid(run, year, preparation.rainTotalsMm[totalIndex] ?? null, units),
+        said: runSaid(
+          run,
+          { year, isGenerated: scenario.weather.source.kind === "normals" },
+          preparation.rainTotalsMm[totalIndex] ?? null,
+          units,
+        ),
       };
     }
     case "json":

@@ -88,6 +88,8 @@ export interface SeasonShown {
   readonly run: number;
   readonly runs: number;
   readonly year: number;
+  /** The year is one of generated weather: its number stands for no real year. */
+  readonly isGenerated: boolean;
   readonly totalIndex: number;
   readonly rainTotalMm: number | null;
   /** First and last day of any case: the axis that all share. */
@@ -101,6 +103,8 @@ export interface SeasonShown {
 
 export interface CaseSeason {
   readonly name: string;
+  /** Sod is not sown, and no day of flowering decides. */
+  readonly isSod: boolean;
   /** Where this case's own day 0 stands on the shared axis. */
   readonly startsAt: number;
   /** Own days: from `startsAt` to maturity. */
@@ -200,6 +204,9 @@ export interface Traces {
 export interface RainFan {
   /** Sorted by total. */
   readonly points: readonly (AnswerAtRain & { readonly rainTotalMm: number })[];
+  /** From where to where it opens, mm. */
+  readonly fromMm: number;
+  readonly toMm: number;
   readonly runs: number;
   readonly over: "year" | "season";
   readonly whole: boolean;

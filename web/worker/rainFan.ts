@@ -1,20 +1,20 @@
-import { mmPerInch } from "../../src/quantity/constants.ts";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import type { AnswerAtRain } from "../../src/answer/comparison/comparison.ts";
 import {
   emptyEnsemble,
+  annualRain,
   readyRun,
   runInto,
   type Ensemble,
   type Preparation,
 } from "../../src/answer/runs/ensemble.ts";
+import { spreadOf } from "../../src/statistics/quantiles.ts";
 import { atOtherTotals, fanTotals } from "../../src/answer/runs/rainFan.ts";
 import { makeRunBuffers, type ReadyCase } from "../../src/answer/runs/run.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
+import { fanSpan } from "./fanSpan.ts";
 import type { RainFan } from "./protocol.ts";
 
-/** The fan's span: 8 to 20 in, an inch a step. */
-const span = { fromMm: 8 * mmPerInch, toMm: 20 * mmPerInch, stepMm: mmPerInch } as const;
 /** Runs behind each point at first: enough for the fan's shape. Then all, so that it passes through the answer's own points. */
 const firstRuns = 60;
 
@@ -32,6 +32,7 @@ export interface OpeningFan {
 
 export function openFan(preparation: Preparation): OpeningFan {
   const asked = preparation.rainTotalsMm.filter((total) => total !== null);
+  const span = fanSpan(asked.length > 0 ? asked : rainAsItCame(preparation));
   const totals = fanTotals(span.fromMm, span.toMm, span.stepMm, asked);
   const all = preparation.yearByRun.length;
   const buffers = makeRunBuffers("sums");
@@ -71,10 +72,20 @@ export function openFan(preparation: Preparation): OpeningFan {
         .flatMap((ensemble) => comparisonOf(ensemble, units, "without evidence").byRainTotal)
         .filter((at): at is AnswerAtRain & { rainTotalMm: number } => at.rainTotalMm !== null)
         .sort((a, b) => a.rainTotalMm - b.rainTotalMm),
+      fromMm: span.fromMm,
+      toMm: span.toMm,
       runs,
       over: preparation.scenario.weather.rainTotalOver,
       whole: isWhole(),
       units,
     }),
   };
+}
+
+/** What eight years of ten brought, as the answer has it; empty where no whole years are there. */
+function rainAsItCame(preparation: Preparation): number[] {
+  const annualMm = annualRain(preparation, 0);
+  if (annualMm === null) return [];
+  const { p10, p90 } = spreadOf(annualMm);
+  return [p10, p90];
 }

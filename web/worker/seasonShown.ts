@@ -2,6 +2,7 @@ import type { Preparation } from "../../src/answer/runs/ensemble.ts";
 import type { CaseAfterRun } from "../../src/answer/runs/run.ts";
 import { yieldOfRun } from "../../src/answer/comparison/yieldOfRun.ts";
 import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
+import { isSod } from "../../src/crop/crop.ts";
 import { stageNames } from "../../src/crop/course.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { CaseSeason, SeasonShown } from "./protocol.ts";
@@ -22,6 +23,7 @@ export function seasonShown(
     run,
     runs: yearByRun.length,
     year: yearByRun[run]!.year,
+    isGenerated: preparation.scenario.weather.source.kind === "normals",
     totalIndex,
     rainTotalMm: rainTotalsMm[totalIndex] ?? null,
     firstDay: weather.firstDay + first,
@@ -52,6 +54,7 @@ function caseSeason(
   const { unit, factor } = shownYield(scenario.yieldLine.unit, units);
   return {
     name: plan.name,
+    isSod: isSod(plan.crop),
     startsAt: firstIndex - first,
     days,
     sowingDay: course.sowingDay,

@@ -1,9 +1,11 @@
 import { sayBoth } from "../../quantity/index.ts";
 import type { Case, Scenario } from "../../scenario/scenario.ts";
 import { isSod } from "../../crop/crop.ts";
-import { statedDepthMm } from "../../scenario/resolve/statedDepth.ts";
+import { maturityOf } from "../../crop/crops.ts";
+import { statedDepthMm } from "../../scenario/statedDepth.ts";
 import type { Fitted } from "../../evidence/dig/dig.ts";
 import type { SoilLayer } from "../../soil/layers/layer.ts";
+import { patternSite } from "../../weather/generate/rainPatterns.ts";
 import { passageOf } from "../../soil/layers/slices.ts";
 import type { Comparison } from "./comparison.ts";
 import { atEndMm } from "./rootsOfCases.ts";
@@ -20,6 +22,7 @@ export function cautionsFor(answer: Answer, scenario: Scenario): string[] {
     ...(scenario.invented ? ["The data of this scenario are invented: it shows the tool, not a place."] : []),
     ...fewRunsCaution(answer),
     ...shortRecordCaution(answer),
+    ...patternCaution(scenario),
     ...subsoil.said,
     ...fallowCaution(answer, scenario),
     ...densityCaution(answer, scenario),
@@ -27,23 +30,39 @@ export function cautionsFor(answer: Answer, scenario: Scenario): string[] {
     ...columnCaution(answer),
     ...rootlessCaution(answer, scenario),
     ...statedDepthCaution(answer, scenario),
-    ...unripeCaution(answer),
+    ...unripeCaution(answer, scenario),
     ...thresholdCaution(answer),
+    ...capCaution(answer),
+    ...stripsCapCaution(answer),
     ...starvedCaution(answer, scenario),
     ...afterFloweringCaution(answer),
-    `Yield follows a published straight line against water use${regionSaid(answer)}, from another place and other years; rain at the right time can be worth far more or far less than the season's average. Comparing two crops is comparing two such lines, each with its own place and errors.`,
+    `Yield follows a published straight line against water use${regionSaid(answer)}, from another place and other years; rain at the right time can be worth far more or far less than the season's average.`,
     "One-dimensional: no water, roots or nutrients move sideways. Pests, disease, hail, frost, lodging and nutrients are left out.",
     "An estimate to think with, not a basis for insurance or credit; ask a licensed local adviser where local rules want one.",
     ...(scenario.money === null
       ? []
       : [
-          "Money leaves out tax, labour not written down, risk and what the money could earn elsewhere; prices are as stated, not a forecast.",
+          "Money leaves out tax, labor not written down, risk and what the money could earn elsewhere; prices are as stated, not a forecast.",
         ]),
     ...(subsoil.sendsToTheField || answer.evidence !== null
       ? [
           "Before digging or coring have buried lines located; a pit wall can fall in, so follow the local excavation rules.",
         ]
       : []),
+  ];
+}
+
+/** Farther than this from the latitude of the pattern's temperatures it is said. Ours. */
+const tellingDegrees = 3;
+
+/** A built-in pattern has the temperatures of one latitude wherever the field lies. */
+function patternCaution({ weather: { source }, site }: Scenario): string[] {
+  const { latitudeDeg } = patternSite;
+  if (source.kind !== "normals" || source.ofPattern !== true) return [];
+  if (Math.abs(Math.abs(site.latitudeDeg) - latitudeDeg) <= tellingDegrees) return [];
+  const side = site.latitudeDeg < 0 ? "S" : "N";
+  return [
+    `The field lies at ${Number(Math.abs(site.latitudeDeg).toFixed(2))} ${side}, but the built-in rain pattern has the temperatures of an invented place at ${latitudeDeg} N: give a station record, or the monthly normals of a place near by.`,
   ];
 }
 
@@ -223,11 +242,15 @@ function sayDepth(mm: number): string {
 /** From this share of unripe seasons on it is said. */
 const tellingUnripeShare = 0.1;
 
-function unripeCaution({ byRainTotal }: Answer): string[] {
+function unripeCaution({ byRainTotal }: Answer, { cases }: Scenario): string[] {
   const share = Math.max(...byRainTotal.flatMap(({ cases }) => cases.map(({ unripeShare }) => unripeShare)));
   if (share < tellingUnripeShare) return [];
+  // An early type has no earlier one.
+  const mend = cases.every(({ crop }) => maturityOf(crop) === "early")
+    ? "it is an early type already, so sow earlier, or grow a crop that takes less time here"
+    : "sow earlier, or choose an earlier maturity or shorter stage lengths";
   return [
-    `In ${Math.round(100 * share)} % of the seasons the crop ran out of time before it was ripe, and the yield is that of a crop that was: sow earlier, or choose an earlier maturity or shorter stage lengths.`,
+    `In ${Math.round(100 * share)} % of the seasons the crop ran out of time before it was ripe, and the yield is that of a crop that was: ${mend}.`,
   ];
 }
 
@@ -239,6 +262,33 @@ function thresholdCaution({ byRainTotal, method }: Answer): string[] {
         "In the middle season a case uses no more water than the yield line asks for before the first grain: the line gives nothing there, however much water is added below that.",
       ]
     : [];
+}
+
+/** At the line's cap more water gives no more yield: a difference of nothing there is the line's doing. */
+function capCaution({ byRainTotal, cases, method: { yieldLine } }: Answer): string[] {
+  const { capKgPerHa, kgPerHaPerUnit } = yieldLine;
+  if (capKgPerHa === null) return [];
+  const capped = cases.filter((_, c) =>
+    byRainTotal.some((at) => at.cases[c]!.yield.p50 * kgPerHaPerUnit >= 0.999 * capKgPerHa),
+  );
+  if (capped.length === 0) return [];
+  return [
+    `In the middle season ${named(capped)} ${capped.length === 1 ? "is" : "are"} at the line's cap, ${sayCap(cases, capKgPerHa, kgPerHaPerUnit)}: more water is worth nothing on the line there.`,
+  ];
+}
+
+/** Strips above the cap are beyond what the line can give. */
+function stripsCapCaution({ evidence, cases, method: { yieldLine } }: Answer): string[] {
+  const { capKgPerHa, kgPerHaPerUnit } = yieldLine;
+  const means = evidence?.strips?.meansKgPerHa ?? null;
+  if (capKgPerHa === null || means === null || Math.max(...means) <= capKgPerHa) return [];
+  return [
+    `The strips yielded more than the line's cap, ${sayCap(cases, capKgPerHa, kgPerHaPerUnit)}: the line cannot say what water was worth there; give yield.cap if this field does better.`,
+  ];
+}
+
+function sayCap(cases: Answer["cases"], capKgPerHa: number, kgPerHaPerUnit: number): string {
+  return `${Math.round(capKgPerHa / kgPerHaPerUnit)} ${cases[0]!.yield.unit}`;
 }
 
 function regionSaid({ method: { yieldLine } }: Answer): string {

@@ -2,7 +2,7 @@ import { starvedUpTo } from "../../crop/floweringStress.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import type { Case, Scenario } from "../../scenario/scenario.ts";
 import { isSod } from "../../crop/crop.ts";
-import { statedDepthMm } from "../../scenario/resolve/statedDepth.ts";
+import { statedDepthMm } from "../../scenario/statedDepth.ts";
 import { cautionsFor } from "./cautions.ts";
 import type {
   AnswerAtRain,

@@ -1,6 +1,6 @@
 import type { Case } from "../../scenario/scenario.ts";
 import { isSod, sodTo } from "../../crop/crop.ts";
-import { statedDepthMm } from "../../scenario/resolve/statedDepth.ts";
+import { statedDepthMm } from "../../scenario/statedDepth.ts";
 
 /** A front within this distance of its end counts as having reached it, mm. */
 export const atEndMm = 1;

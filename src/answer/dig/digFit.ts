@@ -36,6 +36,8 @@ export interface CaseFit {
   readonly high: number;
   /** What the soil's density or reading would have said, in the usual reading. */
   readonly otherwise: number;
+  /** How many soils (and years, where the dig's own is not known) were tried. */
+  readonly tried: number;
   /** Share of the soils and years tried in which the observed depth is out of what any passage reaches. */
   readonly tooDeepShare: number;
   readonly tooShallowShare: number;
@@ -194,6 +196,7 @@ function fitCase(
     low: quantile(sorted, tail),
     high: quantile(sorted, 1 - tail),
     otherwise: usualValue(plan, fitted),
+    tried: soils,
     tooDeepShare: share(first.filter((bySoil) => observed[0]! > bySoil.at(-1)! + atLimitMm).length),
     tooShallowShare: share(first.filter((bySoil) => observed[0]! < bySoil[0]! - atLimitMm).length),
     shutMm: quantile(ends(0, 0), 0.5),

@@ -4,7 +4,7 @@ import type { CropCourse } from "../../crop/course.ts";
 import { InputError } from "../../problem.ts";
 import { sayMonthDay } from "../../quantity/dates.ts";
 import type { Case, Scenario } from "../../scenario/scenario.ts";
-import { statedDepthMm } from "../../scenario/resolve/statedDepth.ts";
+import { statedDepthMm } from "../../scenario/statedDepth.ts";
 import { makeLedger } from "../../season/ledger.ts";
 import type { Rooting } from "../../season/season.ts";
 import { makeWorkspace, simulate } from "../../season/simulate.ts";

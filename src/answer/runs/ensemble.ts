@@ -313,7 +313,11 @@ function emptyResults(
   };
 }
 
-function annualRain({ weatherYears, yearByRun }: Preparation, totalIndex: number): Float64Array | null {
+/** Rain of each run's calendar year of sowing, mm; null where one of those years is not whole. */
+export function annualRain(
+  { weatherYears, yearByRun }: Preparation,
+  totalIndex: number,
+): Float64Array | null {
   const { firstDay, days, rainMm } = weatherYears.weatherByTotal[totalIndex]!;
   const annual = new Float64Array(yearByRun.length);
   for (const [run, { year }] of yearByRun.entries()) {

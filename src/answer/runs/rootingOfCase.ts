@@ -1,6 +1,6 @@
 import type { CropCourse } from "../../crop/course.ts";
 import type { Case } from "../../scenario/scenario.ts";
-import { statedDepthMm } from "../../scenario/resolve/statedDepth.ts";
+import { statedDepthMm } from "../../scenario/statedDepth.ts";
 import type { Rooting } from "../../season/season.ts";
 
 /** What the first case of a run left behind for the cases that are told from it. */

@@ -39,7 +39,7 @@ export interface SowingYear {
 }
 
 /** Generated sowing years are counted from here; the number stands for no real year. */
-const firstGeneratedYear = 2001;
+export const firstGeneratedYear = 2001;
 /** Years after the last sowing: a winter crop sown late is mature in the second. */
 const yearsAfterSowing = 2;
 

@@ -20,7 +20,7 @@ export const answer: Section = (input) => {
       ? [
           figure(
             numbersPicture(input),
-            `Water for the extra depth${atRain(comparison, shown)}, ${shown.length}. 1 extra depth times what the soil can hold; 2 held there when sown; 3 used by the crop, the line from P10 to P90.`,
+            `Water for the extra depth${atRain(comparison, shown)}, ${shown.length}. 1 extra depth times what the soil can hold; 2 held there when sown; 3 taken up by the crop, the line from P10 to P90.`,
           ),
         ]
       : []),
@@ -32,7 +32,7 @@ export const answer: Section = (input) => {
       ? [
           figure(
             differencePicture(input),
-            `Extra water used by rainfall total, ${shown.length}, each season against the same season of A; beside it the yield it is worth and in how many seasons it was ${shown.water(comparison.method.matteredFromMm)} ${shown.length} or more.`,
+            `Extra water taken up by rainfall total, ${shown.length}, each season against the same season of A; beside it the yield it is worth and in how many seasons it was ${shown.water(comparison.method.matteredFromMm)} ${shown.length} or more.`,
           ),
         ]
       : []),
@@ -87,7 +87,7 @@ function differenceTable(comparison: Comparison, shown: Formatters): string {
       "extra depth",
       "1 rule of thumb",
       "2 stored there",
-      "3 extra used",
+      "3 taken up",
       ...(many ? ["P10", "P90"] : []),
       "yield",
       ...(many ? ["P10", "P90"] : []),

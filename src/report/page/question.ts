@@ -1,3 +1,4 @@
+import { isSod } from "../../crop/crop.ts";
 import { sayMonthDay } from "../../quantity/dates.ts";
 import { sayQuantity } from "../../quantity/sayQuantity.ts";
 import type { Case } from "../../scenario/scenario.ts";
@@ -19,8 +20,8 @@ function questionSaid({ scenario, comparison, shown }: ReportInput): string {
     return `${rain}: how deep do the roots of ${crop} go, how much water do they find, and what does it yield?`;
   const named = orList(others.map(({ name }) => `“${called(name)}”`));
   return comparison.differences.every(({ onlyRootsDiffer }) => onlyRootsDiffer)
-    ? `${rain}: how much more water does ${crop} use, and how much more does it yield, with roots as in ${named} rather than “${called(first.name)}”?`
-    : `${rain}: how much more water does ${crop} use, and how much more does it yield, in ${named} rather than “${called(first.name)}”?`;
+    ? `${rain}: how much more water does ${crop} take up, and how much more does it yield, with roots as in ${named} rather than “${called(first.name)}”?`
+    : `${rain}: how much more water does ${crop} take up, and how much more does it yield, in ${named} rather than “${called(first.name)}”?`;
 }
 
 function rainSaid(
@@ -44,7 +45,7 @@ function placeSaid({ scenario, shown }: ReportInput): string {
   const [first] = scenario.cases;
   const latitude = `${Number(Math.abs(latitudeDeg).toFixed(2))}° ${latitudeDeg < 0 ? "S" : "N"}`;
   const fallow = first.fallowDays > 0 ? `, after ${fallowSaid(first)}` : "";
-  return `${latitude}, ${sayQuantity(elevationM, "elevation", shown.system)} above the sea. ${capital(escaped(first.crop.name))}, sown ${sayMonthDay(first.crop.sowing)}${fallow}.`;
+  return `${latitude}, ${sayQuantity(elevationM, "elevation", shown.system)} above the sea. ${capital(escaped(first.crop.name))}, ${isSod(first.crop) ? "its growth begins" : "sown"} ${sayMonthDay(first.crop.sowing)}${fallow}.`;
 }
 
 function fallowSaid({ fallowDays }: Case): string {

@@ -1,3 +1,4 @@
+import { isSod } from "../../crop/crop.ts";
 import { caseLetter } from "./reportStyle.ts";
 import { called } from "./markup.ts";
 import type { ReportInput } from "./reportInput.ts";
@@ -20,6 +21,8 @@ function captionOf({ scenario, comparison, season, shown }: ReportInput): string
     comparison.method.runs === 1
       ? "The one season run"
       : `Run ${season.run} of ${comparison.method.runs}, the one in the middle`;
+  if (isSod(scenario.cases[0].crop))
+    return `${which}: growth begins ${dayWords(first!.sowingDay)} and ends ${dayWords(first!.maturityDay)}. Depth of the sod's roots: ${depths.join(", ")}.`;
   return (
     `${which}: sown ${dayWords(first!.sowingDay)}, in flower ${dayWords(first!.floweringDay)} (open dot), ` +
     `mature ${dayWords(first!.maturityDay)} (full dot). Depth at maturity: ${depths.join(", ")}.`

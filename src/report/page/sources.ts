@@ -2,6 +2,7 @@ import densityTable from "../../../data-reference/bulk-density-factor.json" with
 import curveNumbers from "../../../data-reference/curve-numbers.json" with { type: "json" };
 import cropTable from "../../../data-reference/crops.json" with { type: "json" };
 import penetrationTable from "../../../data-reference/penetration-factor.json" with { type: "json" };
+import frozenGround from "../../../data-reference/frozen-ground.json" with { type: "json" };
 import generator from "../../../data-reference/rain-generator.json" with { type: "json" };
 import saxtonRawls from "../../../data-reference/saxton-rawls-table3.json" with { type: "json" };
 import { cropNamed } from "../../crop/crops.ts";
@@ -54,6 +55,16 @@ export function sourcesUsed({ scenario, comparison }: ReportInput): SourceUsed[]
       what: "Snow melt by degree days",
       source: "USDA NRCS (2004). National Engineering Handbook, Part 630 Hydrology, ch. 11 Snowmelt",
       mark: "memory",
+    },
+    {
+      what: "Whether the ground is frozen",
+      source: frozenGround.index.source,
+      mark: frozenGround.index.provenance,
+    },
+    {
+      what: "Snow melt that frozen ground lets in",
+      source: frozenGround.intake.source,
+      mark: frozenGround.intake.provenance,
     },
     {
       what: isEstimated ? "Water limits from texture, and drainage" : "Drainage",

@@ -113,7 +113,7 @@ function differenceLines(comparison: Comparison, shown: Formatters): string[] {
     method.runs,
   );
   const head = [
-    ["", "extra", "1 rule", "2 stored", "3 extra used", `yield, ${unit}`, "how"],
+    ["", "extra", "1 rule", "2 stored", "3 taken up", `yield, ${unit}`, "how"],
     [`rain, ${shown.length}`, "depth", "of thumb", "there", used.head, yields.head, "often"],
   ];
   const groups = differences.map(({ from, to }, d) => ({
@@ -139,7 +139,7 @@ function differenceLines(comparison: Comparison, shown: Formatters): string[] {
     ...groupedLines(head, groups),
     "",
     ...bullets([
-      "1 Rule of thumb: extra depth times available water capacity. 2 Stored there: available water in the extra depth on the morning of sowing. 3 Extra water used: what the crop took up more, sowing to maturity.",
+      "1 Rule of thumb: extra depth times available water capacity. 2 Stored there: available water in the extra depth on the morning of sowing. 3 Taken up: what the crop took up more, sowing to maturity; water use counts the soil's evaporation too.",
       `How often: share of the seasons with a difference of ${shown.water(method.matteredFromMm)} ${shown.length} or more in water taken up.`,
       ...differences.flatMap((one) => floweringSaid(one, differences.length > 1)),
     ]),

@@ -1,5 +1,6 @@
 import type {
   DigAnswer,
+  DigFitAnswer,
   DugDifference,
   FittedCase,
   FittedPair,
@@ -18,7 +19,7 @@ export function digLines(dig: DigAnswer, shown: Formatters): string[] {
     ...wrap(`Plants dug: depth of the deepest root, ${shown.length}`),
     "",
     ...tableLines({
-      head: [["", "dug on", "plants", "middle", "mean", "spread (sd)", "range"]],
+      head: [["", "dug on", "plants", "median", "mean", "spread (sd)", "range"]],
       rows: dig.groups.map(({ case: name, date, rowPosition, depthMm }) => [
         rowPosition === null ? name : `${name}, ${rowPosition}`,
         date,
@@ -55,7 +56,7 @@ function differenceSaid(
 ): string {
   const { value, interval } = depthMm;
   const deeper = (value ?? 0) >= 0 ? "deeper" : "shallower";
-  const middle = `"${to}" is ${shown.depth(Math.abs(value ?? 0))} ${shown.length} ${deeper} than "${from}" on average`;
+  const middle = `By the means "${to}" is ${shown.depth(Math.abs(value ?? 0))} ${shown.length} ${deeper} than "${from}"`;
   const dated = sameDay ? "" : ` (dug on different days, ${date} the later: part of it is time)`;
   if (interval === null)
     return `${middle}${dated}; ${depthMm.why === "all equal" || depthMm.why === "all differences equal" ? "depths all alike" : "so few plants"} give no interval.`;
@@ -63,7 +64,7 @@ function differenceSaid(
   const told = tellsApart(depthMm)
     ? "the depths differ by more than chance"
     : "the plants cannot tell that from no difference";
-  return `${middle}${dated}, ${how}${dig.paired ? ", plant against its neighbour" : ""}: ${told}.`;
+  return `${middle}${dated}, ${how}${dig.paired ? ", plant against its neighbor" : ""}: ${told}.`;
 }
 
 /** `3.7 to 6.2 in deeper`, `0.4 in shallower to 2.9 in deeper` */
@@ -94,14 +95,19 @@ function howManySaid(
 function fitSaid({ fit, confidence }: DigAnswer, shown: Formatters): string[] {
   if (fit === null) return [];
   const where = fit.ownYear
-    ? "in the weather of the dig's own year"
-    : "in other years' weather, as that of the dig's own year is not known: the interval spans them";
+    ? fitWeatherSaid(fit)
+    : `${fitWeatherSaid(fit)}, as that of the dig's own year is not known: the interval spans them`;
   return [
     `${whatSaid(fit.what, fit.layer)} is fitted so that the simulated front meets the depths dug, ${where}.`,
-    ...fit.cases.map((one) => fittedSaid(one, fit.what, confidence, shown)),
+    ...fit.cases.map((one) => fittedSaid(one, fit, confidence, shown)),
     ...fit.pairs.map((pair) => pairSaid(pair, fit.what)),
     ...decidesSaid(fit),
   ];
+}
+
+/** Which weather a fitted front is of; a caption says it, for a front seen elsewhere is of another. */
+export function fitWeatherSaid({ ownYear }: Pick<DigFitAnswer, "ownYear">): string {
+  return ownYear ? "in the weather of the dig's own year" : "in other years' weather";
 }
 
 function decidesSaid({ decides, cases, undug, layer }: NonNullable<DigAnswer["fit"]>): string[] {
@@ -132,7 +138,7 @@ function whatSaid(what: "passage" | "penetration limit", layer: string | null): 
 
 function fittedSaid(
   one: FittedCase,
-  what: "passage" | "penetration limit",
+  { what, ownYear }: Pick<DigFitAnswer, "what" | "ownYear">,
   confidence: number,
   shown: Formatters,
 ): string {
@@ -144,10 +150,19 @@ function fittedSaid(
     case "meets":
       return fitted;
     case "no passage is open enough":
-      return `"${one.case}": no passage explains roots at ${depth(observedMm)}: even through an open layer the front would be at ${depth(openMm)} that day. What else could be wrong: sowing was earlier, the crop's own pace or days to flowering differ, the layer's place, another layer holds the front in the model but not there, a crack or worm channel, the date or unit of the reading.`;
+      return `"${one.case}": ${explainsSaid(one, ownYear)} roots at ${depth(observedMm)}: through an open layer the front would be at ${depth(openMm)} that day, in the middle of them. What else could be wrong: sowing was earlier, the crop's own pace or days to flowering differ, the layer's place, another layer holds the front in the model but not there, a crack or worm channel, the date or unit of the reading.`;
     case "no passage is shut enough":
-      return `"${one.case}": no passage explains roots at only ${depth(observedMm)}: with the layer shut the front would still stand at ${depth(shutMm)}. What else could be wrong: roots broke off in washing, the layer begins higher, the soil above was dry or wet to the brim, seedlings came late, the date or unit of the reading.`;
+      return `"${one.case}": ${explainsSaid(one, ownYear)} roots at only ${depth(observedMm)}: with the layer shut the front would still stand at ${depth(shutMm)}, in the middle of them. What else could be wrong: roots broke off in washing, the layer begins higher, the soil above was dry or wet to the brim, seedlings came late, the date or unit of the reading.`;
   }
+}
+
+/** Years differ: in some a passage may explain what it does not in most. */
+function explainsSaid({ tried, tooDeepShare, tooShallowShare }: FittedCase, ownYear: boolean): string {
+  const meets = Math.round(tried * (1 - tooDeepShare - tooShallowShare));
+  const of = `the ${tried} ${ownYear ? "soils drawn" : "years tried"}`;
+  return meets === 0
+    ? `in none of ${of} does any passage explain`
+    : `in only ${meets} of ${of} does a passage explain`;
 }
 
 function pairSaid(

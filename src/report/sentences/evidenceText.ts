@@ -5,7 +5,7 @@ import { bullets, wrap } from "../../wrap.ts";
 import { countsLines } from "./countsText.ts";
 import { digLines, digSentences } from "./digText.ts";
 import { measuredYield } from "./measuredYield.ts";
-import { reconcileSaid } from "./reconcileText.ts";
+import { contradictionsSaid, reconcileSaid } from "./reconcileText.ts";
 import { shownIn, type Formatters } from "../tables/formatters.ts";
 import { coresLines, penetrometerLines, probeLines } from "./soilSamplesText.ts";
 import { stripsLines } from "./stripsText.ts";
@@ -58,7 +58,10 @@ function evidenceParts(
     },
     {
       heading: "CAN IT BE WATER?",
-      lines: bullets(reconciliations.map((one) => reconcileSaid(one, confidence, said))),
+      lines: bullets([
+        ...reconciliations.map((one) => reconcileSaid(one, confidence, said)),
+        ...contradictionsSaid(reconciliations, confidence, said),
+      ]),
     },
   ];
 }
@@ -87,6 +90,7 @@ export function evidenceSentences(
   return [
     ...(dig === null ? [] : digSentences(dig, shownIn(units), "short")),
     ...reconciliations.map((one) => reconcileSaid(one, confidence, said)),
+    ...contradictionsSaid(reconciliations, confidence, said),
   ];
 }
 

@@ -6,7 +6,7 @@ import { countsCautions, countsSentences } from "./countsText.ts";
 import { digSentences } from "./digText.ts";
 import { measuredYield } from "./measuredYield.ts";
 import { pairSentences } from "./moneyText.ts";
-import { reconcileSaid } from "./reconcileText.ts";
+import { contradictionsSaid, reconcileSaid } from "./reconcileText.ts";
 import { rowsSentences } from "./rowPositionsText.ts";
 import { shownIn, type Formatters } from "../tables/formatters.ts";
 import { coresSentences, penetrometerSaid, probeSaid } from "./soilSamplesText.ts";
@@ -24,6 +24,8 @@ export interface FieldSentences {
   readonly strips: readonly string[];
   /** One for each of `evidence.reconciliations`. */
   readonly reconciliations: readonly string[];
+  /** Of counts and strips of the same cases whose ranges do not overlap. */
+  readonly contradictions: readonly string[];
   /** For the pictures of counts and strips; null where nothing was measured. */
   readonly yields: YieldsShown | null;
   readonly rows: readonly string[];
@@ -49,6 +51,7 @@ export function fieldSentences(
       countsCautions: [],
       strips: [],
       reconciliations: [],
+      contradictions: [],
       yields: null,
       ...rowsAndMoney,
     };
@@ -74,6 +77,7 @@ export function fieldSentences(
         ? []
         : stripsSentences(written.strips, strips, names, unit, units),
     reconciliations: reconciliations.map((one) => reconcileSaid(one, confidence, said)),
+    contradictions: contradictionsSaid(reconciliations, confidence, said),
     yields: yieldsShown(evidence, scenario),
     ...rowsAndMoney,
   };
@@ -88,6 +92,7 @@ export function fieldTypeset({ yields, money, ...said }: FieldSentences): FieldS
     countsCautions: said.countsCautions.map(typeset),
     strips: said.strips.map(typeset),
     reconciliations: said.reconciliations.map(typeset),
+    contradictions: said.contradictions.map(typeset),
     rows: said.rows.map(typeset),
     yields: yields === null ? null : { ...yields, verdicts: yields.verdicts.map(typeset) },
     money: money.map((sentences) => sentences.map(typeset)),

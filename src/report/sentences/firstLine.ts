@@ -54,7 +54,7 @@ function singleCase(comparison: Comparison, shown: Formatters): string {
   const unripe = unripeSaid([one]);
   const single = comparison.method.runs === 1;
   return (
-    `${whereSaid(comparison, shown)} the roots reached ${shown.depth(finalRootDepthMm)} ${shown.length} and the crop used ` +
+    `${whereSaid(comparison, shown)} the roots reached ${shown.depth(finalRootDepthMm)} ${shown.length} and crop and soil used ` +
     `${shown.water(waterUseMm)} ${shown.length} of water ${single ? "in the one season run" : "in the middle season"}, for about ${fixed(grown.p50, 0)} ${grown.unit}` +
     `${single ? "" : ` (${fixed(grown.p10, 0)} to ${fixed(grown.p90, 0)})`}. ${ended === null ? "" : `${ended} `}${unripe === null ? "" : `${unripe} `}There is only one case: nothing to compare it with.`
   );
@@ -97,8 +97,8 @@ function differenceSaid(difference: DifferenceAnswer, alone: boolean, telling: T
   const who = subjectOf(difference, alone);
   const season = method.runs === 1 ? "in the one season run" : "in the middle season";
   if (isNothing(difference))
-    return `${who} used exactly as much water as "${from}": no difference in water or yield.`;
-  const asMuch = `${who} used about as much water as "${from}"`;
+    return `${who} took up exactly as much water as "${from}": no difference in water or yield.`;
+  const asMuch = `${who} took up about as much water as "${from}"`;
   const unit = shown.length;
   if (Math.abs(water.p50) < hardlyAnyMm) {
     const tails = tailsOf(difference, telling);
@@ -107,7 +107,7 @@ function differenceSaid(difference: DifferenceAnswer, alone: boolean, telling: T
   }
   const more = water.p50 > 0 ? "more" : "less";
   return (
-    `${who} used ${telling.water(Math.abs(water.p50))} ${unit} ${more} water ${season}` +
+    `${who} took up ${telling.water(Math.abs(water.p50))} ${unit} ${more} water ${season}` +
     `${inBrackets(rangeSaid(water, telling.water), method)}, ${worthSaid(difference, telling)}.`
   );
 }

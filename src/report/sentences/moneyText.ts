@@ -31,7 +31,8 @@ export function shownMoney(currency: string, unit: YieldUnit, { system }: Format
   const bushels = unit.us === "bu/ac";
   const price = (perKg: number) => {
     const each = us ? perKg * unit.kgPerUsUnit : perKg;
-    return fixed(each, Math.abs(each) < 1 ? 3 : 2);
+    // A pound's price may need a third digit; none is shown that says nothing.
+    return fixed(each, Math.abs(each) < 1 && !(us && bushels) ? 3 : 2).replace(/(\.\d\d)0$/, "$1");
   };
   const yieldTo = (finer: 0 | 1) => (kgPerHa: number) =>
     us ? fixed(usOfKgPerHa(kgPerHa, unit), (bushels ? 1 : 0) + finer) : fixed(kgPerHa, finer);

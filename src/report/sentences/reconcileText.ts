@@ -46,3 +46,39 @@ function verdictSaid(one: Reconciled): string {
       return `water would have made it go the other way, so none of it is water. Look at ${lookAt}.${unsure}`;
   }
 }
+
+/**
+ * Counts and strips of the same two cases whose ranges do not overlap: a sentence for each such pair. Counts of one place in the
+ * row stand for that place only and are no contradiction to strips.
+ */
+export function contradictionsSaid(
+  reconciliations: readonly Reconciled[],
+  confidence: number,
+  said: MeasuredYield,
+): string[] {
+  const of = (by: Reconciled["by"]) =>
+    reconciliations.filter((one) => one.by === by && one.rowPosition === null);
+  return of("strips").flatMap((strips) =>
+    of("counts").flatMap((counts) => {
+      const { from, to } = strips;
+      const isSame = counts.from === from && counts.to === to;
+      const isTurned = counts.from === to && counts.to === from;
+      const byStrips = rangeOf(strips, false);
+      const byCounts = rangeOf(counts, isTurned);
+      if (!(isSame || isTurned) || byStrips === null || byCounts === null) return [];
+      if (byStrips.low <= byCounts.high && byCounts.low <= byStrips.high) return [];
+      const range = ({ low, high }: { low: number; high: number }) => said.moreRange(low, high);
+      return [
+        `Counts and strips contradict each other: against "${from}", "${to}" yields ${range(byStrips)} by strips and ${range(byCounts)} by counts (${percent(confidence)} intervals), and these ranges do not overlap. Check where the spots lay in the strips, the length of row and the row width, what a kernel weighs, the width of the strips and the unit of their yields.`,
+      ];
+    }),
+  );
+}
+
+function rangeOf(
+  { measured: { low, high } }: Reconciled,
+  isTurned: boolean,
+): { readonly low: number; readonly high: number } | null {
+  if (low === null || high === null) return null;
+  return isTurned ? { low: -high, high: -low } : { low, high };
+}

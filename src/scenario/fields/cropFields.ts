@@ -14,6 +14,15 @@ const cropShape = {
   maturity: choice(
     maturityNames,
     "How long the type takes, as the trade says it, for a crop we have numbers of. Left out: medium, fitted to the season of the place where growers choose by it",
+    {
+      late: "full",
+      long: "full",
+      "full-season": "full",
+      "full season": "full",
+      short: "early",
+      mid: "medium",
+      middle: "medium",
+    },
   ).optional(),
   ripe: monthDay(
     `Day on which it is ripe in a normal year here, such as "Jun 25", in place of maturity or stages, for a crop we have numbers of`,

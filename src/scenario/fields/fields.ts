@@ -10,6 +10,7 @@ import {
   tryRainTotals,
   type QuantityKind,
 } from "../../quantity/index.ts";
+import { lookUp } from "../../lookUp.ts";
 import { nearestName } from "../../nearestName.ts";
 import { encodeFault, type Fault } from "../read/problems.ts";
 
@@ -180,11 +181,18 @@ export function yesOrNo(means: string) {
 }
 
 /** One of a few words. */
-export function choice<const T extends readonly [string, ...string[]]>(words: T, means: string) {
+export function choice<const T extends readonly [string, ...string[]]>(
+  words: T,
+  means: string,
+  alsoCalled: Readonly<Record<string, T[number]>> = {},
+) {
   return z
     .enum(words, {
       error: ({ input }) => {
-        const near = typeof input === "string" ? nearestName(input, words) : null;
+        const near =
+          typeof input === "string"
+            ? (lookUp(alsoCalled, input.trim().toLowerCase().slice(0, 60)) ?? nearestName(input, words))
+            : null;
         return fault(
           `one of ${words.map((word) => `"${word}"`).join(", ")}`,
           near === null ? "choose one of these" : `did you mean "${near}"?`,

@@ -57,6 +57,9 @@ const modelFields = group(
   "Choices between published methods",
 );
 
+const mostNotes = 200;
+const longestNote = 2000;
+
 const ensembleFields = group(
   {
     years: wholeNumber("Weather years run for each rainfall total. Left out: 200", 1, 5000).optional(),
@@ -118,9 +121,18 @@ export const scenarioFileFields = group(
     name: text("What the scenario is called"),
     invented: yesOrNo("True when the data are made up. Left out: false").optional(),
     notes: z
-      .union([text("A note", 2000), list(text("A note", 2000), "Notes")], {
-        error: () => fault("a text or a list of texts", "write notes between quotes"),
-      })
+      .union(
+        [text("A note", longestNote), list(text("A note", longestNote), "Notes", { atMost: mostNotes })],
+        {
+          error: ({ input }) =>
+            Array.isArray(input) && input.length > mostNotes
+              ? fault(`at most ${mostNotes} notes`, `take ${input.length - mostNotes} out, or join some`)
+              : fault(
+                  `a text of 1 to ${longestNote} letters, or a list of such texts`,
+                  "write each between quotes, and shorten a long one",
+                ),
+        },
+      )
       .optional()
       .describe("For people; nothing is read from it"),
     site: siteFields.optional(),

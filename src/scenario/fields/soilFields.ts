@@ -96,6 +96,18 @@ const layerShape = {
   origin: choice(
     layerOrigins,
     "What made the layer dense; a natural subsoil has many cracks and old root channels, a pan or track few. Left out: a pan where the layer's top lies within 12 in and it is no thicker than 12 in, natural otherwise",
+    {
+      pan: "tillage pan",
+      "plow pan": "tillage pan",
+      plowpan: "tillage pan",
+      hardpan: "tillage pan",
+      "hard pan": "tillage pan",
+      tillage: "tillage pan",
+      track: "wheel track",
+      traffic: "wheel track",
+      wheel: "wheel track",
+      "wheel pan": "wheel track",
+    },
   ).optional(),
   openShare: quantity("share", {
     means: "Share of the roots that finds cracks and old root channels",

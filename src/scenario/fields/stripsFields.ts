@@ -13,7 +13,7 @@ export const stripsFields = group(
         quantityAsWritten(["yieldPerArea"], "Yield of one strip")
           .nullable()
           .describe("Yield of one strip, text with its unit; null where it is missing"),
-        "One pair of neighbouring strips",
+        "One pair of neighboring strips",
         { atLeast: 2, atMost: 2 },
       ),
       "A pair of yields for each pair of strips",

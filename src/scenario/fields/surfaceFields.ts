@@ -8,22 +8,27 @@ const curve = { from: 30, to: 100, says: "30 to 100" };
 export const surfaceFields = group(
   {
     residueCover: quantity("share", {
-      means: "Ground under dead residue, fallow and crop alike",
-      otherwise: "none",
+      means:
+        "Ground under dead residue on the first day of the run: when fallow begins (harvest of the crop before), or at sowing without fallow. It rots from there on, see `residueDecay`. Of pasture, under live and dead grass",
+      otherwise: "none; 62 % for pasture or range in fair condition",
       within: cover,
     }).optional(),
     residueCoverFallow: quantity("share", {
-      means: "Ground under dead residue in fallow",
+      means: "Ground under dead residue when fallow begins",
       otherwise: "`residueCover`",
       within: cover,
     }).optional(),
     residueCoverCrop: quantity("share", {
-      means: "Ground under dead residue while the crop stands",
-      otherwise: "`residueCover`",
+      means: "Ground under dead residue at sowing",
+      otherwise: "what the fallow leaves; without fallow `residueCover`",
       within: cover,
     }).optional(),
+    residueDecay: choice(
+      ["by weather", "none"],
+      "How residue rots. `by weather`: by rain and warmth, half or so within a dry year. `none`: it stays as stated, for a cover measured as a mean or renewed. Left out: by weather; under sod none",
+    ).optional(),
     cover: choice(
-      ["row crops", "small grain", "close-seeded legumes"],
+      ["row crops", "small grain", "close-seeded legumes", "pasture or range"],
       "What stands there, for the curve number. Left out: by the crop",
     ).optional(),
     treatment: choice(
@@ -31,8 +36,8 @@ export const surfaceFields = group(
       "How the field is worked, for the curve number. Left out: straight row",
     ).optional(),
     condition: choice(
-      ["poor", "good"],
-      "Hydrologic condition, for the curve number while the crop stands. Left out: good with residue on 20 % or more of the ground, otherwise poor",
+      ["poor", "fair", "good"],
+      "Hydrologic condition, for the curve number while the crop stands; fair for pasture or range only. Left out: good with residue on 20 % or more of the ground, otherwise poor; of pasture by its ground cover: fair from 50 %, good above 75 %",
     ).optional(),
     curveNumber: number(
       "Curve number at average wetness, fallow and crop alike. Left out: from the handbook's table",

@@ -73,6 +73,17 @@ function problemsOfIssue(
     return [{ path, problem: { field: sayPath(path), expected, found, mend } }];
   }
   return keys.map((key) => {
+    if (isCropOfCase([...path, key]))
+      return {
+        path: [...path, key],
+        problem: {
+          field: sayPath([...path, key]),
+          expected:
+            "one crop for all cases: two crops are two yield lines, each with its own place and errors",
+          found: quoteFound(at(raw, [...path, key])),
+          mend: "leave it out, and ask the quick question with each crop",
+        },
+      };
     const meant = lookUp(calledElsewhere, key.toLowerCase());
     const near = meant !== undefined && fault.known.includes(meant) ? meant : nearestName(key, fault.known);
     return {
@@ -85,6 +96,11 @@ function problemsOfIssue(
       },
     };
   });
+}
+
+/** A file that would compare two crops names one in a case. */
+function isCropOfCase(path: Path): boolean {
+  return path.length === 4 && path[0] === "cases" && path[2] === "crop" && path[3] === "name";
 }
 
 /** `soil.layers[1].bulkDensity`; the whole file is `scenario`. */

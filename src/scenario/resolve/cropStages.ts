@@ -71,6 +71,18 @@ export function asStages([a = 0, b = 0, c = 0, d = 0]: readonly number[]): Stage
 /** Leaf area against a full stand; null = not said, undefined = cannot be. */
 export function standOf(part: CropPart, path: string, notebook: Notebook): number | null | undefined {
   const { stand, population, fullPopulation, plantHabit } = part;
+  if (plantHabit !== undefined && population === undefined && fullPopulation === undefined) {
+    complain(
+      notebook,
+      `${path}.plantHabit`,
+      "a population that it belongs to",
+      stand === undefined ? "none" : "stand, which says the leaves outright",
+      stand === undefined
+        ? "give population, or leave plantHabit out"
+        : "leave plantHabit out, or give population in place of stand",
+    );
+    return undefined;
+  }
   if (population === undefined && fullPopulation === undefined) return stand ?? null;
   if (stand !== undefined) {
     complain(

@@ -24,7 +24,7 @@ import { resolveStartingWater, type Sampled } from "./resolveStartingWater.ts";
 import { resolveWeather, type PlaceAndWeather } from "./resolveWeather.ts";
 import { resolveYield } from "./resolveYield.ts";
 import type { Case, DefaultUsed, EnsemblePlan, Scenario } from "../scenario.ts";
-import { statedDepthMm } from "./statedDepth.ts";
+import { statedDepthMm } from "../statedDepth.ts";
 
 export interface Surroundings {
   /** Of the scenario, for messages. */
@@ -194,7 +194,12 @@ function resolveCase(
   const crop = resolveCrop(merged.crop, file.crop, growsAt(place), merged.cropPath, own);
   const startingWater = soil && resolveStartingWater(merged, soil.layers, sampled, own);
   const below = soil && { ...soil, group: merged.soil.hydrologicGroup };
-  const ground = below && resolveGround(merged.surface, merged.crop.name, below, merged.surfacePath, own);
+  const standing = {
+    cropName: merged.crop.name,
+    isSod: crop !== undefined && isSod(crop),
+    hasFallow: (merged.fallowLength ?? 0) > 0,
+  };
+  const ground = below && resolveGround(merged.surface, standing, below, merged.surfacePath, own);
   const sliceThicknessMm = orDefault(
     own,
     merged.soil.sliceThickness,
@@ -229,14 +234,15 @@ function resolveCase(
   if (soil === undefined || crop === undefined || startingWater === undefined || ground === undefined)
     return undefined;
   const bottomMm = soil.layers.at(-1)?.bottomMm ?? 0;
+  const endsOnRock = soil.restrictedAtMm !== null && soil.restrictedAtMm <= bottomMm;
   const firstDepth = file.cases?.[0]?.rootingDepth;
   const seedMm = isSod(crop) ? 0 : crop.sowingDepthMm;
-  const rooting = rootingOf(merged, firstDepth, seedMm, bottomMm, part, notebook);
+  const rooting = rootingOf(merged, firstDepth, seedMm, bottomMm, endsOnRock, part, notebook);
   const statedMm = statedDepthMm(rooting, firstDepth ?? grown);
   return {
     name: merged.name,
     layers: soil.layers,
-    endsOnRock: soil.restrictedAtMm !== null && soil.restrictedAtMm <= bottomMm,
+    endsOnRock,
     sliceThicknessMm,
     startingWater,
     ground,
@@ -281,6 +287,7 @@ function rootingOf(
   firstDepth: CasePart["rootingDepth"],
   sowingDepthMm: number,
   bottomMm: number,
+  endsOnRock: boolean,
   { soil }: CasePart,
   notebook: Notebook,
 ): Case["rooting"] {
@@ -318,9 +325,13 @@ function rootingOf(
     complain(
       notebook,
       `${path}.rootingDepth`,
-      `a depth within the soil described, ${sayQuantity(bottomMm, "depth", "us")}`,
+      endsOnRock
+        ? `a depth above the rock that soil.restriction states, ${sayQuantity(bottomMm, "depth", "us")}`
+        : `a depth within the soil described, ${sayQuantity(bottomMm, "depth", "us")}`,
       found,
-      "describe the soil deeper, or give a smaller depth",
+      endsOnRock
+        ? "roots end there: give a smaller depth, or mend soil.restriction"
+        : "describe the soil deeper, or give a smaller depth",
     );
   }
   return rootingDepth;

@@ -241,7 +241,7 @@ function refuseUnpaired(groups: readonly CountedGroup[], notebook: Notebook): vo
       `${field}.spots`,
       `${wanted} ${wanted === 1 ? "spot" : "spots"}, one for each of ${other.field}, as spots are paired`,
       `${spots.length}`,
-      "give each spot its neighbour, or leave out spotsPaired",
+      "give each spot its neighbor, or leave out spotsPaired",
     );
   });
 }

@@ -1,5 +1,5 @@
 import uptakeByDepth from "../../../data-reference/uptake-by-depth.json" with { type: "json" };
-import { writtenOut, type CropPlan } from "../../crop/crop.ts";
+import { isSod, writtenOut, type CropPlan } from "../../crop/crop.ts";
 import { cropNamed, defaultPlan, findCrop } from "../../crop/crops.ts";
 import { endedAt } from "../../crop/rootDescent.ts";
 import { isSaidOnce, seasonOf, springOf, type CropPlace } from "./cropSeason.ts";
@@ -36,6 +36,7 @@ export function resolveCrop(
   const known = cropNamed(part.name);
   if (known === null) return ownCrop(part, path, notebook);
   const usual = defaultPlan(known);
+  if (isSod(usual) && !isOfSod(part, path, notebook)) return undefined;
   const isOnce = isSaidOnce(part, path, notebook);
   const stages = stagesOf(part, usual, path, notebook);
   const standShare = standOf(part, path, notebook);
@@ -64,6 +65,21 @@ export function resolveCrop(
   });
   sayCropDefaults(part, known, fitted, season.why, path, notebook);
   return fitted;
+}
+
+/** Sod is not sown and does not ripen: a date or a type of ripeness says nothing of it, and is a problem written down. */
+function isOfSod(part: CropPart, path: string, notebook: Notebook): boolean {
+  const wrong = (["maturity", "ripe", "harvest"] as const).filter((key) => part[key] !== undefined);
+  for (const key of wrong) {
+    complain(
+      notebook,
+      `${path}.${key}`,
+      `no ${key === "ripe" ? "day of ripeness" : key} for ${part.name}, which does not ripen`,
+      "one",
+      "leave it out; stageLengths says how long it grows",
+    );
+  }
+  return wrong.length === 0;
 }
 
 /** On the scale of `RootDescent`. */

@@ -6,7 +6,7 @@ import { caseNamed } from "../caseNamed.ts";
 import type { EvidencePart } from "../fields/file.ts";
 import { complain, orPlainDefault, type Notebook } from "./notebook.ts";
 import type { Case } from "../scenario.ts";
-import { statedDepthMm } from "./statedDepth.ts";
+import { statedDepthMm } from "../statedDepth.ts";
 import { isoDate, yearOf } from "../../quantity/calendar.ts";
 
 /** Above this passage a layer is none that slows roots. */
@@ -106,7 +106,7 @@ function refuseUnpaired(groups: readonly DugGroup[], notebook: Notebook): void {
       `evidence.rootDepths[${g}].depths`,
       `${wanted} ${wanted === 1 ? "depth" : "depths"}, one for each plant of evidence.rootDepths[${other}], as plants are paired`,
       `${depthsMm.length}`,
-      "give each plant its neighbour, or leave out plantsPaired",
+      "give each plant its neighbor, or leave out plantsPaired",
     );
   });
 }

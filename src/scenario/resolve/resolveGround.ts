@@ -1,6 +1,10 @@
+import { cropNamed } from "../../crop/crops.ts";
 import {
   curveNumberFor,
   fallowCurveNumber,
+  pastureCondition,
+  pastureGroundCover,
+  type Condition,
   type GroundCover,
   type HydrologicGroup,
 } from "../../season/curveNumber.ts";
@@ -32,33 +36,25 @@ interface Below {
   readonly group: HydrologicGroup | undefined;
 }
 
+/** What grows, and whether the run begins with a fallow. */
+interface Standing {
+  readonly cropName: string;
+  readonly isSod: boolean;
+  readonly hasFallow: boolean;
+}
+
 /** The surface of one case; undefined where it cannot be, with the problems written down. */
 export function resolveGround(
   part: SurfacePart,
-  cropName: string,
+  standing: Standing,
   below: Below,
   path: string,
   notebook: Notebook,
 ): Ground | undefined {
   const field = (key: keyof SurfacePart) => `${path}.${key}`;
-  const { residueCover } = part;
-  const bare = "none stated: bare ground";
-  const residueCoverFallow = orDefault(
-    notebook,
-    part.residueCoverFallow ?? residueCover,
-    0,
-    "share",
-    field("residueCoverFallow"),
-    bare,
-  );
-  const residueCoverCrop = orDefault(
-    notebook,
-    part.residueCoverCrop ?? residueCover,
-    0,
-    "share",
-    field("residueCoverCrop"),
-    bare,
-  );
+  const cover = part.cover ?? coverOf(standing.cropName);
+  if (!isOfCover(part, cover, path, notebook)) return undefined;
+  const residue = residueOf(part, standing, cover, field, notebook);
   const evaporatingDepthMm = orDefault(
     notebook,
     part.evaporatingDepth,
@@ -102,9 +98,10 @@ export function resolveGround(
   }
   const curves = curveNumbers(
     part,
-    cropName,
+    standing.cropName,
     below,
-    { fallow: residueCoverFallow, crop: residueCoverCrop },
+    // The crop's table only asks for 5 and 20 %: what lies there on the first day answers for what a fallow leaves.
+    { fallow: residue.fallow, crop: residue.crop ?? residue.fallow },
     path,
     notebook,
   );
@@ -112,16 +109,19 @@ export function resolveGround(
   return {
     curveNumberFallow: curves.curveNumberFallow,
     curveNumberCrop: curves.curveNumberCrop,
-    residueCoverFallow,
-    residueCoverCrop,
+    curveNumberBareFallow: curves.curveNumberBareFallow,
+    residueCoverFallow: residue.fallow,
+    residueCoverCrop: residue.crop,
+    residueDecays: residue.decays,
     snowCatchShare: orDefault(
       notebook,
       part.snowCatch,
-      snowCatchAtFullCover * residueCoverFallow,
+      snowCatchAtFullCover * residue.first,
       "share",
       field("snowCatch"),
-      "22 % of the snowfall under full residue, stubble 40 cm tall (Pomeroy et al. 1990, read in part); less in proportion",
+      "22 % of the snowfall under full residue, stubble 40 cm tall (Pomeroy et al. 1990, read in part); less in proportion, and as it rots",
     ),
+    snowCatchBareShare: part.snowCatch ?? 0,
     snowBelowC: orDefault(
       notebook,
       part.snowBelow,
@@ -144,6 +144,66 @@ export function resolveGround(
   };
 }
 
+interface StatedResidue {
+  readonly fallow: number;
+  /** Null: what the fallow leaves. */
+  readonly crop: number | null;
+  /** On the first day of the run. */
+  readonly first: number;
+  readonly decays: boolean;
+}
+
+function residueOf(
+  { residueCover, ...part }: SurfacePart,
+  { isSod, hasFallow }: Standing,
+  cover: GroundCover,
+  field: (key: keyof SurfacePart) => string,
+  notebook: Notebook,
+): StatedResidue {
+  const [usual, why] =
+    cover === "pasture or range"
+      ? [pastureGroundCover(part.condition ?? "fair"), sodCoverWhy(part.condition)]
+      : [0, "none stated: bare ground"];
+  const inFallow = part.residueCoverFallow ?? residueCover;
+  // Beside a cover of its own for fallow, the one for both is the crop's.
+  const ownCrop = hasFallow && part.residueCoverFallow === undefined ? undefined : residueCover;
+  const inCrop = part.residueCoverCrop ?? ownCrop;
+  const fallow = orDefault(notebook, inFallow, usual, "share", field("residueCoverFallow"), why);
+  const leaves = hasFallow && inCrop === undefined && fallow > 0;
+  const crop = leaves
+    ? null
+    : orDefault(
+        notebook,
+        inCrop ?? (hasFallow ? inFallow : undefined),
+        usual,
+        "share",
+        field("residueCoverCrop"),
+        why,
+      );
+  const first = hasFallow ? fallow : (crop ?? 0);
+  return { fallow, crop, first, decays: decaysOf(part.residueDecay, first, crop, isSod, field, notebook) };
+}
+
+/** Told only where there is residue. */
+function decaysOf(
+  stated: SurfacePart["residueDecay"],
+  first: number,
+  crop: number | null,
+  isSod: boolean,
+  field: (key: keyof SurfacePart) => string,
+  notebook: Notebook,
+): boolean {
+  if (stated !== undefined) return stated !== "none";
+  if (first <= 0 && (crop ?? 0) <= 0) return false;
+  const [value, why] = isSod
+    ? (["none", "sod lays new litter every year"] as const)
+    : ([
+        "by weather",
+        "the stated cover is that of the first day; straw rots by rain and warmth (Renard et al. 1997, USDA Handbook 703 ch. 5, memory)",
+      ] as const);
+  return orPlainDefault(notebook, undefined, value as string, field("residueDecay"), why) !== "none";
+}
+
 function curveNumbers(
   part: SurfacePart,
   cropName: string,
@@ -151,11 +211,15 @@ function curveNumbers(
   residue: { fallow: number; crop: number },
   path: string,
   notebook: Notebook,
-): Pick<Ground, "curveNumberFallow" | "curveNumberCrop"> {
+): Pick<Ground, "curveNumberFallow" | "curveNumberCrop" | "curveNumberBareFallow"> {
   const fallowGiven = part.curveNumberFallow ?? part.curveNumber;
   const cropGiven = part.curveNumberCrop ?? part.curveNumber;
   if (fallowGiven !== undefined && cropGiven !== undefined)
-    return { curveNumberFallow: fallowGiven, curveNumberCrop: cropGiven };
+    return {
+      curveNumberFallow: fallowGiven,
+      curveNumberCrop: cropGiven,
+      curveNumberBareFallow: fallowGiven,
+    };
 
   const found = group === undefined ? hydrologicGroup(layers, restrictedAtMm) : { group, why: "stated" };
   if (group === undefined)
@@ -167,6 +231,17 @@ function curveNumbers(
     `${path}.cover`,
     `by the crop, ${cropName}`,
   );
+  const inGroup = `hydrologic group ${found.group}`;
+  if (cover === "pasture or range") {
+    const sod = pastureRow(part.condition, residue.crop, found.group);
+    const number = (given: number | undefined, key: "curveNumberFallow" | "curveNumberCrop") =>
+      orPlainDefault(notebook, given, sod.curveNumber, `${path}.${key}`, `${sod.words}, ${inGroup}`);
+    return {
+      curveNumberBareFallow: fallowGiven ?? sod.curveNumber,
+      curveNumberFallow: number(fallowGiven, "curveNumberFallow"),
+      curveNumberCrop: number(cropGiven, "curveNumberCrop"),
+    };
+  }
   const treatment = orPlainDefault(
     notebook,
     part.treatment,
@@ -177,14 +252,14 @@ function curveNumbers(
   const inCrop = rowFor(cover, treatment, residue.crop, part.condition, found.group);
   const bareFallow = curveNumberFor("fallow", "bare", "poor", found.group)!;
   const table = "TR-55 Table 2-2b (read)";
-  const inGroup = `hydrologic group ${found.group}`;
   return {
+    curveNumberBareFallow: fallowGiven ?? bareFallow,
     curveNumberFallow: orPlainDefault(
       notebook,
       fallowGiven,
       Math.round(10 * fallowCurveNumber(bareFallow, residue.fallow)) / 10,
       `${path}.curveNumberFallow`,
-      `${table}: fallow, bare, ${inGroup}; up to 10 % lower with residue (Steichen 1983, read)`,
+      `${table}: fallow, bare, ${inGroup}; up to 10 % lower with residue, as long as it lies (Steichen 1983, read)`,
     ),
     curveNumberCrop: orPlainDefault(
       notebook,
@@ -206,7 +281,7 @@ function rowFor(
   cover: GroundCover,
   treatment: string,
   residue: number,
-  stated: "poor" | "good" | undefined,
+  stated: Condition | undefined,
   group: HydrologicGroup,
 ): Row {
   const counts = residue >= residueCounts;
@@ -218,8 +293,45 @@ function rowFor(
   throw new Error(`no curve number for ${cover}, ${treatment}`);
 }
 
-/** Ours: crops in wide rows, legumes sown close, all others as small grain. */
+/** Grass stands all year: the same row before the season as in it. */
+function pastureRow(stated: Condition | undefined, groundCover: number, group: HydrologicGroup): Row {
+  const condition = stated ?? pastureCondition(groundCover);
+  const curveNumber = curveNumberFor("pasture or range", "none", condition, group)!;
+  return { curveNumber, words: `TR-55 Table 2-2c (memory): pasture or range, ${condition} condition` };
+}
+
+function sodCoverWhy(stated: Condition | undefined): string {
+  return `live and dead grass of a pasture or range in ${stated ?? "fair"} condition: class of TR-55 Table 2-2c (memory), its middle is ours`;
+}
+
+/** Whether treatment and condition are ones that the handbook's table has for that cover; otherwise a problem is written down. */
+function isOfCover(part: SurfacePart, cover: GroundCover, path: string, notebook: Notebook): boolean {
+  const isPasture = cover === "pasture or range";
+  if (isPasture && part.treatment !== undefined) {
+    complain(
+      notebook,
+      `${path}.treatment`,
+      "none for pasture or range, which is not worked",
+      `"${part.treatment}"`,
+      "leave it out",
+    );
+    return false;
+  }
+  if (isPasture || part.condition !== "fair") return true;
+  complain(
+    notebook,
+    `${path}.condition`,
+    `poor or good for ${cover}`,
+    '"fair"',
+    "only pasture or range has a fair condition in the handbook's table",
+  );
+  return false;
+}
+
+/** Ours: grass as pasture, crops in wide rows, legumes sown close, all others as small grain. */
 function coverOf(cropName: string): GroundCover & SurfacePart["cover"] {
+  if (cropNamed(cropName)?.name === "perennial grass" || /\b(sod|grass|pasture|rangeland)\b/i.test(cropName))
+    return "pasture or range";
   if (/corn|maize|sorghum|milo|sunflower|cotton|bean/i.test(cropName)) return "row crops";
   return /pea\b|peas\b|lentil/i.test(cropName) ? "close-seeded legumes" : "small grain";
 }

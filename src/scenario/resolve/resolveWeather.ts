@@ -72,7 +72,11 @@ export function resolveWeather(
       ? normalsGiven(part, notebook)
       : fromPattern(part, totals.rainTotalsMm, site, notebook);
   if (normals === undefined) return undefined;
-  return { site, weather: { source: { kind: "normals", normals }, ...plan }, normals };
+  return {
+    site,
+    weather: { source: { kind: "normals", normals, ofPattern: source === "pattern" }, ...plan },
+    normals,
+  };
 }
 
 function sourceOf(part: WeatherPart, notebook: Notebook): Source | undefined {

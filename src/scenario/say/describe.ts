@@ -1,3 +1,4 @@
+import { isSod } from "../../crop/crop.ts";
 import { usPerInchOfSlope } from "../../crop/yieldLine.ts";
 import {
   inUnits,
@@ -16,7 +17,7 @@ import { passageOf } from "../../soil/layers/slices.ts";
 import { textureClass } from "../../soil/equations/texture.ts";
 import { isoDate, yearOf } from "../../quantity/calendar.ts";
 import type { Case, Scenario, WeatherPlan } from "../scenario.ts";
-import { statedDepthMm } from "../resolve/statedDepth.ts";
+import { statedDepthMm } from "../statedDepth.ts";
 
 type Say = (value: number, kind: QuantityKind) => string;
 
@@ -80,7 +81,8 @@ function cropLine({ crop, fallowDays }: Case, say: Say): string {
       : ` It sleeps below a daily mean of ${say(crop.dormantBelowC, "temperature")}.`;
   const spring =
     crop.springFrom === null ? "" : ` It stays in its first stage until ${sayMonthDay(crop.springFrom)}.`;
-  return `Crop: ${crop.name}, sown ${sayMonthDay(crop.sowing)}, ${fallow}. Stages ${clock}; basal coefficients ${crop.kcbInitial}, ${crop.kcbMid}, ${crop.kcbEnd}; roots to ${say(crop.maxRootDepthMm, "depth")} at most.${standSaid(crop.standShare, say)}${asleep}${spring}`;
+  const begins = isSod(crop) ? "its growth begins" : "sown";
+  return `Crop: ${crop.name}, ${begins} ${sayMonthDay(crop.sowing)}, ${fallow}. Stages ${clock}; basal coefficients ${crop.kcbInitial}, ${crop.kcbMid}, ${crop.kcbEnd}; roots to ${say(crop.maxRootDepthMm, "depth")} at most.${standSaid(crop.standShare, say)}${asleep}${spring}`;
 }
 
 /** A full stand goes without saying. */
@@ -88,9 +90,19 @@ function standSaid(standShare: number, say: Say): string {
   return standShare < 1 ? ` The stand has ${say(standShare, "share")} of a full one's leaves.` : "";
 }
 
-function groundLine({ ground }: Case, say: Say): string {
-  const { curveNumberFallow, curveNumberCrop, residueCoverFallow, residueCoverCrop } = ground;
-  return `Surface: residue on ${say(residueCoverFallow, "share")} of the ground in fallow, ${say(residueCoverCrop, "share")} with the crop; curve number ${curveNumberFallow} in fallow, ${curveNumberCrop} with the crop; standing stubble adds ${say(ground.snowCatchShare, "share")} to the snow; evaporation dries ${say(ground.evaporatingDepthMm, "depth")}.`;
+function groundLine({ ground, fallowDays }: Case, say: Say): string {
+  const { curveNumberFallow, curveNumberCrop } = ground;
+  return `Surface: ${residueSaid(ground, fallowDays > 0, say)}; curve number ${curveNumberFallow} in fallow, ${curveNumberCrop} with the crop; standing stubble adds ${say(ground.snowCatchShare, "share")} to the snow; evaporation dries ${say(ground.evaporatingDepthMm, "depth")}.`;
+}
+
+function residueSaid(ground: Case["ground"], hasFallow: boolean, say: Say): string {
+  const { residueCoverFallow, residueCoverCrop, residueDecays } = ground;
+  const crop = residueCoverCrop === null ? "what is left of it" : say(residueCoverCrop, "share");
+  const rots = residueDecays ? ", rotting by rain and warmth" : "";
+  const cover = hasFallow
+    ? `${say(residueCoverFallow, "share")} of the ground when fallow begins, ${crop} at sowing`
+    : `${crop} of the ground at sowing`;
+  return `residue on ${cover}${rots}`;
 }
 
 function yieldLineSaid({ yieldLine }: Scenario, units: Units): string {

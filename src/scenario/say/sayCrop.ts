@@ -1,5 +1,5 @@
-import type { CropPlan } from "../../crop/crop.ts";
-import type { CropDefaults, CropField, Sourced } from "../../crop/crops.ts";
+import { isSod, type CropPlan } from "../../crop/crop.ts";
+import { maturityOf, type CropDefaults, type CropField, type Sourced } from "../../crop/crops.ts";
 import { endStageOf } from "../../crop/rootDescent.ts";
 import type { StageLengths } from "../../crop/stages.ts";
 import { sayBoth, sayMonthDay } from "../../quantity/index.ts";
@@ -31,6 +31,9 @@ const fileKeys: Readonly<Record<CropField, keyof CropPart>> = {
   depletionFraction: "depletionFraction",
 };
 
+/** What sod has not: its roots are there, as deep as they go. */
+const ofSeed: readonly CropField[] = ["sowingDepthMm", "descent", "frontVelocityMmPerDay"];
+
 /**
  * Writes down every number of the crop that the file leaves out.
  *
@@ -47,9 +50,14 @@ export function sayCropDefaults(
   const isLengthSaid = (["maturity", "ripe", "harvest", "stageLengths", "stageDays"] as const).some(
     (key) => part[key] !== undefined,
   );
-  if (!isLengthSaid) {
+  const sod = isSod(plan);
+  if (!isLengthSaid && !sod) {
     const { why, mark } = maturity;
-    notebook.defaults.push({ field: `${path}.maturity`, value: "medium", why: `${why} (${mark})` });
+    notebook.defaults.push({
+      field: `${path}.maturity`,
+      value: maturityOf(plan),
+      why: `${why} (${mark})`,
+    });
   }
   for (const field of Object.keys(fileKeys) as CropField[]) {
     const key = fileKeys[field];
@@ -57,6 +65,7 @@ export function sayCropDefaults(
     if (part[key] !== undefined || isStand) continue;
     if (plan.dormantBelowC === null && (field === "dormantBelowC" || field === "kcbDormant")) continue;
     if (plan.springFrom === null && field === "springFrom") continue;
+    if (sod && ofSeed.includes(field)) continue;
     const { mark, why }: Sourced<unknown> = values[field];
     const tableWhy = why.includes(mark) ? why : `${why} (${mark})`;
     notebook.defaults.push({

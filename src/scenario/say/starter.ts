@@ -10,7 +10,7 @@ export function starterScenario(): string {
 
 const starter = {
   format: scenarioFormat,
-  name: "My field: does the plough pan matter?",
+  name: "My field: does the plow pan matter?",
   invented: true,
   notes: [
     'Everything here is invented: put your own field in its place, and take out "invented".',

@@ -1,13 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
 import { runEnsemble } from "../../../src/answer/runs/ensemble.ts";
+import type { CropPlan } from "../../../src/crop/crop.ts";
 import { resolveLayer } from "../../../src/soil/layers/resolveLayer.ts";
 import type { Scenario } from "../../../src/scenario/scenario.ts";
 import { asDug, someRecord, someScenario } from "./someScenario.ts";
 
 const cautionsOf = (change: Partial<Scenario>) =>
   comparisonOf(runEnsemble(someScenario(change)), "us").cautions.join("\n");
-const { ensemble, weather, yieldLine } = someScenario();
+const { ensemble, site, weather, yieldLine } = someScenario();
 const measured = asDug.layers.map(({ wiltingPoint }) => wiltingPoint + 0.08);
 const unhindered = asDug.layers.map((layer) => ({
   ...layer,
@@ -28,6 +29,17 @@ const denseSubsoil = [
     "soil.layers[1]",
   ).layer,
 ];
+
+const sownLate = (crop: CropPlan) => ({ ...asDug, crop: { ...crop, sowing: { month: 8, day: 10 } } });
+const earlyOf = (crop: CropPlan): CropPlan => {
+  const [a, b, c, d] = crop.stageDaysFallback.map((days) => Math.floor(0.9 * days)) as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  return { ...crop, stageDaysFallback: [a, b, c, d] };
+};
 
 /** what is said, a scenario that calls for it, one that does not */
 const cases: readonly (readonly [string, string | RegExp, Partial<Scenario>, Partial<Scenario>])[] = [
@@ -90,6 +102,36 @@ const cases: readonly (readonly [string, string | RegExp, Partial<Scenario>, Par
     'No roots are left below the seed of "none"',
     { cases: [asDug, { ...asDug, name: "none", rooting: { kind: "relative", extraMm: -5000 } }] },
     { cases: [asDug, { ...asDug, name: "none", rooting: { kind: "relative", extraMm: -50 } }] },
+  ],
+  [
+    "a built-in pattern far from its latitude",
+    "The field lies at 45 N, but the built-in rain pattern has the temperatures of an invented place at 39 N",
+    {
+      site: { ...site, latitudeDeg: 45 },
+      weather: { ...weather, source: { ...weather.source, ofPattern: true } as typeof weather.source },
+    },
+    {
+      site: { ...site, latitudeDeg: 42 },
+      weather: { ...weather, source: { ...weather.source, ofPattern: true } as typeof weather.source },
+    },
+  ],
+  [
+    "unripe, of a medium type",
+    "sow earlier, or choose an earlier maturity",
+    { cases: [sownLate(asDug.crop)] },
+    { cases: [sownLate(earlyOf(asDug.crop))] },
+  ],
+  [
+    "unripe, of an early type, which has no earlier one",
+    /ran out of time before it was ripe, .*: it is an early type already, so sow earlier/,
+    { cases: [sownLate(earlyOf(asDug.crop))] },
+    { cases: [sownLate(asDug.crop)] },
+  ],
+  [
+    "a middle season at the line's cap",
+    /In the middle season .*"as dug".* at the line's cap, \d+ bu\/ac: more water is worth nothing/,
+    { yieldLine: { ...yieldLine, capKgPerHa: 100 } },
+    { yieldLine: { ...yieldLine, capKgPerHa: 100_000 } },
   ],
   ["few runs", "12 runs only", {}, { ensemble: { ...ensemble, years: 20 } }],
   ["one run", "One run only", { ensemble: { ...ensemble, years: 1 } }, {}],
@@ -168,5 +210,7 @@ test.each([
   "licensed local adviser",
   "straight line",
   "southern and central Great Plains",
-  "Comparing two crops is comparing two such lines",
 ])("always: %s", (words) => expect(cautionsOf({})).toContain(words));
+
+test("comparing crops is not spoken of where none are compared", () =>
+  expect(cautionsOf({})).not.toMatch(/two crops/i));

@@ -26,9 +26,12 @@ export const asDug: Case = {
   startingWater: { kind: "share", share: 0.6 },
   ground: {
     curveNumberFallow: 86,
+    curveNumberBareFallow: 86,
     curveNumberCrop: 78,
     residueCoverFallow: 0.3,
     residueCoverCrop: 0.2,
+    residueDecays: false,
+    snowCatchBareShare: 0,
     snowCatchShare: 0,
     snowBelowC: 0,
     meltMmPerCDay: 2.74,

@@ -83,7 +83,12 @@ describe("the user's own rain", () => {
     cases: [],
     differences: [],
   });
-  const asked = (totals: readonly (number | null)[], more: Partial<Comparison> = {}, over = "year") =>
+  const asked = (
+    totals: readonly (number | null)[],
+    more: Partial<Comparison> = {},
+    over = "year",
+    source: "record" | "normals" = "record",
+  ) =>
     askedRain(
       {
         byRainTotal: totals.map(at),
@@ -91,6 +96,7 @@ describe("the user's own rain", () => {
         method: { rainTotalOver: over },
         ...more,
       } as Comparison,
+      source,
       shownIn("us"),
     );
   test("is the span of the totals asked for", () =>
@@ -108,6 +114,7 @@ describe("the user's own rain", () => {
       said: "your record, 10 to 20 in",
       answers: [],
     });
+    expect(asked([null], { annualRainMm }, "year", "normals")?.said).toBe("generated years, 10 to 20 in");
     expect(asked([null], { annualRainMm }, "season")).toBeNull();
     expect(asked([null])).toBeNull();
   });

@@ -151,6 +151,7 @@ const fittedCase = (name: string) => ({
   low: 0.2,
   high: 0.8,
   otherwise: 0.5,
+  tried: 16,
   tooDeepShare: 0,
   tooShallowShare: 0,
   shutMm: 200,

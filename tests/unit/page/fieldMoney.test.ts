@@ -205,7 +205,7 @@ describe("pictures of money", () => {
     const money = { byRainTotal: [at(355.6, 3), at(304.8, -1), at(330.2, 1)] } as unknown as MoneyAnswer;
     const say = shownMoney("USD", bushelsPerAcre(60), shownIn("metric"));
     const { prices, rows, most, perLand } = priceByRainCells(money, 0, say, shownIn("us"));
-    expect(prices).toEqual(["0.100", "0.200", "0.300"]);
+    expect(prices).toEqual(["0.10", "0.20", "0.30"]);
     expect(rows.map(({ rain, isMiddle }) => [rain, isMiddle])).toEqual([
       ["12", false],
       ["13", true],
@@ -253,10 +253,10 @@ test("the sentences of a pair are those that the whole is told with", () => {
   const own = pairSentences(money, pair, bushel, metric);
   expect(own).toEqual([
     "The median season leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.",
-    "Breaks even at 50 kg/ha more, which takes 5.0 mm more water, or at 0.100 USD/kg with the median extra yield.",
+    "Breaks even at 50 kg/ha more, which takes 5.0 mm more water, or at 0.10 USD/kg with the median extra yield.",
   ]);
   expect(moneySentences(money, bushel, metric)).toEqual([
-    "Price 0.200 USD/kg, drawn from 0.100 to 0.300. Each run has its own weather, yield line and price.",
+    "Price 0.20 USD/kg, drawn from 0.10 to 0.30. Each run has its own weather, yield line and price.",
     '"deeper" against "as it is": the median season leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.',
     own[1],
   ]);

@@ -16,6 +16,7 @@ import type { CaseSeason, LayerShown, SeasonShown } from "../../../web/worker/pr
 /** Five days from 30 January on, sown on the second; two slices of 100 and 50 mm that hold 20 and 10 mm. */
 const one: CaseSeason = {
   name: "first",
+  isSod: false,
   startsAt: 0,
   days: 5,
   sowingDay: 1,
@@ -46,6 +47,7 @@ const season: SeasonShown = {
   run: 0,
   runs: 1,
   year: 2021,
+  isGenerated: false,
   totalIndex: 0,
   rainTotalMm: null,
   firstDay: dayNumber(2021, 1, 30),

@@ -60,7 +60,12 @@ test("a year that comes again is stood for by the run in its middle", () => {
 });
 
 describe("the table for a spreadsheet", () => {
-  const told = { names: ["over the pan", "=2+3"], yieldUnit: "bu/ac", shown: shownIn("us") };
+  const told = {
+    names: ["over the pan", "=2+3"],
+    yieldUnit: "bu/ac",
+    isGenerated: false,
+    shown: shownIn("us"),
+  };
   const [head, first] = seasonsCsv([row(0, 2003, 25.4, { annualRainMm: null })], told).split("\n");
 
   test("has the numbers of the table, finer", () => {

@@ -13,7 +13,7 @@ import {
   topRange,
 } from "../../../web/views/teach/denseLayer.ts";
 import { guessSaid, saidMore } from "../../../web/views/teach/guessWords.ts";
-import { rainSlid, sayRain } from "../../../web/views/teach/rainSlid.ts";
+import { ownRain, rainSlid, sayRain } from "../../../web/views/teach/rainSlid.ts";
 import { questionsFor, subjectOf } from "../../../web/views/teach/subject.ts";
 import type { LayerShown } from "../../../web/worker/protocol.ts";
 
@@ -221,24 +221,35 @@ describe("rain that is slid", () => {
       cases: [{ seasonRainMm: 201 }],
     }) as unknown as Parameters<typeof rainSlid>[1];
 
+  const slid = (
+    totals: readonly number[],
+    total: number | null,
+    units: "us" | "metric",
+    over: "year" | "season" = "year",
+  ) => rainSlid(weather(totals, over), told(total), ownRain(weather(totals, over), told(total)), units);
+
   test("is the total asked for, of the year or of the season", () => {
-    expect(rainSlid(weather([330.2]), told(330.2), "us")).toMatchObject({
+    expect(slid([330.2], 330.2, "us")).toMatchObject({
       path: "weather.annualRain",
       value: 13,
       from: 8,
       to: 20,
       isAsItCame: false,
     });
-    expect(rainSlid(weather([200], "season"), told(200), "metric")).toMatchObject({
+    expect(slid([200], 200, "metric", "season")).toMatchObject({
       path: "weather.seasonRain",
       value: 200,
       step: 5,
     });
   });
   test("stands at the middle year where rain is as it came", () =>
-    expect(rainSlid(weather([]), told(null), "us")).toMatchObject({ value: 14.2, isAsItCame: true }));
+    expect(slid([], null, "us")).toMatchObject({ value: 14.2, from: 7.4, to: 24.6, isAsItCame: true }));
   test("has room for a total beyond the usual", () =>
-    expect(rainSlid(weather([762]), told(762), "us")).toMatchObject({ value: 30, to: 30 }));
+    expect(slid([762], 762, "us")).toMatchObject({ value: 30, to: 37.5 }));
+  test("keeps its scale while it is slid", () =>
+    expect(
+      rainSlid(weather([457.2]), told(457.2), ownRain(weather([330.2]), told(330.2)), "us"),
+    ).toMatchObject({ value: 18, to: 20 }));
   test.each([
     [13, "us", "13.0 in"],
     [335, "metric", "335 mm"],

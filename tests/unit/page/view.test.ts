@@ -1,5 +1,15 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { addressOf, chosenRun, playDay, readAddress, theme, units, view } from "../../../web/state/view.ts";
+import {
+  addressOf,
+  chosenRun,
+  playDay,
+  readAddress,
+  skipWords,
+  theme,
+  units,
+  view,
+  viewNames,
+} from "../../../web/state/view.ts";
 
 beforeEach(() => readAddress("#/answer?units=us&theme=auto"));
 
@@ -31,4 +41,9 @@ describe("an address", () => {
     readAddress("#/nowhere");
     expect(view.value).toBe("answer");
   });
+});
+
+test("the skip link of every view is a sentence", () => {
+  expect(Object.keys(skipWords)).toEqual([...viewNames]);
+  for (const said of Object.values(skipWords)) expect(said).toMatch(/^Skip to (?!the in\b)[a-z ]+$/);
 });

@@ -19,7 +19,7 @@ const bushels = (p10: number, p50: number, p90: number) => ({ unit: "bu/ac" as c
 describe("the first line", () => {
   test("of the issue that asked for it", () => {
     expect(said(someComparison())).toBe(
-      "At 13 in of rain the deeper roots used 0.4 in more water in the middle season (0.1 to 0.8), worth about 4 bu/ac (1 to 9).",
+      "At 13 in of rain the deeper roots took up 0.4 in more water in the middle season (0.1 to 0.8), worth about 4 bu/ac (1 to 9).",
     );
   });
 
@@ -44,7 +44,7 @@ describe("the first line", () => {
     [
       "small differences a digit finer",
       { extraWaterUsedMm: inches(0.07, 0.12, 0.29), extraYield: bushels(0, 0.3, 0.8) },
-      "the deeper roots used 0.12 in more water in the middle season (0.07 to 0.29), worth about 0.3 bu/ac (0.0 to 0.8).",
+      "the deeper roots took up 0.12 in more water in the middle season (0.07 to 0.29), worth about 0.3 bu/ac (0.0 to 0.8).",
     ],
     [
       "hardly any",
@@ -53,7 +53,7 @@ describe("the first line", () => {
         extraYield: bushels(0, 0, 0.8),
         shareOfSeasonsItMattered: 0.05,
       },
-      'the deeper roots used about as much water as "as dug" in the middle season (0.00 to 0.19 in), worth next to nothing in yield (0.0 to 0.8 bu/ac).',
+      'the deeper roots took up about as much water as "as dug" in the middle season (0.00 to 0.19 in), worth next to nothing in yield (0.0 to 0.8 bu/ac).',
     ],
     [
       "hardly any, and that less",
@@ -62,12 +62,12 @@ describe("the first line", () => {
         extraYield: bushels(-0.9, -0.04, 0),
         shareOfSeasonsItMattered: 0.05,
       },
-      'the deeper roots used about as much water as "as dug" in the middle season (0.01 to 0.18 in less), worth next to nothing in yield (0.0 to 0.9 bu/ac less).',
+      'the deeper roots took up about as much water as "as dug" in the middle season (0.01 to 0.18 in less), worth next to nothing in yield (0.0 to 0.9 bu/ac less).',
     ],
     [
       "water without yield: below the line's threshold",
       { extraYield: bushels(0, 0, 0) },
-      "the deeper roots used 0.4 in more water in the middle season (0.1 to 0.8), worth nothing in yield.",
+      "the deeper roots took up 0.4 in more water in the middle season (0.1 to 0.8), worth nothing in yield.",
     ],
     [
       "none at all",
@@ -77,7 +77,7 @@ describe("the first line", () => {
         extraYield: bushels(0, 0, 0),
         shareOfSeasonsItMattered: 0,
       },
-      '"deeper" used exactly as much water as "as dug": no difference in water or yield.',
+      '"deeper" took up exactly as much water as "as dug": no difference in water or yield.',
     ],
     [
       "nothing in nine seasons of ten is not exactly nothing",
@@ -86,17 +86,17 @@ describe("the first line", () => {
         extraYield: bushels(0, 0, 0),
         shareOfSeasonsItMattered: 0.04,
       },
-      'the deeper roots used about as much water as "as dug" in the middle season (0.00 to 0.00 in), worth nothing in yield.',
+      'the deeper roots took up about as much water as "as dug" in the middle season (0.00 to 0.00 in), worth nothing in yield.',
     ],
     [
       "nothing in the middle, much at one end",
       { extraWaterUsedMm: inches(-0.9, 0, 0.1), extraYield: bushels(-17, 0, 0.4) },
-      'the deeper roots used about as much water as "as dug" in most seasons, worth next to nothing, but at least 0.9 in and 17 bu/ac less in one season of ten.',
+      'the deeper roots took up about as much water as "as dug" in most seasons, worth next to nothing, but at least 0.9 in and 17 bu/ac less in one season of ten.',
     ],
     [
       "nothing in the middle, much at both ends",
       { extraWaterUsedMm: inches(-0.9, 0.01, 0.6), extraYield: bushels(-17, 0, 11) },
-      'the deeper roots used about as much water as "as dug" in most seasons, worth next to nothing, but at least 0.9 in and 17 bu/ac less in one season of ten and at least 0.6 in and 11 bu/ac more in one.',
+      'the deeper roots took up about as much water as "as dug" in most seasons, worth next to nothing, but at least 0.9 in and 17 bu/ac less in one season of ten and at least 0.6 in and 11 bu/ac more in one.',
     ],
     [
       "a little at both ends, often enough to be seen",
@@ -105,32 +105,32 @@ describe("the first line", () => {
         extraYield: bushels(-0.5, 0, 0.5),
         shareOfSeasonsItMattered: 0.12,
       },
-      'the deeper roots used about as much water as "as dug" in most seasons, worth next to nothing, but the difference was 0.2 in or more in 12 % of them.',
+      'the deeper roots took up about as much water as "as dug" in most seasons, worth next to nothing, but the difference was 0.2 in or more in 12 % of them.',
     ],
     [
       "water without yield in the middle, yield at one end",
       { extraYield: bushels(0, 0, 9) },
-      "the deeper roots used 0.4 in more water in the middle season (0.1 to 0.8), worth nothing in most seasons, but at least 9 bu/ac more in one season of ten.",
+      "the deeper roots took up 0.4 in more water in the middle season (0.1 to 0.8), worth nothing in most seasons, but at least 9 bu/ac more in one season of ten.",
     ],
     [
       "more than the roots differs: the case by its name",
       { onlyRootsDiffer: false },
-      '"deeper" used 0.4 in more water in the middle season (0.1 to 0.8), worth about 4 bu/ac (1 to 9).',
+      '"deeper" took up 0.4 in more water in the middle season (0.1 to 0.8), worth about 4 bu/ac (1 to 9).',
     ],
     [
       "less, from shallower roots",
       { extraDepthMm: -50, extraWaterUsedMm: inches(-0.8, -0.4, -0.1), extraYield: bushels(-9, -4, -1) },
-      "the shallower roots used 0.4 in less water in the middle season (0.1 to 0.8), which costs about 4 bu/ac (1 to 9).",
+      "the shallower roots took up 0.4 in less water in the middle season (0.1 to 0.8), which costs about 4 bu/ac (1 to 9).",
     ],
     [
       "on both sides of nothing",
       { extraWaterUsedMm: inches(-0.2, 0.3, 0.8), extraYield: bushels(-2, 3, 9) },
-      "the deeper roots used 0.3 in more water in the middle season (0.2 less to 0.8 more), worth about 3 bu/ac (2 less to 9 more).",
+      "the deeper roots took up 0.3 in more water in the middle season (0.2 less to 0.8 more), worth about 3 bu/ac (2 less to 9 more).",
     ],
     [
       "no telling depth: the case by its name",
       { extraDepthMm: 2 },
-      '"deeper" used 0.4 in more water in the middle season (0.1 to 0.8), worth about 4 bu/ac (1 to 9).',
+      '"deeper" took up 0.4 in more water in the middle season (0.1 to 0.8), worth about 4 bu/ac (1 to 9).',
     ],
   ])("%s", (_, change, line) => expect(differing(change)).toBe(`At 13 in of rain ${line}`));
 
@@ -168,7 +168,7 @@ describe("the first line", () => {
   test("one run has no range", () => {
     const method = { ...someComparison().method, runs: 1 };
     expect(said(someComparison({ method }))).toBe(
-      "At 13 in of rain the deeper roots used 0.4 in more water in the one season run, worth about 4 bu/ac.",
+      "At 13 in of rain the deeper roots took up 0.4 in more water in the one season run, worth about 4 bu/ac.",
     );
     const alone = said(someComparison({ method, cases: [someCase], differences: [] }));
     expect(alone).toContain("in the one season run, for about 24 bu/ac. There is only one case");
@@ -180,8 +180,8 @@ describe("the first line", () => {
       someComparison({ differences: [someDifference, { ...someDifference, to: "no pan" }] }),
     );
     expect(lines.split("\n").map((line) => line.slice(0, 32))).toEqual([
-      'At 13 in of rain "deeper" used 0',
-      'At 13 in of rain "no pan" used 0',
+      'At 13 in of rain "deeper" took u',
+      'At 13 in of rain "no pan" took u',
     ]);
   });
 
@@ -200,7 +200,7 @@ describe("the first line", () => {
       "At 13 in of rain in the season the",
     ],
   ])("where: %#", (change, start) => {
-    expect(said(someComparison(change)).startsWith(`${start} deeper roots used`)).toBe(true);
+    expect(said(someComparison(change)).startsWith(`${start} deeper roots took up`)).toBe(true);
   });
 });
 

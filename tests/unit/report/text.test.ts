@@ -1,9 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { comparisonText } from "../../../src/report/sentences/comparisonText.ts";
 import { jsonText, roundForPrint } from "../../../src/report/tables/roundForPrint.ts";
 import { fixed } from "../../../src/report/tables/formatters.ts";
 import { tableLines } from "../../../src/report/tables/textTable.ts";
 import { bullets, textWidth, wrap } from "../../../src/wrap.ts";
+import { someComparison } from "./someComparison.ts";
 
 describe("wrapping at 80 columns", () => {
   test("later lines hang", () => {
@@ -57,4 +59,16 @@ describe("printed numbers", () => {
     expect(() => jsonText({ deep: [Infinity] })).toThrow("Infinity");
   });
   test("no minus zero", () => expect(fixed(-0.04, 1)).toBe("0.0"));
+});
+
+describe("what the crop takes up and what crop and soil use", () => {
+  const text = comparisonText(someComparison(), "us", "short");
+  test("are two words: the sentence and the difference say taken up, the column of both says water use", () => {
+    expect(text.split("\n")[0]).toMatch(/took up/);
+    expect(text).toContain("3 taken up");
+    expect(text.replaceAll(/\s+/g, " ")).toContain(
+      "Water use is what the crop transpires and the soil evaporates.",
+    );
+    expect(text).not.toMatch(/extra (water )?used/i);
+  });
 });

@@ -463,6 +463,11 @@ const rows: readonly Row[] = [
     'surface.residueCover: expected 0 to 100 %, found "130 %"; check the number and its unit',
   ],
   [
+    "a way of rotting that nobody knows",
+    { "surface.residueDecay": "slow" },
+    'surface.residueDecay: expected one of "by weather", "none", found "slow"; choose one of these',
+  ],
+  [
     "a curve number above 100",
     { "surface.curveNumber": 170 },
     "surface.curveNumber: expected a number, 30 to 100, found 170; check the number",
@@ -741,6 +746,74 @@ const texts: readonly (readonly [name: string, text: string, line: string])[] = 
   ],
 ];
 
+/** Sod is not sown and does not ripen; only pasture has a fair condition. */
+const ofSod: readonly Row[] = [
+  [
+    "sod with a maturity",
+    { "crop.name": "sod", "crop.maturity": "early" },
+    "crop.maturity: expected no maturity for sod, which does not ripen, found one; leave it out; stageLengths says how long it grows",
+  ],
+  [
+    "sod with a day on which it is ripe",
+    { "crop.name": "perennial grass", "crop.ripe": "Aug 1" },
+    "crop.ripe: expected no day of ripeness for perennial grass, which does not ripen, found one; leave it out; stageLengths says how long it grows",
+  ],
+  [
+    "sod that is worked",
+    { "crop.name": "sod", "surface.treatment": "contoured" },
+    'surface.treatment: expected none for pasture or range, which is not worked, found "contoured"; leave it out',
+  ],
+  [
+    "a fair condition of a crop",
+    { "surface.condition": "fair" },
+    `surface.condition: expected poor or good for row crops, found "fair"; only pasture or range has a fair condition in the handbook's table`,
+  ],
+];
+
+/** Words people use, and what has another reason than it seems. */
+const ofWords: readonly Row[] = [
+  [
+    "two crops compared",
+    { "cases[1].crop": { name: "corn" } },
+    'cases[1].crop.name: expected one crop for all cases: two crops are two yield lines, each with its own place and errors, found "corn"; leave it out, and ask the quick question with each crop',
+  ],
+  [
+    "a late maturity",
+    { "crop.maturity": "late" },
+    'crop.maturity: expected one of "early", "medium", "full", found "late"; did you mean "full"?',
+  ],
+  [
+    "a layer called a pan",
+    { "soil.layers[1].origin": "pan" },
+    'soil.layers[1].origin: expected one of "natural", "tillage pan", "wheel track", found "pan"; did you mean "tillage pan"?',
+  ],
+  [
+    "a plant habit beside a stand",
+    { "crop.stand": "50 %", "crop.plantHabit": "stays small" },
+    "crop.plantHabit: expected a population that it belongs to, found stand, which says the leaves outright; leave plantHabit out, or give population in place of stand",
+  ],
+  [
+    "a plant habit alone",
+    { "crop.plantHabit": "stays small" },
+    "crop.plantHabit: expected a population that it belongs to, found none; give population, or leave plantHabit out",
+  ],
+  [
+    "roots deeper than the rock",
+    { "soil.restriction": { kind: "rock", depth: "40 in" }, "cases[1].rootingDepth": "60 in" },
+    "cases[1].rootingDepth: expected a depth above the rock that soil.restriction states, 40 in, found 60 in; roots end there: give a smaller depth, or mend soil.restriction",
+  ],
+  [
+    "more notes than fit",
+    { notes: Array.from({ length: 203 }, () => "a note") },
+    "notes: expected at most 200 notes, found a list of 203; take 3 out, or join some",
+  ],
+  [
+    "a note that is a number",
+    { notes: ["a note", 5] },
+    "notes: expected a text of 1 to 2000 letters, or a list of such texts, found a list of 2; write each between quotes, and shorten a long one",
+  ],
+];
+
 const files: Readonly<Record<string, string>> = { "rain.csv": "date,rain_mm\n2020-01-01,0\n2020-01-02,5\n" };
 const readText = (path: string, field: string): string =>
   files[path] ?? refuse(field, "a file", path, "check the path");
@@ -762,14 +835,13 @@ describe("a scenario that is wrong is refused in plain words", () => {
     expect(name).toBe(goodScenario.name);
   });
   test("no row was dropped", () => expect(rows.length + texts.length).toBeGreaterThanOrEqual(109));
-  test.each(rows.map(([name, changes, ...lines]) => [name, changes, lines] as const))(
-    "%s",
-    async (_, changes, lines) => {
-      expect(
-        await linesOf(() => resolveScenario(withChanges(changes), { fileName: "bad.json", readText })),
-      ).toEqual(lines);
-    },
-  );
+  test.each(
+    [...rows, ...ofSod, ...ofWords].map(([name, changes, ...lines]) => [name, changes, lines] as const),
+  )("%s", async (_, changes, lines) => {
+    expect(
+      await linesOf(() => resolveScenario(withChanges(changes), { fileName: "bad.json", readText })),
+    ).toEqual(lines);
+  });
 });
 
 describe("a text that is no scenario is refused with line and column", () => {

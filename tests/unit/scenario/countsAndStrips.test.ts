@@ -249,7 +249,7 @@ const badCounts: readonly Row[] = [
         { case: "deeper", rowWidth: "30 in", spots: [spot, spot] },
       ],
     },
-    `evidence.counts[1].spots: expected 1 spot, one for each of evidence.counts[0], as spots are paired, found 2; give each spot its neighbour, or leave out spotsPaired`,
+    `evidence.counts[1].spots: expected 1 spot, one for each of evidence.counts[0], as spots are paired, found 2; give each spot its neighbor, or leave out spotsPaired`,
   ],
   [
     "a case twice",

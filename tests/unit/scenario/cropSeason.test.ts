@@ -22,7 +22,7 @@ const whyOf = ({ defaults }: Scenario, field: string) =>
 describe("how long the crop takes", () => {
   test("early, medium and full differ in degree days and days, and say so", async () => {
     const [early, usual, full] = await Promise.all(
-      ["early", undefined, "full"].map((maturity) => resolved({ "crop.maturity": maturity })),
+      ["early", "medium", "full"].map((maturity) => resolved({ "crop.maturity": maturity })),
     );
     const daysOf = (one: Scenario | undefined) => total(one!.cases[0].crop.stageDaysFallback);
     const heatOf = (one: Scenario | undefined) => total(one!.cases[0].crop.stageLengths);
@@ -31,8 +31,12 @@ describe("how long the crop takes", () => {
     expect(heatOf(early)).toBeLessThan(heatOf(usual));
     expect(heatOf(usual)).toBeLessThan(heatOf(full));
     expect(whyOf(early!, "crop.stageLengths")).toMatch(/^early type: .*\(memory\)$/);
-    expect(usual!.defaults.find(({ field }) => field === "crop.maturity")?.value).toBe("medium");
     expect(early!.defaults.some(({ field }) => field === "crop.maturity")).toBe(false);
+  });
+
+  test("left out: medium, and says so", async () => {
+    const { defaults } = await resolved({ crop: { name: "field pea" } });
+    expect(defaults.find(({ field }) => field === "crop.maturity")?.value).toBe("medium");
   });
 
   test("a case may grow another type, and one sown later has the base's", async () => {

@@ -15,10 +15,11 @@ describe("snow that stubble catches", () => {
     ["none stated", {}, 0],
     ["on half of the ground", { residueCover: "50 %" }, 0.11],
     ["on all of it", { residueCover: "100 %" }, 0.22],
-    ["in fallow counts", { residueCover: "10 %", residueCoverFallow: "80 %" }, 0.176],
-    ["in the crop does not", { residueCoverCrop: "80 %" }, 0],
-  ])("follows the residue: %s", async (_, surface, share) => {
-    const { cases, defaults } = await resolved({ surface });
+    ["in fallow counts", { residueCover: "10 %", residueCoverFallow: "80 %" }, 0.176, "11 months"],
+    ["at sowing does not after fallow", { residueCoverCrop: "80 %" }, 0, "11 months"],
+    ["at sowing does without", { residueCover: "10 %", residueCoverCrop: "80 %" }, 0.176],
+  ])("follows the residue: %s", async (_, surface, share, length?: string) => {
+    const { cases, defaults } = await resolved({ surface, fallow: length && { length } });
     expect(cases[0].ground.snowCatchShare).toBeCloseTo(share, 12);
     expect(defaults.find(({ field }) => field === "surface.snowCatch")?.why).toMatch(/Pomeroy/);
   });
@@ -30,6 +31,63 @@ describe("snow that stubble catches", () => {
     const { cases, defaults } = await resolved({ surface: { residueCover: "100 %", snowCatch } });
     expect(cases[0].ground.snowCatchShare).toBe(share);
     expect(defaults.some(({ field }) => field === "surface.snowCatch")).toBe(false);
+  });
+});
+
+describe("residue on the ground", () => {
+  const fallow = { length: "14 months" };
+  const told = (defaults: Scenario["defaults"], key: string) =>
+    defaults.find(({ field }) => field === `surface.${key}`);
+
+  test("is stated for the first day, rots by weather, and the crop has what the fallow leaves", async () => {
+    const { cases, defaults } = await resolved({ surface: { residueCover: "90 %" }, fallow });
+    expect(cases[0].ground).toMatchObject({
+      residueCoverFallow: 0.9,
+      residueCoverCrop: null,
+      residueDecays: true,
+    });
+    expect(told(defaults, "residueDecay")).toMatchObject({
+      value: "by weather",
+      why: expect.stringMatching(/first day.*Renard/),
+    });
+  });
+  test.each([
+    ["no fallow: the cover is the crop's", { residueCover: "60 %" }, undefined, 0.6],
+    ["the crop's own", { residueCover: "90 %", residueCoverCrop: "20 %" }, fallow, 0.2],
+    [
+      "beside the fallow's own, the one for both is the crop's",
+      { residueCover: "30 %", residueCoverFallow: "90 %" },
+      fallow,
+      0.3,
+    ],
+    ["no fallow: the fallow's says nothing", { residueCoverFallow: "90 %" }, undefined, 0],
+  ])("at sowing: %s", async (_, surface, length, crop) => {
+    const { cases } = await resolved({ surface, fallow: length });
+    expect(cases[0].ground.residueCoverCrop).toBe(crop);
+  });
+  test("is kept where that is said, and what a stated curve number and snow catch are stays too", async () => {
+    const surface = { residueCover: "60 %", residueDecay: "none", curveNumber: 80, snowCatch: "10 %" };
+    const { cases, defaults } = await resolved({ surface, fallow });
+    expect(cases[0].ground).toMatchObject({
+      residueDecays: false,
+      curveNumberFallow: 80,
+      curveNumberBareFallow: 80,
+      snowCatchShare: 0.1,
+      snowCatchBareShare: 0.1,
+    });
+    expect(told(defaults, "residueDecay")).toBeUndefined();
+  });
+  test("goes unmentioned where there is none", async () => {
+    const { cases, defaults } = await resolved({ fallow });
+    expect(cases[0].ground.residueDecays).toBe(false);
+    expect(told(defaults, "residueDecay")).toBeUndefined();
+  });
+  test("does not rot under sod, whose litter comes anew", async () => {
+    const { cases } = await resolved({
+      crop: { name: "perennial grass" },
+      surface: { residueCover: "60 %" },
+    });
+    expect(cases[0].ground.residueDecays).toBe(false);
   });
 });
 
@@ -58,5 +116,39 @@ describe("how the ground dries", () => {
     // Ritchie 1972 (memory): clay loam slows least, sand most.
     expect(await at("clay loam")).toBeGreaterThan(await at("loam"));
     expect(await at("loam")).toBeGreaterThan(await at("sand"));
+  });
+});
+
+describe("sod", () => {
+  const sod = { crop: { name: "sod" } };
+  const groundOf = async (changes: Record<string, unknown>) =>
+    (await resolved({ ...sod, ...changes })).cases[0].ground;
+  // TR-55 Table 2-2c (memory): pasture, group B.
+  test.each([
+    ["fair unless said otherwise", {}, 69, 0.62],
+    ["poor as stated", { condition: "poor" }, 79, 0.25],
+    ["good as stated", { condition: "good" }, 61, 0.87],
+    ["poor by a stated cover", { residueCover: "40 %" }, 79, 0.4],
+    ["good by a stated cover", { residueCover: "80 %" }, 61, 0.8],
+  ])(
+    "has the handbook's pasture row all year, %s, and covers its ground",
+    async (_, surface, number, cover) => {
+      const ground = await groundOf({ surface, "soil.hydrologicGroup": "B" });
+      expect([ground.curveNumberFallow, ground.curveNumberCrop]).toEqual([number, number]);
+      expect([ground.residueCoverFallow, ground.residueCoverCrop]).toEqual([cover, cover]);
+    },
+  );
+
+  test("says where its cover comes from, and nothing of seed or ripeness", async () => {
+    const { defaults } = await resolved(sod);
+    expect(defaults.find(({ field }) => field === "surface.residueCoverCrop")?.why).toMatch(
+      /Table 2-2c \(memory\)/,
+    );
+    expect(defaults.filter(({ field }) => /sowingDepth|maturity|rootsEnd|treatment/.test(field))).toEqual([]);
+  });
+
+  test("a crop that is sown has the bare ground it had", async () => {
+    const { cases } = await resolved({});
+    expect(cases[0].ground.residueCoverCrop).toBe(0);
   });
 });

@@ -21,9 +21,15 @@ export function monthColumns(rows: readonly (readonly string[])[]): string[][] {
 
 const isNumber = (cell: string) => /\d/.test(cell);
 
-function withoutHead(rows: readonly (readonly string[])[]): readonly (readonly string[])[] {
+/** A first row of words above rows with numbers is the spreadsheet's own head. Where no row has a number, none is a head. */
+export function withoutHead(rows: readonly (readonly string[])[]): readonly (readonly string[])[] {
   const [head, ...rest] = rows;
-  return head !== undefined && rest.length > 0 && !head.some(isNumber) ? rest : rows;
+  const isHead =
+    head !== undefined &&
+    head.some((cell) => /\p{L}/u.test(cell)) &&
+    !head.some(isNumber) &&
+    rest.some((row) => row.some(isNumber));
+  return isHead ? rest : rows;
 }
 
 function withoutNames(rows: readonly (readonly string[])[]): readonly (readonly string[])[] {

@@ -17,8 +17,6 @@ export const defaults = {
   nameOfDifference: "What the difference is worth, against the total of rain",
   height: 380,
   fileName: "depth-by-rain",
-  /** The fan's own span, in. */
-  spanIn: [8, 20],
   /** Opacity of the band from one season in ten to nine in ten. */
   bandOpacity: 0.2,
   /** Labels keep this far apart, px. */
@@ -141,7 +139,7 @@ function askedPoints(fan: RainFan, { of, chosen, asked }: FanView, colours: Pale
 function layoutOf(fan: RainFan, view: FanView, colours: Palette): Figure["layout"] {
   const { length, mmPerUnit } = unitsOf(fan);
   const { asked } = view;
-  const [from, to] = defaults.spanIn.map((inches) => (inches * mmPerInch) / mmPerUnit) as [number, number];
+  const [from, to] = [fan.fromMm / mmPerUnit, fan.toMm / mmPerUnit];
   const own = asked === null ? null : ([asked.fromMm / mmPerUnit, asked.toMm / mmPerUnit] as const);
   const range: [number, number] = [Math.min(from, own?.[0] ?? from), Math.max(to, own?.[1] ?? to)];
   const heights = rangeOf(fan, view);

@@ -11,9 +11,14 @@ export interface AskedRain {
   readonly answers: readonly (AnswerAtRain & { readonly rainTotalMm: number })[];
 }
 
-/** The totals asked for; where the rain is as it came, what eight years of ten brought. */
+/**
+ * The totals asked for; where the rain is as it came, what eight years of ten brought.
+ *
+ * @param source whether the years are a record's or generated from monthly normals
+ */
 export function askedRain(
   { byRainTotal, annualRainMm, method }: Comparison,
+  source: "record" | "normals",
   shown: Formatters,
 ): AskedRain | null {
   const answers = byRainTotal
@@ -27,7 +32,12 @@ export function askedRain(
   }
   if (annualRainMm === null || method.rainTotalOver === "season") return null;
   const { p10, p90 } = annualRainMm;
-  return { fromMm: p10, toMm: p90, said: `your record, ${rangeSaid(p10, p90, shown)}`, answers: [] };
+  return {
+    fromMm: p10,
+    toMm: p90,
+    said: `${source === "record" ? "your record" : "generated years"}, ${rangeSaid(p10, p90, shown)}`,
+    answers: [],
+  };
 }
 
 function rangeSaid(fromMm: number, toMm: number, { total, length }: Formatters): string {

@@ -70,7 +70,16 @@ export function Difference(props: DifferenceProps) {
         stroke-dasharray="2 4"
       />
       <path d={`M${box.x} ${box.y}v${box.height}`} stroke={colours.rule} />
-      <text x={box.x - 3} y={zero - 4} text-anchor="end" fill={colours.pencil} font-size={size - 1}>
+      <text
+        x={box.x - 3}
+        y={zero - 4}
+        text-anchor="end"
+        fill={colours.pencil}
+        font-size={size - 1}
+        stroke={colours.paper}
+        stroke-width="4"
+        paint-order="stroke"
+      >
         0
       </text>
       {interval !== null && (
@@ -82,7 +91,16 @@ export function Difference(props: DifferenceProps) {
             stroke-width="2.6"
           />
           {ends.map((mm, i) => (
-            <text key={i} x={x + 13} y={centres[i + 1]! + 4} font-size={size - 1} fill={colours.pencil}>
+            <text
+              key={i}
+              x={x + 13}
+              y={centres[i + 1]! + 4}
+              font-size={size - 1}
+              fill={colours.pencil}
+              stroke={colours.paper}
+              stroke-width="4"
+              paint-order="stroke"
+            >
               {signed(mm)}
             </text>
           ))}

@@ -48,6 +48,9 @@ interface PriceByRainProps {
   readonly width: number;
 }
 
+/** Of a heavy letter of the labels, px, with room to spare. */
+const letterPx = 8.6;
+
 /** A sheet of figures: the deeper the ink the more is left, hatched where something is lost. */
 export function PriceByRain({ money, p, say, shown, width }: PriceByRainProps) {
   const colours = palette();
@@ -55,7 +58,8 @@ export function PriceByRain({ money, p, say, shown, width }: PriceByRainProps) {
   const { sizePx, headPx, rowPx } = defaults;
   const { prices, rows: all, perLand, most } = priceByRainCells(money, p, say, shown);
   const rows = rowsDrawn(all);
-  const labelPx = Math.min(92, width * 0.2);
+  // A number is short; "as it came" takes its own width.
+  const labelPx = Math.min(92, Math.max(width * 0.2, ...rows.map(({ rain }) => rain.length * letterPx)));
   const cellPx = (width - labelPx) / prices.length;
   const height = headPx + rows.length * rowPx + 6;
   const { from, to } = money.pairs[p]!;

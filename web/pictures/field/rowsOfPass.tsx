@@ -88,7 +88,7 @@ export function RowsOfPass(props: RowsOfPassProps) {
 }
 
 function nameOf({ rows, tyreRows, kinds, numbered }: RowsOfPassProps): string {
-  const tyres = tyreRows.length === 0 ? "" : `; tyres at ${tyreRows.join(", ")}`;
+  const tyres = tyreRows.length === 0 ? "" : `; tires at ${tyreRows.join(", ")}`;
   const all = numbered ? `${rows.length} rows of one pass${tyres}` : "Rows of the field by their share";
   return `${all}: ${kinds.map(kindSaid).join("; ")}`;
 }

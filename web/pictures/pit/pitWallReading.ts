@@ -1,3 +1,4 @@
+import { yearSaid } from "../../../src/report/tables/yearSaid.ts";
 import { monthNames } from "../../../src/quantity/dates.ts";
 import { dayOfMonth, monthOf, yearOf } from "../../../src/quantity/calendar.ts";
 import type { CaseSeason, LayerShown, SeasonShown } from "../../worker/protocol.ts";
@@ -96,9 +97,9 @@ export function passageOf(
   return least;
 }
 
-/** `14 Jul 2020` */
-export function sayDay(date: number): string {
-  return `${sayMonthDay(date)} ${yearOf(date)}`;
+/** `14 Jul 2020`, `14 Jul, generated year 20` */
+export function sayDay(date: number, isGenerated: boolean): string {
+  return `${sayMonthDay(date)}${isGenerated ? "," : ""} ${yearSaid(yearOf(date), isGenerated)}`;
 }
 
 /** `14 Jul` */

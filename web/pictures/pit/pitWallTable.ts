@@ -1,3 +1,4 @@
+import { yearBriefly } from "../../../src/report/tables/yearSaid.ts";
 import { shownIn } from "../../../src/report/tables/formatters.ts";
 import type { Units } from "../../../src/quantity/kinds.ts";
 import { monthOf, yearOf } from "../../../src/quantity/calendar.ts";
@@ -17,13 +18,13 @@ export function pitWallTable(
   const one = season.cases[caseIndex] ?? season.cases[0]!;
   return {
     head: [
-      "Month, to its last day",
+      season.isGenerated ? "Month of a generated year, to its last day" : "Month, to its last day",
       `Rain and snow, ${shown.length}`,
       ...season.cases.map(({ name }) => `Root front, ${name}, ${shown.length}`),
       ...layers.map(({ name }) => `Available water in ${name}, ${shown.length}`),
     ],
     rows: monthsOf(season).map(({ from, to }) => [
-      `${monthNames[monthOf(season.firstDay + to) - 1]!} ${yearOf(season.firstDay + to)}, to ${sayMonthDay(season.firstDay + to)}`,
+      `${monthNames[monthOf(season.firstDay + to) - 1]!} ${yearBriefly(yearOf(season.firstDay + to), season.isGenerated)}, to ${sayMonthDay(season.firstDay + to)}`,
       shown.fineWater(sum(season.rainMm, from, to)),
       ...season.cases.map((each) => {
         const mm = frontOn(each, to);

@@ -1,3 +1,4 @@
+import { yearBriefly } from "../../../src/report/tables/yearSaid.ts";
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { dayOfMonth, monthOf, yearOf } from "../../../src/quantity/calendar.ts";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
@@ -191,7 +192,7 @@ export function Dates({ season, layout, window, colours }: Omit<TimeProps, "one"
             </text>
             {newYear && (
               <text x={x + 2} y={y + 33} fill={colours.ink} font-weight="600">
-                {year}
+                {yearBriefly(year, season.isGenerated)}
               </text>
             )}
           </g>
@@ -202,11 +203,16 @@ export function Dates({ season, layout, window, colours }: Omit<TimeProps, "one"
 }
 
 function eventMarks(season: SeasonShown, one: CaseSeason): EventMark[] {
-  const events: readonly (readonly [string, number, EventMark["side"]])[] = [
-    ["sown", one.sowingDay, "before"],
-    ["flowers", one.floweringDay, "over"],
-    ["mature", one.maturityDay, "after"],
-  ];
+  const events: readonly (readonly [string, number, EventMark["side"]])[] = one.isSod
+    ? [
+        ["growth begins", one.sowingDay, "before"],
+        ["ends", one.maturityDay, "after"],
+      ]
+    : [
+        ["sown", one.sowingDay, "before"],
+        ["flowers", one.floweringDay, "over"],
+        ["mature", one.maturityDay, "after"],
+      ];
   return events.map(([word, ownDay, side]) => {
     const day = one.startsAt + ownDay;
     return { day, side, word, date: sayMonthDay(season.firstDay + day) };

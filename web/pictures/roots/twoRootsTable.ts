@@ -18,7 +18,7 @@ export function twoRootsTable(
   return {
     head: ["Day", ...here.map((c) => `${season.cases[c]!.name}: roots down to, ${shown.length}`)],
     rows: days.map((day) => [
-      sayDay(season.firstDay + day),
+      sayDay(season.firstDay + day, season.isGenerated),
       ...here.map((c) => {
         const mm = heldFront(season.cases[c]!, day);
         return mm === null ? "–" : shown.depth(mm);

@@ -5,7 +5,7 @@ import { Plot } from "../../pictures/kit/plot.tsx";
 import { defaults, rainFanFigure, rainFanTable, type FanOf } from "../../pictures/answer/rainFan.ts";
 import { askedRain, type AskedRain } from "../../pictures/answer/rainFanAsked.ts";
 import { isDark } from "../../state/theme.ts";
-import { answer, fan, fanIsFresh } from "../../worker/client.ts";
+import { answer, fan, fanIsFresh, resolved } from "../../worker/client.ts";
 import type { RainFan } from "../../worker/protocol.ts";
 import { differenceShown } from "./chosenDifference.ts";
 import { Panel } from "./panel.tsx";
@@ -30,9 +30,10 @@ function FanDrawn({ width, title }: { width: number; title: string }) {
   const units = answer.value?.units ?? "us";
   const chosen = differenceShown.value;
   const dark = isDark.value;
+  const source = resolved.value?.weather.source ?? "record";
   const asked = useMemo(
-    () => (comparison === null ? null : askedRain(comparison, shownIn(units))),
-    [comparison, units],
+    () => (comparison === null ? null : askedRain(comparison, source, shownIn(units))),
+    [comparison, source, units],
   );
   const figure = useMemo(
     () => (now === null ? null : rainFanFigure(now, { of, chosen, asked, width })),

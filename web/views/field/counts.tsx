@@ -12,6 +12,7 @@ import type { Answer } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
 import { addGroup, countsPath, firstCounts, groupsIn } from "./counts/edits.ts";
 import { Group } from "./counts/group.tsx";
+import { Contradictions } from "./contradictions.tsx";
 import { Narrowing } from "./counts/narrowing.tsx";
 import { countedGroups, countedDifferences } from "./counts/picture.ts";
 import { yieldsSaid } from "./counts/yieldsSaid.ts";
@@ -91,6 +92,7 @@ function Told({ now }: { now: Answer }) {
           {first}
         </p>
       )}
+      <Contradictions />
       <div ref={room} class="measured-room">
         <CountedYield
           groups={countedGroups(counts, names, said)}

@@ -7,6 +7,7 @@ import type { BesideRow } from "../../pictures/field/measuredBesideLayout.ts";
 import { answer, busy } from "../../worker/client.ts";
 import type { Answer } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
+import { Contradictions } from "./contradictions.tsx";
 import { openLeaf } from "./openLeaf.ts";
 import { yieldsSaid, type YieldsSaid } from "./counts/yieldsSaid.ts";
 
@@ -53,6 +54,7 @@ function Told({ now, said, list, confidence }: ToldProps) {
           {verdicts[i]}
         </p>
       ))}
+      <Contradictions />
       <div ref={room} class="measured-room">
         <MeasuredBeside
           title="Measured, and explained by water"

@@ -34,7 +34,7 @@ function NoRows() {
   return (
     <>
       <p>
-        Count the rows of one pass, and on which of them the tyres run: the field is then the mean of its
+        Count the rows of one pass, and on which of them the tires run: the field is then the mean of its
         rows, not the best of them.
       </p>
       {!enough && (
@@ -127,10 +127,10 @@ function Pass({ rowPositions }: { rowPositions: Json }) {
       title={numbered || !isList(rowPositions) ? "One pass, from above" : "The field's rows, by their share"}
       lead={
         open
-          ? "Click on a row, or between two, to set a tyre there; click again to take it away."
+          ? "Click on a row, or between two, to set a tire there; click again to take it away."
           : isList(rowPositions)
             ? `Each row drawn stands for ${100 / rowsForShares} % of the field.`
-            : "Where the tyres run is not told: the rows stand sorted."
+            : "Where the tires run is not told: the rows stand sorted."
       }
     >
       {(width) => {
@@ -149,7 +149,7 @@ function Pass({ rowPositions }: { rowPositions: Json }) {
             {!open && !isList(rowPositions) && (
               <p class="tools no-print">
                 <button type="button" onClick={() => placeTyres(rows.length, rowsInTrack)}>
-                  Say where the tyres run
+                  Say where the tires run
                 </button>
               </p>
             )}

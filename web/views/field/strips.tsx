@@ -10,6 +10,7 @@ import { units } from "../../state/view.ts";
 import { answer, busy, resolved } from "../../worker/client.ts";
 import type { Answer } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
+import { Contradictions } from "./contradictions.tsx";
 import { Narrowing } from "./counts/narrowing.tsx";
 import { yieldsSaid, type YieldsSaid } from "./counts/yieldsSaid.ts";
 import { addPair, firstStrips, pairsIn, stripsPath } from "./strips/edits.ts";
@@ -71,6 +72,8 @@ export function Strips() {
         <QuantityField
           path={`${stripsPath}.detect`}
           label="A difference worth seeing"
+          kind="yieldPerArea"
+          unit={unit}
           hint={`Such as ${unit === "bu/ac" ? 5 : 300} ${unit}: how many pairs would tell it from nothing`}
           also={(value) => (value === undefined ? [[`${stripsPath}.chance`, undefined]] : [])}
         />
@@ -92,6 +95,7 @@ function Told({ now }: { now: Answer }) {
       <p class="measured-verdict" aria-live="polite">
         {verdict}
       </p>
+      <Contradictions />
       <div ref={room} class="measured-room is-upright">
         {strips.pairsKgPerHa.some(([a, b]) => a !== null || b !== null) && (
           <StripPairs

@@ -1,3 +1,5 @@
+import { cropNamed, defaultPlan } from "../../../src/crop/crops.ts";
+import { isSod } from "../../../src/crop/crop.ts";
 import { Choice, ListField, NumberField, QuantityField } from "../../forms/field.tsx";
 import { fieldsOf } from "../../forms/fieldsOf.ts";
 import { fieldState } from "../../forms/place.tsx";
@@ -46,11 +48,18 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
   const field = fieldsOf(path, inherited);
   const clock = valueAt(at("clock")) ?? valueAt("crop.clock") ?? fieldState("crop.clock").fallback?.value;
   const byDays = clock === "days";
+  const name = valueAt("crop.name");
+  const known = typeof name === "string" ? cropNamed(name) : null;
+  // What sod has not is left out, unless it is written and has to be taken out.
+  const isAsked = (...keys: string[]) =>
+    known === null || !isSod(defaultPlan(known)) || keys.some((key) => valueAt(at(key)) !== undefined);
   return (
     <>
       <Fields>
         <QuantityField {...field("sowing")} hint="Month and day: Jun 1" />
-        <Choice {...field("maturity", ...otherThan("maturity"))} choices={["early", "medium", "full"]} />
+        {isAsked("maturity") && (
+          <Choice {...field("maturity", ...otherThan("maturity"))} choices={["early", "medium", "full"]} />
+        )}
         <QuantityField
           {...field("stand", "population", "fullPopulation")}
           kind="share"
@@ -74,20 +83,22 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
           </Fields>
         )}
       </More>
-      <More title="When it is ripe" paths={ofDates.map(at)}>
-        {() => (
-          <Fields>
-            <QuantityField
-              {...field("ripe", ...otherThan("ripe"))}
-              hint="Day in a normal year here: Jun 25; in place of the maturity"
-            />
-            <QuantityField
-              {...field("harvest", ...otherThan("harvest"))}
-              hint="Usual day of harvest: Jul 1; in place of the day it is ripe"
-            />
-          </Fields>
-        )}
-      </More>
+      {isAsked(...ofDates) && (
+        <More title="When it is ripe" paths={ofDates.map(at)}>
+          {() => (
+            <Fields>
+              <QuantityField
+                {...field("ripe", ...otherThan("ripe"))}
+                hint="Day in a normal year here: Jun 25; in place of the maturity"
+              />
+              <QuantityField
+                {...field("harvest", ...otherThan("harvest"))}
+                hint="Usual day of harvest: Jul 1; in place of the day it is ripe"
+              />
+            </Fields>
+          )}
+        </More>
+      )}
       <More title="Roots and seed" paths={ofRoots.map(at)}>
         {() => (
           <Fields>
@@ -102,7 +113,9 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
               kind="rate"
               hint={`Where nothing is in the way; for example ${units.value === "us" ? "0.9 in/day" : "23 mm/day"}`}
             />
-            <QuantityField {...field("sowingDepth")} kind="depth" hint="Where the root front starts" />
+            {isAsked("sowingDepth") && (
+              <QuantityField {...field("sowingDepth")} kind="depth" hint="Where the root front starts" />
+            )}
           </Fields>
         )}
       </More>

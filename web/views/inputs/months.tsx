@@ -4,7 +4,7 @@ import { monthNames } from "../../../src/quantity/dates.ts";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { monthColumns, pastedCells } from "../../forms/edits/pasted.ts";
 import { fieldState, problemsWithin } from "../../forms/place.tsx";
-import { withUnit } from "../../forms/withUnit.ts";
+import { cellWithUnit } from "../../forms/withUnit.ts";
 import { isList, type Json } from "../../state/json.ts";
 import { editMany, endEdit, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
@@ -116,14 +116,9 @@ function write(cells: readonly CellText[], how: "typed" | "chosen", said: string
     const list: Json[] = Array.from({ length: 12 }, (_, month) =>
       isList(before) ? (before[month] ?? "") : "",
     );
-    for (const { month, text } of own) list[month] = withUnit(withPoint(text), unit());
+    for (const { month, text } of own) list[month] = cellWithUnit(text, unit());
     const empty = list.every((one) => one === "");
     return [[`${path}.${key}`, empty ? undefined : list] as const];
   });
   editMany(changes, how, said);
-}
-
-/** A month of a spreadsheet may come with a decimal comma; none reaches a thousand of anything. */
-function withPoint(text: string): string {
-  return /^\s*[+\u2212-]?\d+,\d+\s*$/.test(text) ? text.replace(",", ".") : text;
 }

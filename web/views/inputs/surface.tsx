@@ -27,10 +27,13 @@ const ofSnow = ["snowCatch", "snowBelow", "melt", "evaporatingDepth", "readilyEv
 export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
   const field = fieldsOf(path, inherited);
-  /** Fallow and crop are as the residue cover for both, where that is written. */
-  const ofPeriod = (key: string) => {
-    const both = listText(valueAt(at("residueCover")));
-    return { ...field(key), ...(both === "" ? {} : { otherwise: `${both}, as for both` }) };
+  /** Fallow begins with the residue cover of the first day, where that is written. */
+  const ofFallow = () => {
+    const first = listText(valueAt(at("residueCover")));
+    return {
+      ...field("residueCoverFallow"),
+      ...(first === "" ? {} : { otherwise: `${first}, as on the first day` }),
+    };
   };
   return (
     <>
@@ -38,14 +41,19 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
         <QuantityField
           {...field("residueCover", "residueCoverFallow", "residueCoverCrop")}
           kind="share"
-          hint="Ground under dead residue, in fallow and crop alike"
+          hint="Ground under dead residue on the first day: when fallow begins, or at sowing without fallow"
         />
+        <QuantityField {...ofFallow()} kind="share" hint="When fallow begins, where it differs" />
         <QuantityField
-          {...ofPeriod("residueCoverFallow")}
+          {...field("residueCoverCrop")}
           kind="share"
-          hint="Where it differs from the crop's"
+          hint="At sowing; if left empty, what the fallow leaves of it"
         />
-        <QuantityField {...ofPeriod("residueCoverCrop")} kind="share" hint="While the crop stands" />
+        <Choice
+          {...field("residueDecay")}
+          choices={["by weather", "none"]}
+          none="by weather; under sod none"
+        />
         <NumberField
           {...field("curveNumber", "curveNumberFallow", "curveNumberCrop")}
           otherwise={inherited?.("curveNumber") ?? lookedUp(path)}
@@ -56,12 +64,19 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
         {() => (
           <>
             <Fields>
-              <Choice {...field("cover")} choices={["row crops", "small grain", "close-seeded legumes"]} />
+              <Choice
+                {...field("cover")}
+                choices={["row crops", "small grain", "close-seeded legumes", "pasture or range"]}
+              />
               <Choice
                 {...field("treatment")}
                 choices={["straight row", "contoured", "contoured and terraced"]}
               />
-              <Choice {...field("condition")} choices={["poor", "good"]} none="good from 20 % residue on" />
+              <Choice
+                {...field("condition")}
+                choices={["poor", "fair", "good"]}
+                none="good from 20 % residue on; pasture by its cover"
+              />
               <NumberField {...field("curveNumberFallow")} hint="30 to 100" />
               <NumberField {...field("curveNumberCrop")} hint="30 to 100" />
             </Fields>

@@ -1,4 +1,4 @@
-import { Choice, ListField, QuantityField, TextField } from "../../forms/field.tsx";
+import { Choice, ListField, NumberField, TextField } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
 import { changeWay } from "../../forms/edits/alternatives.ts";
@@ -67,7 +67,7 @@ export function WeatherSection() {
                     hint="Such as 1991-01-01; left out, the record's first"
                   />
                   <TextField path="weather.to" label="Last day to use" hint="Left out, the record's last" />
-                  <QuantityField path="weather.maxGapDays" label="Longest gap that is filled, days" />
+                  <NumberField path="weather.maxGapDays" label="Longest gap that is filled, days" />
                 </>
               )}
               <Choice

@@ -39,7 +39,7 @@ export function ResultsSection() {
       </p>
       {run !== null && (
         <p class="aside">
-          The ledger is of {runSaid(run.run, run.year, run.rainTotalMm, units.value)}: the one on the{" "}
+          The ledger is of {runSaid(run.run, run, run.rainTotalMm, units.value)}: the one on the{" "}
           <a href={addressOf("pit")}>pit wall</a>, where another can be chosen. Each picture, in whichever
           view, has PNG and SVG under it.
         </p>

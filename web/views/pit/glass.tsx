@@ -52,7 +52,7 @@ export function Glass({ season, layout, window }: GlassProps) {
         aria-valuemin={firstShownDay.value}
         aria-valuemax={lastDay.value}
         aria-valuenow={headDay.value}
-        aria-valuetext={`${sayDay(season.firstDay + headDay.value)}, at ${shown.depth(probeMm.value)} ${shown.length}`}
+        aria-valuetext={`${sayDay(season.firstDay + headDay.value, season.isGenerated)}, at ${shown.depth(probeMm.value)} ${shown.length}`}
         style={sharesOf(water, width, height)}
         onPointerDown={(event) => {
           if (event.button !== 0) return;

@@ -1,6 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { sayDay } from "../../pictures/pit/pitWallReading.ts";
+import { sayDay, sayMonthDay } from "../../pictures/pit/pitWallReading.ts";
 import { wantsStill } from "../../state/theme.ts";
 import { season } from "../../worker/client.ts";
 import { firstShownDay, goTo, headDay, isPlaying, lastDay, stepByKey } from "./playhead.ts";
@@ -18,7 +18,7 @@ export function PlayBar() {
   const still = wantsStill.value;
   usePlaying(speed.value);
   const now = season.value;
-  const date = now === null ? "" : sayDay(now.firstDay + headDay.value);
+  const date = now === null ? "" : sayDay(now.firstDay + headDay.value, now.isGenerated);
   return (
     <div class="play-bar no-print" role="group" aria-label="Move through the season">
       {still ? (
@@ -48,7 +48,7 @@ export function PlayBar() {
         }}
       />
       <span class="play-date" aria-hidden="true">
-        {date}
+        {now === null || !now.isGenerated ? date : sayMonthDay(now.firstDay + headDay.value)}
       </span>
       {!still && (
         <label class="play-speed">

@@ -25,7 +25,7 @@ export function Readout({ season, caseIndex, layers, colours }: ReadoutProps) {
       <dl class="readout">
         <div class="readout-date">
           <dt>{stageInWords(reading)}</dt>
-          <dd>{sayDay(reading.date)}</dd>
+          <dd>{sayDay(reading.date, season.isGenerated)}</dd>
         </div>
         <div>
           <dt>Rain{reading.snowMm > 0.05 ? " and snow" : ""}</dt>
@@ -55,7 +55,7 @@ export function Readout({ season, caseIndex, layers, colours }: ReadoutProps) {
           </div>
         ))}
       </dl>
-      <Heard said={inWords(reading, shown)} />
+      <Heard said={inWords(reading, season.isGenerated, shown)} />
     </>
   );
 }
@@ -65,7 +65,7 @@ function stageInWords({ stage, sinceSowing }: Reading): string {
   return sinceSowing === 0 ? `${stage}, sown today` : `${stage}, day ${sinceSowing}`;
 }
 
-function inWords(reading: Reading, shown: Formatters): string {
+function inWords(reading: Reading, isGenerated: boolean, shown: Formatters): string {
   const water =
     reading.share === null
       ? ""
@@ -74,5 +74,5 @@ function inWords(reading: Reading, shown: Formatters): string {
     .filter(({ mm }) => mm !== null)
     .map(({ name, mm }) => `${name}: ${shown.depth(mm ?? 0)} ${shown.length}`);
   const roots = fronts.length === 0 ? " No roots." : ` Roots, ${fronts.join("; ")}.`;
-  return `${sayDay(reading.date)}, ${stageInWords(reading)}.${water}${roots}`;
+  return `${sayDay(reading.date, isGenerated)}, ${stageInWords(reading)}.${water}${roots}`;
 }

@@ -1,4 +1,5 @@
 import { shownIn } from "../../../src/report/tables/formatters.ts";
+import { yearSaid } from "../../../src/report/tables/yearSaid.ts";
 import { Switch } from "../../forms/switch.tsx";
 import { chosenRun, chosenTotal, units } from "../../state/view.ts";
 import { resolved } from "../../worker/client.ts";
@@ -18,7 +19,7 @@ export function SeasonPicker({ season }: { readonly season: SeasonShown }) {
           ‹
         </button>
         <p>
-          Run {season.run + 1} of {season.runs}, sown in {season.year}
+          Run {season.run + 1} of {season.runs}, sown in {yearSaid(season.year, season.isGenerated)}
           {chosenRun.value === null ? ": one near the middle" : ""}
         </p>
         <button type="button" class="no-print" onClick={() => go(1)} aria-label="The next run">

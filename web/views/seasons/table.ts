@@ -1,6 +1,7 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { csvText } from "../../../src/report/tables/csvText.ts";
 import { roundForPrint } from "../../../src/report/tables/roundForPrint.ts";
+import { generatedYear } from "../../../src/report/tables/yearSaid.ts";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { fixed } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../../pictures/kit/frame.tsx";
@@ -12,6 +13,8 @@ export interface SeasonWords {
   /** Of the cases in the rows, in their order. */
   readonly names: readonly string[];
   readonly yieldUnit: string;
+  /** Years are generated ones, and counted. */
+  readonly isGenerated: boolean;
   readonly shown: Formatters;
 }
 
@@ -50,7 +53,10 @@ export function seasonsCsv(rows: readonly SeasonRow[], told: SeasonWords): strin
   ]);
 }
 
-function columnsOf({ names, yieldUnit, shown }: SeasonWords, rows: readonly SeasonRow[]): Column[] {
+function columnsOf(
+  { names, yieldUnit, shown, isGenerated }: SeasonWords,
+  rows: readonly SeasonRow[],
+): Column[] {
   const { length } = shown;
   const perUnit = length === "in" ? mmPerInch : 1;
   const whole = (value: number) => String(value);
@@ -64,7 +70,9 @@ function columnsOf({ names, yieldUnit, shown }: SeasonWords, rows: readonly Seas
   });
   const isPaired = names.length > 1;
   return [
-    { head: "Year", value: ({ year }) => year, say: whole },
+    isGenerated
+      ? { head: "Generated year", value: ({ year }) => generatedYear(year), say: whole }
+      : { head: "Year", value: ({ year }) => year, say: whole },
     { head: "Run", value: ({ run }) => run + 1, say: whole },
     ...(rows.some(({ runsOfYear }) => runsOfYear > 1)
       ? [{ head: "Runs of the year", value: ({ runsOfYear }: SeasonRow) => runsOfYear, say: whole }]

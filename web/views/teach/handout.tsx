@@ -137,9 +137,9 @@ function SoilPicture({ soil, season: drawn }: Omit<SheetProps, "now">) {
         />
       </svg>
       <figcaption>
-        The roots at maturity, {sayDay(drawn.firstDay + drawn.days - 1)}, in one season of {drawn.runs}:{" "}
-        {ends.join("; ")}. Behind them the water that is left. The shape of the roots is drawn to be seen; how
-        deep they are is worked out.
+        The roots at maturity, {sayDay(drawn.firstDay + drawn.days - 1, drawn.isGenerated)}, in one season of{" "}
+        {drawn.runs}: {ends.join("; ")}. Behind them the water that is left. The shape of the roots is drawn
+        to be seen; how deep they are is worked out.
       </figcaption>
     </figure>
   );

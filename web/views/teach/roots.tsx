@@ -90,7 +90,7 @@ function DayLine({ season: now }: { readonly season: SeasonShown }) {
   return (
     <>
       <p class="day-line">
-        <strong class="day-date">{sayDay(now.firstDay + day)}</strong>{" "}
+        <strong class="day-date">{sayDay(now.firstDay + day, now.isGenerated)}</strong>{" "}
         <span>{since < 0 ? "before sowing" : `${stageOn(first, day)}, day ${since}`}</span>{" "}
         <span class="day-rain">
           rain{" "}
@@ -112,7 +112,7 @@ function inWords(now: SeasonShown, day: number, shown: Formatters): string {
     return mm === null ? [] : [`${one!.name}: ${shown.depth(mm)} ${shown.length}`];
   });
   const roots = fronts.length === 0 ? "No roots yet" : `Roots down to, ${fronts.join("; ")}`;
-  return `${sayDay(now.firstDay + day)}. ${roots}.`;
+  return `${sayDay(now.firstDay + day, now.isGenerated)}. ${roots}.`;
 }
 
 /** Who wants no motion goes by weeks, or to the end at once. */
@@ -138,7 +138,7 @@ function PlayBar({ season: now }: { readonly season: SeasonShown }) {
         max={endDay.value}
         step={1}
         value={day}
-        aria-valuetext={sayDay(now.firstDay + day)}
+        aria-valuetext={sayDay(now.firstDay + day, now.isGenerated)}
         onInput={(event) => {
           isPlaying.value = false;
           goTo(event.currentTarget.valueAsNumber);

@@ -1,4 +1,4 @@
-import { useId } from "preact/hooks";
+import { useId, useRef } from "preact/hooks";
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { Slider } from "../../forms/slider.tsx";
@@ -9,7 +9,7 @@ import type { LayerShown, ResolvedScenario } from "../../worker/protocol.ts";
 import { boundaryStepMm } from "../pit/boundaryEdit.ts";
 import { densityPath, movedTo, paceIn, topRange, type DenseLayer } from "./denseLayer.ts";
 import { denseLayer, fitted, keepDenseLayer, nameDenseLayer } from "./lesson.ts";
-import { rainSlid, sayRain } from "./rainSlid.ts";
+import { ownRain, rainSlid, sayRain } from "./rainSlid.ts";
 
 /** The three things that are slid in the lesson. */
 export function Sliders() {
@@ -134,12 +134,17 @@ function FromFile() {
 
 function RainSlider({ soil }: { readonly soil: ResolvedScenario }) {
   const now = answer.value;
+  const own = useRef<{ readonly over: string; readonly mm: readonly [number, number] } | null>(null);
   if (now === null) return null;
   const system = units.value;
+  const { rainTotalOver } = soil.weather;
+  if (own.current?.over !== rainTotalOver)
+    own.current = { over: rainTotalOver, mm: ownRain(soil, now.comparison) };
   const pattern = valueAt("weather.pattern") !== undefined;
   const { path, over, value, from, to, step, isAsItCame, canBeAsItCame, totals } = rainSlid(
     { weather: soil.weather, pattern },
     now.comparison,
+    own.current.mm,
     system,
   );
   return (

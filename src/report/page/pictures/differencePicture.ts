@@ -8,7 +8,7 @@ import type { ReportInput } from "../reportInput.ts";
 import { bottomAxis, rangeBar, reachOf, zeroLine } from "../ranges.ts";
 
 export const defaults = {
-  title: "Extra water used at each rainfall total, the same seasons in both cases",
+  title: "Extra water taken up at each rainfall total, the same seasons in both cases",
   width: 350,
   labelPx: 62,
   valuePx: 112,

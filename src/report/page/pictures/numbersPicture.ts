@@ -8,7 +8,7 @@ import { bottomAxis, reachOf, zeroLine } from "../ranges.ts";
 
 export const defaults = {
   title:
-    "Three numbers for the extra depth: what the rule of thumb says, what was stored there, what the crop used",
+    "Three numbers for the extra depth: what the rule of thumb says, what was stored there, what the crop took up",
   width: 350,
   labelPx: 118,
   valuePx: 84,
@@ -93,6 +93,6 @@ function threeRows({ ruleOfThumbMm, storedInExtraDepthMm, extraWaterUsedMm }: Di
   return [
     ["1 rule of thumb", ruleOfThumbMm],
     ["2 stored there", storedInExtraDepthMm],
-    ["3 used by the crop", extraWaterUsedMm.p50],
+    ["3 taken up by the crop", extraWaterUsedMm.p50],
   ] as const;
 }

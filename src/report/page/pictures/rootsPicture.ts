@@ -1,3 +1,4 @@
+import { isSod } from "../../../crop/crop.ts";
 import { passageOf } from "../../../soil/layers/slices.ts";
 import { dayNumber, dayOfMonth, isoDate, monthOf, yearOf } from "../../../quantity/calendar.ts";
 import { monthNames } from "../../../quantity/dates.ts";
@@ -19,6 +20,7 @@ export const defaults = {
 /** The root front of each case over the dates of a typical season, with flowering and maturity marked on it. */
 export function rootsPicture(input: ReportInput): string {
   const { scenario, season, shown } = input;
+  const sod = isSod(scenario.cases[0].crop);
   const room = depthRoom(input);
   const left = defaults.axisPx;
   const right = defaults.width - defaults.rightPx;
@@ -44,8 +46,8 @@ export function rootsPicture(input: ReportInput): string {
       }),
       ...depthAxis(room, left, shown, right - left),
       ...monthMarks(from, to, x, room),
-      ...stageMarks(cases[0]!, x, room),
-      ...cases.map((one, c) => front(one, c, x, room)),
+      ...stageMarks(cases[0]!, sod, x, room),
+      ...cases.map((one, c) => front(one, sod, c, x, room)),
       ...letters(ends, right + 4, room),
     ],
   });
@@ -55,6 +57,7 @@ type CaseFront = TypicalSeason["cases"][number];
 
 function front(
   { sowingDay, floweringDay, maturityDay, frontMm }: CaseFront,
+  sod: boolean,
   c: number,
   x: Scale,
   room: DepthRoom,
@@ -64,9 +67,10 @@ function front(
     .join("");
   const colour = caseColour(c);
   const markAt = (day: number) => room.y(frontMm[Math.min(day - sowingDay, frontMm.length - 1)] ?? 0);
+  const flower = `<circle cx="${coordinate(x(floweringDay))}" cy="${coordinate(markAt(floweringDay))}" r="3.2" fill="#ffffff" stroke="${colour}" stroke-width="1.6"/>`;
   return (
     `<path d="${path}" fill="none" stroke="${colour}" stroke-width="2" stroke-dasharray="${caseDash(c)}" stroke-linejoin="round"/>` +
-    `<circle cx="${coordinate(x(floweringDay))}" cy="${coordinate(markAt(floweringDay))}" r="3.2" fill="#ffffff" stroke="${colour}" stroke-width="1.6"/>` +
+    (sod ? "" : flower) +
     `<circle cx="${coordinate(x(maturityDay))}" cy="${coordinate(markAt(maturityDay))}" r="3.2" fill="${colour}"/>`
   );
 }
@@ -74,14 +78,20 @@ function front(
 /** Sowing, flowering and maturity of the first case, along the top. */
 function stageMarks(
   { sowingDay, floweringDay, maturityDay }: CaseFront,
+  sod: boolean,
   x: Scale,
   { top, bottom }: DepthRoom,
 ): string[] {
-  const marks = [
-    [sowingDay, "sown", "start"],
-    [floweringDay, "flowering", "middle"],
-    [maturityDay, "mature", "end"],
-  ] as const;
+  const marks: readonly (readonly [number, string, "start" | "middle" | "end"])[] = sod
+    ? [
+        [sowingDay, "growth begins", "start"],
+        [maturityDay, "ends", "end"],
+      ]
+    : [
+        [sowingDay, "sown", "start"],
+        [floweringDay, "flowering", "middle"],
+        [maturityDay, "mature", "end"],
+      ];
   return marks.flatMap(([day, word, anchor]) => [
     lineBetween(x(day), top - 4, x(day), bottom, rule, 0.8),
     textAt(x(day), top - 8, word, { anchor, fill: pencil, size: 9.5 }),
@@ -123,7 +133,10 @@ function rootsSaid({ scenario, season, shown }: ReportInput): string {
   return season.cases
     .map(({ sowingDay, floweringDay, maturityDay, frontMm }, c) => {
       const depth = (day: number) => `${shown.depth(frontMm[day - sowingDay] ?? 0)} ${shown.length}`;
-      return `"${scenario.cases[c]!.name}": sown ${isoDate(sowingDay)}, ${depth(floweringDay)} deep at flowering on ${isoDate(floweringDay)}, ${depth(maturityDay)} at maturity on ${isoDate(maturityDay)}.`;
+      const { name, crop } = scenario.cases[c]!;
+      if (isSod(crop))
+        return `"${name}": ${depth(maturityDay)} deep from ${isoDate(sowingDay)} to ${isoDate(maturityDay)}.`;
+      return `"${name}": sown ${isoDate(sowingDay)}, ${depth(floweringDay)} deep at flowering on ${isoDate(floweringDay)}, ${depth(maturityDay)} at maturity on ${isoDate(maturityDay)}.`;
     })
     .join(" ");
 }

@@ -1,4 +1,4 @@
-import { withUnit } from "../../../forms/withUnit.ts";
+import { cellWithUnit, withPoint } from "../../../forms/withUnit.ts";
 import type { Json } from "../../../state/json.ts";
 
 /** What stands in a cell of a table of counts, as text and as the scenario writes it. */
@@ -18,9 +18,9 @@ export function cellValue(text: string, kind: CellKind, unit = ""): Json | undef
     case "wholes":
       return itemsOf(plain).map(asNumber);
     case "quantity":
-      return withUnit(plain, unit);
+      return cellWithUnit(plain, unit);
     case "quantities":
-      return quantitiesOf(plain).map((one) => withUnit(one, unit));
+      return quantitiesOf(plain).map((one) => cellWithUnit(one, unit));
   }
 }
 
@@ -41,9 +41,10 @@ function quantitiesOf(text: string): string[] {
     .split(/;|,\s/)
     .map((part) => part.trim())
     .filter((part) => part !== "");
-  return parts.flatMap((part) => (/^[\d.]+(\s+[\d.]+)+$/.test(part) ? part.split(/\s+/) : [part]));
+  return parts.flatMap((part) => (/^[\d.,]+(\s+[\d.,]+)+$/.test(part) ? part.split(/\s+/) : [part]));
 }
 
 function asNumber(text: string): Json {
-  return /^-?\d+(\.\d+)?$/.test(text) ? Number(text) : text;
+  const plain = withPoint(text);
+  return /^-?\d+(\.\d+)?$/.test(plain) ? Number(plain) : text;
 }

@@ -132,3 +132,19 @@ export function columnsOf(
 export function isWritten(spots: readonly JsonGroup[], key: string): boolean {
   return spots.some((spot) => spot[key] !== undefined);
 }
+
+/**
+ * How several ears or heads of a spot are written, with numbers such as are counted there; empty where one number is enough.
+ * @example severalSaid(columnsOf("corn", "rows", [], false)) // "Several ears of a spot stand in one cell: 16, 14, 16."
+ */
+export function severalSaid(columns: readonly Column[]): string {
+  const counted = columns.find(({ kind }) => kind === "wholes" || kind === "quantities");
+  if (counted === undefined) return "";
+  const what = columns.some(({ key }) => key === "ears") ? "ears" : "heads";
+  const usual = {
+    kernelsPerHead: what === "ears" ? "520, 480, 505" : "980, 1110, 870",
+    spikeletsPerHead: "14, 12, 13",
+  };
+  const example = counted.hint ?? usual[counted.key as keyof typeof usual] ?? "6, 5.5, 7";
+  return `Several ${what} of a spot stand in one cell: ${example}.`;
+}

@@ -1,4 +1,5 @@
 import type { Units } from "../../../../src/quantity/kinds.ts";
+import { withoutHead } from "../../../forms/edits/pasted.ts";
 import { isGroup, isList, type Json, type JsonGroup } from "../../../state/json.ts";
 import { getAt } from "../../../state/path.ts";
 import { cellValue } from "./cellText.ts";
@@ -92,12 +93,6 @@ export function pastedSpots(
     });
   });
   return next;
-}
-
-/** A first row without any number is the spreadsheet's own head. */
-export function withoutHead(rows: readonly (readonly string[])[]): readonly (readonly string[])[] {
-  const [head, ...rest] = rows;
-  return head !== undefined && rest.length > 0 && !head.some((cell) => /\d/.test(cell)) ? rest : rows;
 }
 
 /** Numbers of kernel rows that are odd, as written. */

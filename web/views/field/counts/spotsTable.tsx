@@ -7,7 +7,7 @@ import { edit, editMany, scenario, valueAt } from "../../../state/scenarioStore.
 import { units } from "../../../state/view.ts";
 import { Cell } from "./cell.tsx";
 import { cellValue } from "./cellText.ts";
-import type { Column } from "./columns.ts";
+import { severalSaid, type Column } from "./columns.ts";
 import { oddRows, pastedSpots, removeSpot } from "./edits.ts";
 
 interface SpotsProps {
@@ -49,8 +49,7 @@ export function SpotsTable({ index, title, path, spots, columns }: SpotsProps) {
         </table>
       </div>
       <p class="field-hint tally-how" id={`${id}-how`}>
-        Several heads of a spot stand in one cell: 980, 1110, 870. Rows copied from a spreadsheet may be
-        pasted into the cell where they begin.
+        {severalSaid(columns)} Rows copied from a spreadsheet may be pasted into the cell where they begin.
       </p>
     </>
   );

@@ -46,12 +46,7 @@ export function HowFitted() {
           hint="The dense layer's passage for roots, or the penetrometer reading at which they stop"
         />
         {!limit && (
-          <Choice
-            path="evidence.denseLayer"
-            label="Dense layer"
-            choices={layerNames()}
-            none="the one that slows roots most"
-          />
+          <Choice path="evidence.denseLayer" label="Dense layer" choices={layerNames()} none="slows most" />
         )}
         <QuantityField
           path="evidence.confidence"

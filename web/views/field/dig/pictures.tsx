@@ -1,5 +1,6 @@
 import { useRef } from "preact/hooks";
 import type { DigAnswer } from "../../../../src/answer/dig/digAnswer.ts";
+import { fitWeatherSaid } from "../../../../src/report/sentences/digText.ts";
 import { percent, shownIn } from "../../../../src/report/tables/formatters.ts";
 import { DugRoots } from "../../../pictures/dig/dugRoots.tsx";
 import { FittedValues } from "../../../pictures/dig/fittedValues.tsx";
@@ -32,7 +33,7 @@ export function DigPictures() {
       <Panel
         title="In the pit"
         class="panel-wide"
-        lead={`Each root to its depth; the bar is the middle of its case with its ${percent(dig.confidence)} interval${assumed ? ", dashed where the spread is assumed" : ""}${dig.fit === null ? "" : ", the broken line the simulated front at the fitted value (its depth under the bar)"}. Right of the face, the difference of the means stands on the same depths.`}
+        lead={`Each root to its depth; the bar is the median of its case with its ${percent(dig.confidence)} interval${assumed ? ", dashed where the spread is assumed" : ""}${dig.fit === null ? "" : `, the broken line the simulated front at the fitted value, ${fitWeatherSaid(dig.fit)} (its depth under the bar); the pit wall shows one season of the runs, so its front may stand elsewhere`}. Right of the face, the difference of the means stands on the same depths.`}
       >
         {(width) => (
           <DugRoots

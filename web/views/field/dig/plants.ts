@@ -1,7 +1,8 @@
 import { dayInYear, isoDate, type MonthDay } from "../../../../src/quantity/calendar.ts";
 import { isGroup, isList, type Json, type JsonGroup } from "../../../state/json.ts";
 import { getAt } from "../../../state/path.ts";
-import { withUnit } from "../../../forms/withUnit.ts";
+import { withoutHead } from "../../../forms/edits/pasted.ts";
+import { cellWithUnit } from "../../../forms/withUnit.ts";
 
 /** Changes to the plants dug: what to write where. A list emptied to the last takes its key along. */
 
@@ -60,7 +61,7 @@ export function writeDepth(
 ): Changes {
   const depths = [...depthsOf(dugGroupsIn(scenario)[group])];
   while (depths.length < plant) depths.push("");
-  depths[plant] = withUnit(text, unit);
+  depths[plant] = cellWithUnit(text, unit);
   return [[`${dugPath}[${group}].depths`, trimmed(depths)]];
 }
 
@@ -93,15 +94,10 @@ export function pastePlants(
     while (depths.length < from.plant) depths.push("");
     rows.forEach((row, r) => {
       const text = row[column];
-      if (text !== undefined) depths[from.plant + r] = withUnit(text, unit);
+      if (text !== undefined) depths[from.plant + r] = cellWithUnit(text, unit);
     });
     return [[`${dugPath}[${g}].depths`, trimmed(Array.from(depths, (one) => one ?? ""))] as const];
   });
-}
-
-function withoutHead(rows: readonly (readonly string[])[]): readonly (readonly string[])[] {
-  const [head, ...rest] = rows;
-  return head !== undefined && rest.length > 0 && !head.some((cell) => /\d/.test(cell)) ? rest : rows;
 }
 
 /** Without the blanks at its end; a list has one item at least. */

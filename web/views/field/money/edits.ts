@@ -1,3 +1,5 @@
+import { withoutHead } from "../../../forms/edits/pasted.ts";
+import { withPoint } from "../../../forms/withUnit.ts";
 import { isGroup, type Json, type JsonGroup } from "../../../state/json.ts";
 
 /** Changes to the money of a scenario: what is written in, what is to be written out. */
@@ -34,11 +36,11 @@ interface Pasted {
   readonly each: string;
 }
 
-/** Items with what was pasted written over them; more rows than there are items make more items. Empty cells change nothing. */
+/** Items with what was pasted written over them; more rows than there are items make more items. Empty cells change nothing, a head is left out. */
 export function withPasted({ items, at, key, cells, what, each }: Pasted): Json[] {
   const from = itemKeys.indexOf(key);
   const after = [...items];
-  for (const [r, row] of cells.entries()) {
+  for (const [r, row] of withoutHead(cells).entries()) {
     const i = at + r;
     const before = after[i];
     let item: JsonGroup = isGroup(before) ? before : newItem(what, i, each);
@@ -56,9 +58,10 @@ const plainNumber = /^-?\d+(?:\.\d+)?$/;
 function cellValue(key: ItemKey, cell: string, each: string): Json {
   if (key === "name") return cell;
   if (key === "kind" || key === "per") return cell.toLowerCase();
-  if (!plainNumber.test(cell)) return cell;
-  if (key === "years") return Number(cell);
-  return key === "amount" ? `${cell} ${each}` : `${cell} %`;
+  const plain = withPoint(cell);
+  if (!plainNumber.test(plain)) return plain;
+  if (key === "years") return Number(plain);
+  return key === "amount" ? `${plain} ${each}` : `${plain} %`;
 }
 
 /** A range of which one end may still be missing; without both it is left out. */

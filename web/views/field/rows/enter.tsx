@@ -86,7 +86,7 @@ function Counted() {
         <TyreList />
         <NumberField
           path="rowPositions.rowsInTrack"
-          label="Or only how many rows a tyre runs on"
+          label="Or only how many rows a tire runs on"
           also={noTyres}
         />
         <NumberField

@@ -17,7 +17,7 @@ const place = signal(1);
 
 function turn(at: number, rows: number): void {
   const before = valueAt("rowPositions");
-  const said = `${tyresIn(before).includes(at) ? "take the tyre from" : "set a tyre on"} ${sayPlace(at, rows)}`;
+  const said = `${tyresIn(before).includes(at) ? "take the tire from" : "set a tire on"} ${sayPlace(at, rows)}`;
   editMany(tyreTurned(before, at), "chosen", said);
 }
 
@@ -50,12 +50,12 @@ export function TyreGlass({ rows, layout, width, height }: TyresProps) {
         class="tyre-glass"
         role="slider"
         tabIndex={0}
-        aria-label="Place for a tyre"
+        aria-label="Place for a tire"
         aria-describedby={hint}
         aria-valuemin={0.5}
         aria-valuemax={rows + 0.5}
         aria-valuenow={at}
-        aria-valuetext={`${sayPlace(at, rows)}${hasTyre(at) ? ", a tyre" : ""}`}
+        aria-valuetext={`${sayPlace(at, rows)}${hasTyre(at) ? ", a tire" : ""}`}
         style={{
           left: share(left, width),
           width: share(right - left, width),
@@ -85,7 +85,7 @@ export function TyreGlass({ rows, layout, width, height }: TyresProps) {
         />
       </div>
       <p id={hint} class="only-heard">
-        Arrow keys go half a row, Page keys five rows, Home and End to the edges; Enter sets a tyre or takes
+        Arrow keys go half a row, Page keys five rows, Home and End to the edges; Enter sets a tire or takes
         it away.
       </p>
     </>
@@ -113,7 +113,7 @@ export function TyreButtons({ rows }: { rows: number }) {
         <span aria-hidden="true">←</span> half a row left
       </button>
       <button type="button" class="tyre-turn" onClick={() => turn(at, rows)}>
-        {hasTyre(at) ? `Take the tyre from ${sayPlace(at, rows)}` : `Set a tyre: ${sayPlace(at, rows)}`}
+        {hasTyre(at) ? `Take the tire from ${sayPlace(at, rows)}` : `Set a tire: ${sayPlace(at, rows)}`}
       </button>
       <button type="button" onClick={() => go(0.5)} disabled={at >= rows + 0.5}>
         half a row right <span aria-hidden="true">→</span>
@@ -130,7 +130,7 @@ export function TyreList() {
   const wrong = problems.length > 0;
   return (
     <div class={`field${wrong ? " is-wrong" : ""}`} data-path={path}>
-      <label for={id}>Tyres on rows</label>
+      <label for={id}>Tires on rows</label>
       <input
         id={id}
         type="text"
@@ -151,7 +151,7 @@ export function TyreList() {
                   ] as const)),
             ],
             "typed",
-            "type the tyres",
+            "type the tires",
           );
         }}
         onBlur={endEdit}
@@ -175,7 +175,7 @@ export function placeTyres(rows: number, rowsInTrack: number): void {
       ["rowPositions.rowsBesideTrack", undefined],
     ],
     "chosen",
-    "place the tyres",
+    "place the tires",
   );
 }
 

@@ -1,6 +1,7 @@
 import { isGroup, isList, type Json, type JsonGroup } from "../../../state/json.ts";
 import { getAt } from "../../../state/path.ts";
-import { withUnit } from "../../../forms/withUnit.ts";
+import { withoutHead } from "../../../forms/edits/pasted.ts";
+import { cellWithUnit } from "../../../forms/withUnit.ts";
 
 /** Changes to cores and penetrometer readings: what to write where. A list emptied to the last takes its key along. */
 
@@ -61,7 +62,7 @@ export function removeReading(scenario: Json, index: number): Changes {
 
 /** One cell typed. */
 export function writeCell(path: string, { key, unit, needed }: Column, text: string): Changes {
-  const value = text.trim() === "" ? (needed === true ? "" : undefined) : withUnit(text, unit);
+  const value = text.trim() === "" ? (needed === true ? "" : undefined) : cellWithUnit(text, unit);
   return [[`${path}.${key}`, value]];
 }
 
@@ -89,9 +90,4 @@ export function pasteRows(
     });
   });
   return next;
-}
-
-function withoutHead(rows: readonly (readonly string[])[]): readonly (readonly string[])[] {
-  const [head, ...rest] = rows;
-  return head !== undefined && rest.length > 0 && !head.some((cell) => /\d/.test(cell)) ? rest : rows;
 }

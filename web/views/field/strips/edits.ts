@@ -1,7 +1,8 @@
+import { withoutHead } from "../../../forms/edits/pasted.ts";
 import { isList, type Json } from "../../../state/json.ts";
 import { getAt } from "../../../state/path.ts";
 import { cellValue } from "../counts/cellText.ts";
-import { withoutHead, type Changes } from "../counts/edits.ts";
+import type { Changes } from "../counts/edits.ts";
 
 /** Changes to the yields of strips. The last pair takes all of them along. */
 

@@ -1,12 +1,8 @@
-import {
-  densityHindrance,
-  densityThresholds,
-  familyClass,
-} from "../../../../src/soil/equations/densityFactor.ts";
-import { passageWith } from "../../../../src/soil/layers/slices.ts";
+import { densityThresholds, familyClass } from "../../../../src/soil/equations/densityFactor.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
 import { edit, endEdit } from "../../../state/scenarioStore.ts";
 import { useId } from "preact/hooks";
+import { densitySaid, type Decides } from "../densityWords.ts";
 
 /** Span of the ruler, g/cm³: loose topsoil to the densest that any texture stands at. */
 const [from, to] = [1.0, 2.0];
@@ -16,7 +12,7 @@ const [from, to] = [1.0, 2.0];
  * place of the ruler.
  *
  * @param path of the density
- * @param decides false where a penetrometer reading stands in for it
+ * @param decides what holds roots back there: a penetrometer reading may stand in for it, or nothing is known
  */
 export function DensityRuler({
   layer,
@@ -25,14 +21,13 @@ export function DensityRuler({
 }: {
   layer: LayerShown;
   path: string;
-  decides: boolean;
+  decides: Decides;
 }) {
   const id = useId();
   const { sandFraction, clayFraction, bulkDensityKgPerM3, name } = layer;
   const family = familyClass(sandFraction, clayFraction);
   const at = densityThresholds(family);
   const density = bulkDensityKgPerM3 / 1000;
-  const pace = densityHindrance(sandFraction, clayFraction, bulkDensityKgPerM3);
   const marks = [
     { at: at.unhinderedKgPerM3 / 1000, word: "no hindrance up to" },
     { at: at.restrictionBeginsKgPerM3 / 1000, word: "half pace at" },
@@ -42,16 +37,11 @@ export function DensityRuler({
     edit(path, `${value.toFixed(2)} g/cm^3`, how, `set the density of ${name}`);
   const place = (value: number) => `${((Math.min(to, Math.max(from, value)) - from) / (to - from)) * 100}%`;
   return (
-    <div class={`ruler${decides ? "" : " is-idle"}`}>
+    <div class={`ruler${decides === "penetrometer" ? " is-idle" : ""}`}>
       <p class="ruler-said" id={`${id}-said`}>
-        At {density.toFixed(2)} g/cm³ in {family} earth roots keep <strong>{percent(pace.usual)}</strong> of
-        their pace
-        {pace.strict !== pace.lenient &&
-          ` (${percent(pace.strict)} read strictly, ${percent(pace.lenient)} leniently)`}
-        {decides &&
-          pace.usual < 1 &&
-          `; with those that find cracks (${percent(layer.openShare.middle)}), ${percent(passageWith(layer.openShare.middle, pace.usual))}`}
-        .{!decides && " The penetrometer reading decides instead."}
+        {densitySaid(layer, decides).map(({ text, isStrong }) =>
+          isStrong === true ? <strong key={text}>{text}</strong> : text,
+        )}
       </p>
       <div class="ruler-bar">
         <div class="ruler-zones" aria-hidden="true" style={zones(marks.map((mark) => place(mark.at)))}>
@@ -84,8 +74,6 @@ export function DensityRuler({
     </div>
   );
 }
-
-const percent = (share: number) => `${Math.round(share * 100)} %`;
 
 /** Loose to dense as the marks part them; hatching tells the last two apart without colour. */
 function zones([first, second, third]: string[]) {

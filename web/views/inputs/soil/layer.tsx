@@ -13,6 +13,7 @@ import { units } from "../../../state/view.ts";
 import { resolved } from "../../../worker/client.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
 import { DensityRuler } from "./densityRuler.tsx";
+import type { Decides } from "../densityWords.ts";
 import { otherWay } from "../../../forms/edits/alternatives.ts";
 import { Fields, More } from "../section.tsx";
 
@@ -139,11 +140,7 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
             hint="A core at field capacity: 1.42 g/cm^3 or 88 lb/ft^3"
           />
           {shown !== null && along === undefined && (
-            <DensityRuler
-              layer={shown}
-              path={at("bulkDensity")}
-              decides={valueAt(at("penetrationResistance")) === undefined}
-            />
+            <DensityRuler layer={shown} path={at("bulkDensity")} decides={decidesIn(at)} />
           )}
         </div>
         <Choice
@@ -210,6 +207,12 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
       </More>
     </>
   );
+}
+
+/** Without a reading or a density, of its own or by cores, the model lets roots pass. */
+function decidesIn(at: (key: string) => string): Decides {
+  if (valueAt(at("penetrationResistance")) !== undefined) return "penetrometer";
+  return ["bulkDensity", "cores"].some((key) => valueAt(at(key)) !== undefined) ? "density" : "nothing";
 }
 
 /** Cases refer to a layer by its name: they follow. Which ones is settled as the field is entered, so that no half-typed name counts. */

@@ -1,4 +1,4 @@
-import type { Case } from "../scenario.ts";
+import type { Case } from "./scenario.ts";
 
 /**
  * The depth at which the roots of a case are stated to stop, mm, >= 0: its own, or the first case's with what it adds to it.

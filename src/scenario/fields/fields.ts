@@ -12,6 +12,7 @@ import {
 } from "../../quantity/index.ts";
 import { nearestName } from "../../nearestName.ts";
 import { encodeFault, type Fault } from "../read/problems.ts";
+import { fieldFacts } from "./fieldFacts.ts";
 
 // Without this zod tries to compile code, which a page's security policy forbids.
 z.config({ jitless: true });
@@ -29,7 +30,7 @@ export interface Within {
 
 interface QuantityField {
   readonly means: string;
-  /** Described beside the field in the JSON Schema. */
+  /** How it is told while it is left out, where that is no constant; see `withDefault` for one that is. */
   readonly otherwise?: string;
   readonly within: Within;
   readonly mend?: string;
@@ -45,7 +46,9 @@ export function quantity(kind: QuantityKind, { means, otherwise, within, mend }:
     const bareShare = kind === "share" && read > 1 && !String(found).includes("%");
     const usual = bareShare ? 'write percent with its sign, such as "35 %"' : "check the number and its unit";
     return { fault: { expected: within.says, mend: mend ?? usual } };
-  }).describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`);
+  })
+    .describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`)
+    .register(fieldFacts, { kind });
 }
 
 type KindAsWritten = "yieldPerArea" | "yieldPerWater" | "thermalTime" | "duration";
@@ -82,7 +85,9 @@ export function quantityAsWritten(
     return Number(known.read) <= to
       ? { value: found }
       : { fault: { expected: `${expected}, ${says}`, mend: "check the number and its unit" } };
-  }).describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`);
+  })
+    .describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`)
+    .register(fieldFacts, { kind: oneOf[0] });
 }
 
 function howWritten(kind: QuantityKind): string {
@@ -138,7 +143,8 @@ export function rainTotals(means: string) {
       } else complain(context.issues, found, read);
       return z.NEVER;
     })
-    .describe(means);
+    .describe(means)
+    .register(fieldFacts, { kind: "rain" });
 }
 
 function isBare(found: string | number | readonly (string | number)[]): boolean {

@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { faultAt, group, list, number, quantity, text, wholeNumber } from "./fields.ts";
 import { encodeFault } from "../read/problems.ts";
+import { withDefault } from "./withDefault.ts";
 
 /** Row positions in a scenario file: shares as typed, or rows counted across the implement. */
 
@@ -32,7 +33,7 @@ const typedFields = list(
 const mostRows = 100;
 const width = { from: 0, to: 50_000, above: true, says: "more than 0 and at most 164 ft (50 m)" };
 
-const countedFields = group(
+export const countedFields = group(
   {
     rows: wholeNumber("Rows of one pass; or give `implementWidth` and `rowSpacing`", 1, mostRows).optional(),
     implementWidth: quantity("depth", {
@@ -53,11 +54,11 @@ const countedFields = group(
       { atMost: 40 },
     ).optional(),
     rowsInTrack: wholeNumber("Rows that a tyre runs on; or give `tyreRows`", 0, mostRows).optional(),
-    rowsBesideTrack: wholeNumber(
-      "Rows next to a tyre, with `rowsInTrack`. Left out: none",
+    rowsBesideTrack: withDefault(
+      wholeNumber("Rows next to a tyre, with `rowsInTrack`", 0, mostRows),
       0,
-      mostRows,
-    ).optional(),
+      "none are told apart",
+    ),
     inTrack: text("The case that rows in a wheel track are"),
     besideTrack: text("The case that rows beside a track are. Left out: as the other rows").optional(),
     other: text("The case that all other rows are"),

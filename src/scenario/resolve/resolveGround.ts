@@ -14,17 +14,12 @@ import { hydrologicGroup } from "../../soil/equations/hydrologicGroup.ts";
 import type { SoilLayer } from "../../soil/layers/layer.ts";
 import { sayQuantity } from "../../quantity/index.ts";
 import type { SurfacePart } from "../fields/file.ts";
-import { complain, orDefault, orPlainDefault, type Notebook } from "./notebook.ts";
+import { bareGround, byTexture, snowCatchAtFullCover, surfaceFields } from "../fields/surfaceFields.ts";
+import { complain, orDefault, type Notebook } from "./notebook.ts";
 
 /** Residue below this leaves the handbook's residue rows out; from the second on its condition is good. TR-55 Table 2-2b (read). */
 const residueCounts = 0.05;
 const residueGood = 0.2;
-
-/**
- * Share of the snowfall that stubble keeps: the loss to blowing snow falls by 22 % of it as wheat stubble rises from 1 to 40 cm
- * near Regina. [Pomeroy et al. 1990] as quoted (read). That it follows the residue in proportion is ours.
- */
-const snowCatchAtFullCover = 0.22;
 
 interface Below {
   readonly layers: readonly SoilLayer[];
@@ -42,30 +37,24 @@ export function resolveGround(
 ): Ground | undefined {
   const field = (key: keyof SurfacePart) => `${path}.${key}`;
   const { residueCover } = part;
-  const bare = "none stated: bare ground";
+  const usual = surfaceFields.shape;
   const residueCoverFallow = orDefault(
     notebook,
     part.residueCoverFallow ?? residueCover,
-    0,
-    "share",
+    bareGround,
     field("residueCoverFallow"),
-    bare,
   );
   const residueCoverCrop = orDefault(
     notebook,
     part.residueCoverCrop ?? residueCover,
-    0,
-    "share",
+    bareGround,
     field("residueCoverCrop"),
-    bare,
   );
   const evaporatingDepthMm = orDefault(
     notebook,
     part.evaporatingDepth,
-    100,
-    "depth",
+    usual.evaporatingDepth.byDefault,
     field("evaporatingDepth"),
-    "FAO-56 Ze, 100 to 150 mm (read)",
   );
   const { layers } = below;
   const soilDepthMm = layers.at(-1)?.bottomMm ?? 0;
@@ -82,10 +71,12 @@ export function resolveGround(
   const readilyEvaporableMm = orDefault(
     notebook,
     part.readilyEvaporable,
-    columnReadilyEvaporableMm(layers, evaporatingDepthMm),
-    "rain",
+    {
+      value: columnReadilyEvaporableMm(layers, evaporatingDepthMm),
+      kind: "rain",
+      why: `${byTexture} (Ritchie et al. 1989, memory)`,
+    },
     field("readilyEvaporable"),
-    "by the topsoil's texture (Ritchie et al. 1989, memory)",
   );
   const [top] = layers;
   const mostMm =
@@ -117,27 +108,15 @@ export function resolveGround(
     snowCatchShare: orDefault(
       notebook,
       part.snowCatch,
-      snowCatchAtFullCover * residueCoverFallow,
-      "share",
+      {
+        value: snowCatchAtFullCover * residueCoverFallow,
+        kind: "share",
+        why: `${sayQuantity(snowCatchAtFullCover, "share", "us")} of the snowfall under full residue, stubble 40 cm tall (Pomeroy et al. 1990, read in part); less in proportion`,
+      },
       field("snowCatch"),
-      "22 % of the snowfall under full residue, stubble 40 cm tall (Pomeroy et al. 1990, read in part); less in proportion",
     ),
-    snowBelowC: orDefault(
-      notebook,
-      part.snowBelow,
-      1,
-      "temperature",
-      field("snowBelow"),
-      "rain and snow are equally likely there (Jennings et al. 2018, read)",
-    ),
-    meltMmPerCDay: orDefault(
-      notebook,
-      part.melt,
-      2.74,
-      "meltFactor",
-      field("melt"),
-      "when nothing else is known (NRCS NEH 630 ch. 11, memory)",
-    ),
+    snowBelowC: orDefault(notebook, part.snowBelow, usual.snowBelow.byDefault, field("snowBelow")),
+    meltMmPerCDay: orDefault(notebook, part.melt, usual.melt.byDefault, field("melt")),
     evaporatingDepthMm,
     readilyEvaporableMm,
     secondStageMmPerRootDay: secondStageMmPerRootDay(top?.clayFraction ?? 0),
@@ -160,38 +139,37 @@ function curveNumbers(
   const found = group === undefined ? hydrologicGroup(layers, restrictedAtMm) : { group, why: "stated" };
   if (group === undefined)
     notebook.defaults.push({ field: "soil.hydrologicGroup", value: found.group, why: found.why });
-  const cover = orPlainDefault(
+  const cover = orDefault(
     notebook,
     part.cover,
-    coverOf(cropName),
+    { value: coverOf(cropName), why: `by the crop, ${cropName}` },
     `${path}.cover`,
-    `by the crop, ${cropName}`,
   );
-  const treatment = orPlainDefault(
+  const treatment = orDefault(
     notebook,
     part.treatment,
-    "straight row",
+    surfaceFields.shape.treatment.byDefault,
     `${path}.treatment`,
-    "no contours or terraces stated",
   );
   const inCrop = rowFor(cover, treatment, residue.crop, part.condition, found.group);
   const bareFallow = curveNumberFor("fallow", "bare", "poor", found.group)!;
   const table = "TR-55 Table 2-2b (read)";
   const inGroup = `hydrologic group ${found.group}`;
   return {
-    curveNumberFallow: orPlainDefault(
+    curveNumberFallow: orDefault(
       notebook,
       fallowGiven,
-      Math.round(10 * fallowCurveNumber(bareFallow, residue.fallow)) / 10,
+      {
+        value: Math.round(10 * fallowCurveNumber(bareFallow, residue.fallow)) / 10,
+        why: `${table}: fallow, bare, ${inGroup}; up to 10 % lower with residue (Steichen 1983, read)`,
+      },
       `${path}.curveNumberFallow`,
-      `${table}: fallow, bare, ${inGroup}; up to 10 % lower with residue (Steichen 1983, read)`,
     ),
-    curveNumberCrop: orPlainDefault(
+    curveNumberCrop: orDefault(
       notebook,
       cropGiven,
-      inCrop.curveNumber,
+      { value: inCrop.curveNumber, why: `${table}: ${inCrop.words}, ${inGroup}` },
       `${path}.curveNumberCrop`,
-      `${table}: ${inCrop.words}, ${inGroup}`,
     ),
   };
 }

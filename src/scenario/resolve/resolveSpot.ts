@@ -3,7 +3,7 @@ import { countedAreaM2, thousandthLengthMm } from "../../evidence/counts/countsA
 import { kernelsOfMeanHead, oddKernelRows } from "../../evidence/counts/countsKernels.ts";
 import { tabledHeadsMm } from "../../evidence/counts/countsSunflower.ts";
 import { meanOf } from "../../statistics/spread.ts";
-import type { CountsPart, SpotPart } from "../fields/countsFields.ts";
+import { groundShape, headShape, type CountsPart, type SpotPart } from "../fields/countsFields.ts";
 import { complain, type Notebook } from "./notebook.ts";
 
 export type SpotKind = CountedSpot["per"]["kind"];
@@ -56,7 +56,7 @@ function areaOf(spot: SpotPart, group: CountsPart, field: string, notebook: Note
     );
     return null;
   }
-  const rows = spot.rows ?? group.rows ?? 1;
+  const rows = spot.rows ?? group.rows ?? groundShape.rows.byDefault.value;
   return countedAreaM2(
     spot.rowLength ?? group.rowLength ?? thousandthLengthMm(rowWidth, rows),
     rowWidth,
@@ -105,7 +105,10 @@ function perHead(
       notebook.notes.push(
         `${field}.headDiameters: the published table goes from 4.5 to 10 in; these heads are outside it.`,
       );
-    return { kind: "sunflower", heads: { diameterMm, filledShare: filled, centre: centre ?? "filled" } };
+    return {
+      kind: "sunflower",
+      heads: { diameterMm, filledShare: filled, centre: centre ?? headShape.centre.byDefault.value },
+    };
   }
   const kernelsPerHead = kernelsOf(spot, field, notebook);
   if (kernelsPerHead === "wrong") return null;

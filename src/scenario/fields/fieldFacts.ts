@@ -1,0 +1,11 @@
+import * as z from "zod";
+import type { QuantityKind } from "../../quantity/index.ts";
+
+/** What a form needs to know of a field and its JSON Schema does not say. */
+export interface FieldFacts {
+  readonly kind?: QuantityKind;
+  /** Words to choose from, where others that mean the same are read too. */
+  readonly choices?: readonly string[];
+}
+
+export const fieldFacts = z.registry<FieldFacts>();

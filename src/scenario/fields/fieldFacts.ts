@@ -6,6 +6,8 @@ export interface FieldFacts {
   readonly kind?: QuantityKind;
   /** Words to choose from, where others that mean the same are read too. */
   readonly choices?: readonly string[];
+  /** Text is read too, but what is wanted is a number. */
+  readonly isNumber?: boolean;
 }
 
 export const fieldFacts = z.registry<FieldFacts>();

@@ -8,7 +8,7 @@ import {
   removeCase,
 } from "../../forms/edits/caseEdits.ts";
 import { caseInWords } from "../../forms/edits/caseWords.ts";
-import { Choice, QuantityField, TextField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { layersOf, patchesOf } from "../../forms/edits/layerEdits.ts";
 import { listText } from "../../forms/listText.ts";
 import { ProblemNote } from "../../forms/notes.tsx";
@@ -81,10 +81,9 @@ function CaseForm({ index }: { index: number }) {
       </p>
       <Fields>
         <CaseName index={index} />
-        <QuantityField
+        <Field
           path={`${path}.rootingDepth`}
           label="Deepest rooting"
-          kind="depth"
           hint={depthHint(index)}
           otherwise="as deep as the soil lets them grow"
         />
@@ -113,23 +112,20 @@ function CaseForm({ index }: { index: number }) {
         {() => (
           <>
             <Fields>
-              <QuantityField
+              <Field
                 path={`${path}.fallow.length`}
                 label="Fallow before sowing"
-                kind="duration"
                 otherwise={baseOf("fallow")("length")}
               />
-              <Choice
+              <Field
                 path={`${path}.model.uptake`}
                 label="Uptake rule"
-                choices={["by slice", "root-zone average"]}
                 otherwise={baseOf("model")("uptake")}
                 none="as in the rest"
               />
-              <Choice
+              <Field
                 path={`${path}.model.evaporation`}
                 label="Evaporation rule"
-                choices={["two-stage", "dual coefficient"]}
                 otherwise={baseOf("model")("evaporation")}
                 none="as in the rest"
               />
@@ -142,24 +138,13 @@ function CaseForm({ index }: { index: number }) {
         {() => (
           <>
             <Fields>
-              <QuantityField
+              <Field
                 path={`${path}.soil.restriction.depth`}
                 label="Soil ends at"
-                kind="depth"
                 otherwise={baseOf("soil.restriction")("depth")}
               />
-              <Choice
-                path={`${path}.soil.restriction.kind`}
-                label="What lies there"
-                choices={["rock", "caliche", "cemented pan", "dense till", "gravel"]}
-                none="as in the rest"
-              />
-              <Choice
-                path={`${path}.soil.hydrologicGroup`}
-                label="Hydrologic group"
-                choices={["A", "B", "C", "D"]}
-                none="as in the rest"
-              />
+              <Field path={`${path}.soil.restriction.kind`} label="What lies there" none="as in the rest" />
+              <Field path={`${path}.soil.hydrologicGroup`} label="Hydrologic group" none="as in the rest" />
             </Fields>
           </>
         )}
@@ -200,7 +185,7 @@ function CaseName({ index }: { index: number }) {
         followers.current = caseNamedIn(scenario.value, nameOf(valueAt(path), ""));
       }}
     >
-      <TextField
+      <Field
         path={path}
         label="Name"
         also={(value) => followers.current.map((one) => [one, value ?? ""] as const)}
@@ -238,7 +223,7 @@ function LayerPatch({
         <>
           <LayerFields path={path} index={layerIndex} shown={shown} along={along} inherited={base} />
           <Fields>
-            <TextField
+            <Field
               path={`${path}.water`}
               label="Water at the start"
               hint="Then every layer needs it: 22 % by weight, 27 % by volume, 1.2 in available, 40 % of available"
@@ -279,10 +264,9 @@ function StartPatch({ path }: { path: string }) {
       </p>
       <ProblemNote id={`inputs-${path}-wrong`} problems={fieldState(path).problems} />
       <Fields>
-        <QuantityField
+        <Field
           path={`${path}.share`}
           label="Share of the available water"
-          kind="share"
           otherwise={baseOf("soil.startingWater")("share")}
           also={(value) =>
             value === undefined
@@ -293,17 +277,15 @@ function StartPatch({ path }: { path: string }) {
                 ]
           }
         />
-        <QuantityField
+        <Field
           path={`${path}.moistDepth`}
           label="Moist down to"
-          kind="depth"
           hint="By push probe"
           also={(value) => (value === undefined ? [] : [[`${path}.share`, undefined]])}
         />
-        <QuantityField
+        <Field
           path={`${path}.shareBelow`}
           label="Below that"
-          kind="share"
           also={(value) => (value === undefined ? [] : [[`${path}.share`, undefined]])}
         />
       </Fields>

@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
 import { cropNames } from "../../../src/crop/crops.ts";
-import { QuantityField, TextField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { editMany, valueAt } from "../../state/scenarioStore.ts";
 import { lineChoiceNames } from "../../../src/crop/yieldLines.ts";
 import { CropFields } from "./cropFields.tsx";
@@ -11,15 +11,14 @@ export function CropSection() {
     <Section id="crop">
       <Fields>
         <CropList />
-        <TextField
+        <Field
           path="crop.name"
           label="Crop"
           hint="One of the list, or another by its own numbers: sowing, stages, basal coefficients, height, deepest rooting"
         />
-        <QuantityField
+        <Field
           path="fallow.length"
           label="Fallow before sowing"
-          kind="duration"
           hint="11 months or 330 days; simulated too, so that stored water is a result"
         />
       </Fields>

@@ -1,5 +1,5 @@
 import { coredWater } from "../../forms/edits/coredWater.ts";
-import { QuantityField, TextField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { layersOf } from "../../forms/edits/layerEdits.ts";
 import { DefaultNote, ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
@@ -83,28 +83,21 @@ export function StartSection() {
       {way === "unknown" && <DefaultNote id="inputs-start-default" place={place} />}
       {way === "share" && (
         <Fields>
-          <QuantityField
+          <Field
             path={`${start}.share`}
             label="Share of the available water"
-            kind="share"
             hint="Everywhere: 0 % is wilting point, 100 % field capacity"
           />
         </Fields>
       )}
       {way === "probe" && (
         <Fields>
-          <QuantityField
+          <Field
             path={`${start}.moistDepth`}
             label="Moist down to"
-            kind="depth"
             hint="As deep as the probe goes in by hand"
           />
-          <QuantityField
-            path={`${start}.shareBelow`}
-            label="Below that"
-            kind="share"
-            hint="Share of the available water"
-          />
+          <Field path={`${start}.shareBelow`} label="Below that" hint="Share of the available water" />
         </Fields>
       )}
       {way === "cores" && (
@@ -119,10 +112,9 @@ export function StartSection() {
           </p>
           {hasBelow && (
             <Fields>
-              <QuantityField
+              <Field
                 path={`${start}.shareBelow`}
                 label="Below the deepest core"
-                kind="share"
                 hint="Share of the available water"
               />
             </Fields>
@@ -132,7 +124,7 @@ export function StartSection() {
       {way === "layers" && (
         <Fields>
           {layers.map(({ name }, l) => (
-            <TextField
+            <Field
               key={l}
               path={waters[l]!}
               label={typeof name === "string" ? name : `Layer ${l + 1}`}

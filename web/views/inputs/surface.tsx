@@ -1,4 +1,4 @@
-import { Choice, NumberField, QuantityField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { fieldsOf } from "../../forms/fieldsOf.ts";
 import { listText } from "../../forms/listText.ts";
 import { valueAt } from "../../state/scenarioStore.ts";
@@ -35,18 +35,13 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
   return (
     <>
       <Fields>
-        <QuantityField
+        <Field
           {...field("residueCover", "residueCoverFallow", "residueCoverCrop")}
-          kind="share"
           hint="Ground under dead residue, in fallow and crop alike"
         />
-        <QuantityField
-          {...ofPeriod("residueCoverFallow")}
-          kind="share"
-          hint="Where it differs from the crop's"
-        />
-        <QuantityField {...ofPeriod("residueCoverCrop")} kind="share" hint="While the crop stands" />
-        <NumberField
+        <Field {...ofPeriod("residueCoverFallow")} hint="Where it differs from the crop's" />
+        <Field {...ofPeriod("residueCoverCrop")} hint="While the crop stands" />
+        <Field
           {...field("curveNumber", "curveNumberFallow", "curveNumberCrop")}
           otherwise={inherited?.("curveNumber") ?? lookedUp(path)}
           hint="30 to 100, at average wetness; if left empty, looked up in the handbook's table"
@@ -56,14 +51,11 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
         {() => (
           <>
             <Fields>
-              <Choice {...field("cover")} choices={["row crops", "small grain", "close-seeded legumes"]} />
-              <Choice
-                {...field("treatment")}
-                choices={["straight row", "contoured", "contoured and terraced"]}
-              />
-              <Choice {...field("condition")} choices={["poor", "good"]} none="good from 20 % residue on" />
-              <NumberField {...field("curveNumberFallow")} hint="30 to 100" />
-              <NumberField {...field("curveNumberCrop")} hint="30 to 100" />
+              <Field {...field("cover")} />
+              <Field {...field("treatment")} />
+              <Field {...field("condition")} none="good from 20 % residue on" />
+              <Field {...field("curveNumberFallow")} hint="30 to 100" />
+              <Field {...field("curveNumberCrop")} hint="30 to 100" />
             </Fields>
           </>
         )}
@@ -72,19 +64,11 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
         {() => (
           <>
             <Fields>
-              <QuantityField
-                {...field("snowCatch")}
-                kind="share"
-                hint="Kept by standing stubble, of the snowfall"
-              />
-              <QuantityField
-                {...field("snowBelow")}
-                kind="temperature"
-                hint="Below this daily mean it snows"
-              />
-              <QuantityField {...field("melt")} kind="meltFactor" hint="0.06 in/F/day or 2.74 mm/C/day" />
-              <QuantityField {...field("evaporatingDepth")} kind="depth" hint="FAO-56 Ze" />
-              <QuantityField {...field("readilyEvaporable")} kind="rain" hint="FAO-56 REW" />
+              <Field {...field("snowCatch")} hint="Kept by standing stubble, of the snowfall" />
+              <Field {...field("snowBelow")} hint="Below this daily mean it snows" />
+              <Field {...field("melt")} hint="0.06 in/F/day or 2.74 mm/C/day" />
+              <Field {...field("evaporatingDepth")} hint="FAO-56 Ze" />
+              <Field {...field("readilyEvaporable")} hint="FAO-56 REW" />
             </Fields>
           </>
         )}

@@ -1,9 +1,6 @@
 import { useRef } from "preact/hooks";
-import { layerOrigins } from "../../../../src/soil/layers/layerOrigin.ts";
-import { soilStructures } from "../../../../src/soil/equations/penetrationFactor.ts";
-import { textureClasses } from "../../../../src/soil/equations/texture.ts";
 import { sayQuantity } from "../../../../src/quantity/sayQuantity.ts";
-import { Choice, QuantityField, TextField } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { joinLayers, layersOf, namedIn, removeLayer, splitLayer } from "../../../forms/edits/layerEdits.ts";
 import { problemsWithin } from "../../../forms/place.tsx";
 import { fieldsOf } from "../../../forms/fieldsOf.ts";
@@ -104,28 +101,21 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
     <>
       <Fields>
         {name}
-        <QuantityField
-          {...edgeField("bottom")}
-          otherwise={derived("bottom")}
-          kind="depth"
-          hint="Depth of its lower edge"
-        />
-        <Choice
+        <Field {...edgeField("bottom")} otherwise={derived("bottom")} hint="Depth of its lower edge" />
+        <Field
           {...field("texture", "sand", "clay")}
-          choices={textureClasses}
           none={byShares ? "by sand and clay" : along === undefined ? "choose" : "as in the rest"}
         />
       </Fields>
       <More title="Sand, clay, organic matter, thickness" paths={ofEarth.map(at)}>
         {() => (
           <Fields>
-            <QuantityField {...field("sand", "texture")} kind="share" hint="Of the fine earth, by weight" />
-            <QuantityField {...field("clay", "texture")} kind="share" hint="Of the fine earth, by weight" />
-            <QuantityField {...field("organicMatter")} kind="share" hint="By weight" />
-            <QuantityField
+            <Field {...field("sand", "texture")} hint="Of the fine earth, by weight" />
+            <Field {...field("clay", "texture")} hint="Of the fine earth, by weight" />
+            <Field {...field("organicMatter")} hint="By weight" />
+            <Field
               {...edgeField("thickness")}
               otherwise={derived("thickness")}
-              kind="depth"
               hint="Instead of the lower edge"
             />
           </Fields>
@@ -133,11 +123,7 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
       </More>
       <Fields title="What holds roots back">
         <div class="with-ruler">
-          <QuantityField
-            {...field("bulkDensity")}
-            kind="density"
-            hint="A core at field capacity: 1.42 g/cm^3 or 88 lb/ft^3"
-          />
+          <Field {...field("bulkDensity")} hint="A core at field capacity: 1.42 g/cm^3 or 88 lb/ft^3" />
           {shown !== null && along === undefined && (
             <DensityRuler
               layer={shown}
@@ -146,30 +132,23 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
             />
           )}
         </div>
-        <Choice
+        <Field
           {...field("origin")}
-          choices={layerOrigins}
           hint="Half of the roots find cracks in dense natural soil, few in a pan or a track"
         />
       </Fields>
       <More title="Penetrometer, cracks and old root channels" paths={ofProbe.map(at)}>
         {() => (
           <Fields>
-            <QuantityField
+            <Field
               {...field("penetrationResistance")}
-              kind="resistance"
               hint="Or by penetrometer near field capacity: 300 psi or 2.1 MPa. It takes the density's place."
             />
-            <Choice
+            <Field
               {...field("structure")}
-              choices={soilStructures}
               hint="For a penetrometer reading: how hard a soil roots still get through"
             />
-            <QuantityField
-              {...field("openShare")}
-              kind="share"
-              hint="Roots that find cracks and old root channels"
-            />
+            <Field {...field("openShare")} hint="Roots that find cracks and old root channels" />
           </Fields>
         )}
       </More>
@@ -177,33 +156,13 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
         {() => (
           <>
             <Fields>
-              <QuantityField
-                {...field("gravelVolume", "gravelMass")}
-                kind="share"
-                hint="Larger than 2 mm, of the whole volume"
-              />
-              <QuantityField
-                {...field("gravelMass", "gravelVolume")}
-                kind="share"
-                hint="Or of the whole mass"
-              />
-              <QuantityField
-                {...field("fieldCapacity")}
-                kind="share"
-                hint="Of the whole volume: 31 % or 3.7 in/ft"
-              />
-              <QuantityField {...field("wiltingPoint")} kind="share" hint="Of the whole volume" />
-              <QuantityField
-                {...field("availableWater")}
-                kind="share"
-                hint="Where only the two's difference is known"
-              />
-              <QuantityField {...field("saturation")} kind="share" hint="Of the whole volume" />
-              <QuantityField
-                {...field("saturatedConductivity")}
-                kind="conductivity"
-                hint="0.5 in/h or 9 um/s"
-              />
+              <Field {...field("gravelVolume", "gravelMass")} hint="Larger than 2 mm, of the whole volume" />
+              <Field {...field("gravelMass", "gravelVolume")} hint="Or of the whole mass" />
+              <Field {...field("fieldCapacity")} hint="Of the whole volume: 31 % or 3.7 in/ft" />
+              <Field {...field("wiltingPoint")} hint="Of the whole volume" />
+              <Field {...field("availableWater")} hint="Where only the two's difference is known" />
+              <Field {...field("saturation")} hint="Of the whole volume" />
+              <Field {...field("saturatedConductivity")} hint="0.5 in/h or 9 um/s" />
             </Fields>
           </>
         )}
@@ -223,7 +182,7 @@ function LayerName({ index }: { index: number }) {
         followers.current = typeof name === "string" ? namedIn(scenario.value, name) : [];
       }}
     >
-      <TextField
+      <Field
         path={path}
         label="Name"
         also={(value) => followers.current.map((one) => [one, value ?? ""] as const)}

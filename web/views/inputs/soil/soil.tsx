@@ -1,4 +1,4 @@
-import { Choice, QuantityField } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { addLayer, layersOf } from "../../../forms/edits/layerEdits.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { fieldState } from "../../../forms/place.tsx";
@@ -43,31 +43,15 @@ export function SoilSection() {
         {() => (
           <>
             <Fields>
-              <QuantityField
+              <Field
                 path="soil.restriction.depth"
                 label="Soil ends at"
-                kind="depth"
                 hint="For roots and for water"
                 otherwise={restricted ? undefined : "the last layer's lower edge"}
               />
-              <Choice
-                path="soil.restriction.kind"
-                label="What lies there"
-                choices={["rock", "caliche", "cemented pan", "dense till", "gravel"]}
-                none="nothing"
-              />
-              <Choice
-                path="soil.hydrologicGroup"
-                label="Hydrologic group"
-                choices={["A", "B", "C", "D"]}
-                none="worked out"
-              />
-              <QuantityField
-                path="soil.sliceThickness"
-                label="Thickest slice"
-                kind="depth"
-                hint="For the calculation"
-              />
+              <Field path="soil.restriction.kind" label="What lies there" none="nothing" />
+              <Field path="soil.hydrologicGroup" label="Hydrologic group" none="worked out" />
+              <Field path="soil.sliceThickness" label="Thickest slice" hint="For the calculation" />
             </Fields>
           </>
         )}

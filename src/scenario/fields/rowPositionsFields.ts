@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { alternatives, isSaidTwice } from "./alternatives.ts";
 import { faultAt, group, list, number, quantity, text, wholeNumber } from "./fields.ts";
 import { encodeFault } from "../read/problems.ts";
 import { withDefault } from "./withDefault.ts";
@@ -68,8 +69,9 @@ export const countedFields = group(
   const wrong = (path: string, found: string, expected: string, mend: string) =>
     context.addIssue(faultAt([path], found, expected, mend));
   const { rows, implementWidth, rowSpacing, tyreRows, rowsInTrack, rowsBesideTrack } = counted;
-  if (rows !== undefined && (implementWidth ?? rowSpacing) !== undefined)
-    wrong("rows", "both", "rows, or implementWidth and rowSpacing", "leave one out");
+  const isTwice = (key: keyof typeof alternatives.countedRows) =>
+    isSaidTwice(counted, key, alternatives.countedRows);
+  if (isTwice("rows")) wrong("rows", "both", "rows, or implementWidth and rowSpacing", "leave one out");
   else if (rows === undefined && (implementWidth === undefined || rowSpacing === undefined))
     wrong(
       implementWidth === undefined && rowSpacing !== undefined
@@ -88,7 +90,7 @@ export const countedFields = group(
       "tyreRows, or rowsInTrack",
       tyreRows === undefined ? "say where the tyres run, such as [6, 11]" : "leave one out",
     );
-  else if (tyreRows !== undefined && rowsBesideTrack !== undefined)
+  else if (isTwice("tyreRows"))
     wrong("rowsBesideTrack", String(rowsBesideTrack), "nothing, as tyreRows tells it", "leave it out");
 });
 

@@ -5,6 +5,7 @@ import type { StageLengths } from "../../crop/stages.ts";
 import { standShareOf } from "../../crop/thinStand.ts";
 import { sayBoth, tryQuantity } from "../../quantity/index.ts";
 import { m2PerAcre } from "../../quantity/constants.ts";
+import { alternatives, isSaidTwice } from "../fields/alternatives.ts";
 import { cropFields } from "../fields/cropFields.ts";
 import type { CropPart } from "../fields/file.ts";
 import { complain, orDefault, type Notebook } from "./notebook.ts";
@@ -73,7 +74,7 @@ export function asStages([a = 0, b = 0, c = 0, d = 0]: readonly number[]): Stage
 export function standOf(part: CropPart, path: string, notebook: Notebook): number | null | undefined {
   const { stand, population, fullPopulation, plantHabit } = part;
   if (population === undefined && fullPopulation === undefined) return stand ?? null;
-  if (stand !== undefined) {
+  if (isSaidTwice(part, "stand", alternatives.crop)) {
     complain(
       notebook,
       `${path}.stand`,

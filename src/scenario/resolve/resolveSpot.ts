@@ -3,6 +3,7 @@ import { countedAreaM2, thousandthLengthMm } from "../../evidence/counts/countsA
 import { kernelsOfMeanHead, oddKernelRows } from "../../evidence/counts/countsKernels.ts";
 import { tabledHeadsMm } from "../../evidence/counts/countsSunflower.ts";
 import { meanOf } from "../../statistics/spread.ts";
+import { alternatives, isSaidTwice } from "../fields/alternatives.ts";
 import { groundShape, headShape, type CountsPart, type SpotPart } from "../fields/countsFields.ts";
 import { complain, type Notebook } from "./notebook.ts";
 
@@ -22,8 +23,7 @@ export function resolveSpot(
 }
 
 function areaOf(spot: SpotPart, group: CountsPart, field: string, notebook: Notebook): number | null {
-  const byRow = spot.rowLength !== undefined || spot.rows !== undefined;
-  if (spot.area !== undefined && byRow) {
+  if (isSaidTwice(spot, "area", alternatives.countedGround)) {
     complain(
       notebook,
       `${field}.area`,
@@ -34,8 +34,9 @@ function areaOf(spot: SpotPart, group: CountsPart, field: string, notebook: Note
     return null;
   }
   if (spot.area !== undefined) return spot.area;
+  const byRow = spot.rowLength !== undefined || spot.rows !== undefined;
   if (!byRow && group.area !== undefined) {
-    if (group.rowLength === undefined && group.rows === undefined) return group.area;
+    if (!isSaidTwice(group, "area", alternatives.countedGround)) return group.area;
     complain(
       notebook,
       `${field}.area`,

@@ -8,6 +8,7 @@ import {
   type StartingWater,
 } from "../../soil/layers/startingWater.ts";
 import type { MergedCase } from "./mergedCase.ts";
+import { alternatives, isSaidTwice } from "../fields/alternatives.ts";
 import { usualStart } from "../fields/soilFields.ts";
 import { complain, orDefault, type Notebook } from "./notebook.ts";
 import { coresOf } from "./soilSamples.ts";
@@ -46,14 +47,14 @@ export function resolveStartingWater(
     return { kind: "share", share };
   }
   if (start.from !== undefined) {
-    if (start.share === undefined && start.moistDepth === undefined)
+    if (!isSaidTwice(start, "from", alternatives.startingWater))
       return fromCores(merged, layers, sampled, notebook);
     complain(notebook, path, "from cores, or share, or moistDepth", "more than one", "leave out the others");
     return undefined;
   }
   const { share, moistDepth, shareBelow } = start;
   if (share !== undefined) {
-    if (moistDepth === undefined && shareBelow === undefined) return { kind: "share", share };
+    if (!isSaidTwice(start, "share", alternatives.startingWater)) return { kind: "share", share };
     complain(notebook, path, "share, or moistDepth and shareBelow", "all of them", "leave out one way");
     return undefined;
   }

@@ -12,6 +12,7 @@ import type {
   WeatherRecord,
 } from "../../weather/records/record.ts";
 import { siteFields, type SitePart, type WeatherPart } from "../fields/file.ts";
+import { alternatives, isSaidTwice } from "../fields/alternatives.ts";
 import { weatherFields } from "../fields/weatherFields.ts";
 import { attempt, complain, orDefault, type Notebook } from "./notebook.ts";
 import { cachedRecord, type RecordCache } from "../read/recordCache.ts";
@@ -191,11 +192,12 @@ function resolveSite(part: SitePart, station: StationInfo | null, notebook: Note
 }
 
 function rainTotals(
-  { annualRain, seasonRain }: WeatherPart,
+  part: WeatherPart,
   source: Source | undefined,
   notebook: Notebook,
 ): Pick<WeatherPlan, "rainTotalsMm" | "rainTotalOver"> | undefined {
-  if (annualRain !== undefined && seasonRain !== undefined) {
+  const { annualRain, seasonRain } = part;
+  if (isSaidTwice(part, "annualRain", alternatives.weather)) {
     complain(notebook, "weather.seasonRain", "annualRain or seasonRain", "both", "leave one out");
     return undefined;
   }

@@ -1,3 +1,4 @@
+import { alternatives } from "../../../src/scenario/fields/alternatives.ts";
 import { Field } from "../../forms/field.tsx";
 import { fieldsOf } from "../../forms/fieldsOf.ts";
 import { fieldState } from "../../forms/place.tsx";
@@ -36,35 +37,28 @@ const waterUse = [
   "depletionFraction",
 ];
 
-/** Ways of saying how long the crop takes; each makes the others void. */
-const lengths = ["maturity", "ripe", "harvest", "stageLengths", "stageDays"];
-const otherThan = (...keys: string[]) => lengths.filter((key) => !keys.includes(key));
-
 /** The numbers of a crop: what growers change in sight, the rest folded away. */
 export function CropFields({ path, inherited }: CropFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
-  const field = fieldsOf(path, inherited);
+  const field = fieldsOf(path, alternatives.crop, inherited);
   const clock = valueAt(at("clock")) ?? valueAt("crop.clock") ?? fieldState("crop.clock").fallback?.value;
   const byDays = clock === "days";
   return (
     <>
       <Fields>
         <Field {...field("sowing")} hint="Month and day: Jun 1" />
-        <Field {...field("maturity", ...otherThan("maturity"))} />
-        <Field
-          {...field("stand", "population", "fullPopulation")}
-          hint="Leaf area against a full stand; or give the plants"
-        />
+        <Field {...field("maturity")} />
+        <Field {...field("stand")} hint="Leaf area against a full stand; or give the plants" />
       </Fields>
       <More title="Plants in a thin stand" paths={ofStand.map(at)}>
         {() => (
           <Fields>
             <Field
-              {...field("population", "stand")}
+              {...field("population")}
               hint="24,000 plants/ac or 6 plants/m^2, over rows and the room between them"
             />
             <Field
-              {...field("fullPopulation", "stand")}
+              {...field("fullPopulation")}
               hint="In rows of the usual width; left out: the crop's own on dry land"
             />
             <Field {...field("plantHabit")} />
@@ -74,14 +68,8 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
       <More title="When it is ripe" paths={ofDates.map(at)}>
         {() => (
           <Fields>
-            <Field
-              {...field("ripe", ...otherThan("ripe"))}
-              hint="Day in a normal year here: Jun 25; in place of the maturity"
-            />
-            <Field
-              {...field("harvest", ...otherThan("harvest"))}
-              hint="Usual day of harvest: Jul 1; in place of the day it is ripe"
-            />
+            <Field {...field("ripe")} hint="Day in a normal year here: Jun 25; in place of the maturity" />
+            <Field {...field("harvest")} hint="Usual day of harvest: Jul 1; in place of the day it is ripe" />
           </Fields>
         )}
       </More>
@@ -104,14 +92,11 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
             <Fields>
               <Field {...field("clock")} />
               <Field
-                {...field("stageLengths", "maturity", "ripe", "harvest")}
+                {...field("stageLengths")}
                 kind={byDays ? "duration" : "thermalTime"}
                 hint={`${stages}: degree days such as 200 C day, or days`}
               />
-              <Field
-                {...field("stageDays", "maturity", "ripe", "harvest")}
-                hint={`${stages}, such as 20 days`}
-              />
+              <Field {...field("stageDays")} hint={`${stages}, such as 20 days`} />
               <Field {...field("baseTemperature")} hint="Below it the thermal clock stands still" />
               <Field
                 {...field("springGrowth")}

@@ -1,3 +1,4 @@
+import { alternatives } from "../../../src/scenario/fields/alternatives.ts";
 import { Field } from "../../forms/field.tsx";
 import { fieldsOf } from "../../forms/fieldsOf.ts";
 import { listText } from "../../forms/listText.ts";
@@ -26,7 +27,7 @@ const ofSnow = ["snowCatch", "snowBelow", "melt", "evaporatingDepth", "readilyEv
 /** Residue, runoff, snow and evaporation. */
 export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
-  const field = fieldsOf(path, inherited);
+  const field = fieldsOf(path, alternatives.surface, inherited);
   /** Fallow and crop are as the residue cover for both, where that is written. */
   const ofPeriod = (key: string) => {
     const both = listText(valueAt(at("residueCover")));
@@ -35,14 +36,11 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
   return (
     <>
       <Fields>
-        <Field
-          {...field("residueCover", "residueCoverFallow", "residueCoverCrop")}
-          hint="Ground under dead residue, in fallow and crop alike"
-        />
+        <Field {...field("residueCover")} hint="Ground under dead residue, in fallow and crop alike" />
         <Field {...ofPeriod("residueCoverFallow")} hint="Where it differs from the crop's" />
         <Field {...ofPeriod("residueCoverCrop")} hint="While the crop stands" />
         <Field
-          {...field("curveNumber", "curveNumberFallow", "curveNumberCrop")}
+          {...field("curveNumber")}
           otherwise={inherited?.("curveNumber") ?? lookedUp(path)}
           hint="30 to 100, at average wetness; if left empty, looked up in the handbook's table"
         />

@@ -1,3 +1,5 @@
+import { alternatives } from "../../../src/scenario/fields/alternatives.ts";
+import { takesOut } from "../../forms/fieldsOf.ts";
 import { Field } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
@@ -145,14 +147,14 @@ function RainTotals({ needed }: { needed: boolean }) {
         label="Rain in the year"
         hint={hint}
         otherwise={needed || season ? undefined : "years as they are"}
-        also={(value) => (value === undefined ? [] : [["weather.seasonRain", undefined]])}
+        also={takesOut("weather", "annualRain", alternatives.weather)}
       />
       {(!needed || season) && (
         <Field
           path="weather.seasonRain"
           label="Or rain from sowing to maturity"
           hint="Instead of the year's"
-          also={(value) => (value === undefined ? [] : [["weather.annualRain", undefined]])}
+          also={takesOut("weather", "seasonRain", alternatives.weather)}
         />
       )}
     </Fields>

@@ -1,3 +1,5 @@
+import { alternatives } from "../../../../src/scenario/fields/alternatives.ts";
+import { takesOut } from "../../../forms/fieldsOf.ts";
 import { useSignal } from "@preact/signals";
 import { cropNamed } from "../../../../src/crop/crops.ts";
 import { Field } from "../../../forms/field.tsx";
@@ -5,7 +7,7 @@ import { ProblemNote } from "../../../forms/notes.tsx";
 import { fieldState } from "../../../forms/place.tsx";
 import { changeWay } from "../../../forms/edits/alternatives.ts";
 import { Switch } from "../../../forms/switch.tsx";
-import type { Json, JsonGroup } from "../../../state/json.ts";
+import type { JsonGroup } from "../../../state/json.ts";
 import { editMany, scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { resolved } from "../../../worker/client.ts";
@@ -25,6 +27,7 @@ interface GroupProps {
 /** What was counted in one case, at one place of the row. */
 export function Group({ index, group, cropName, caseNames }: GroupProps) {
   const path = `${countsPath}[${index}]`;
+  const ground = (key: string) => takesOut(path, key, alternatives.countedGround);
   const spots = spotsOf(group);
   const ways = waysOf(cropName);
   const chosen = useSignal<Way | null>(null);
@@ -108,19 +111,19 @@ export function Group({ index, group, cropName, caseNames }: GroupProps) {
               path={`${path}.rowLength`}
               label="Length of row at every spot"
               hint="Left out: what makes a thousandth of an acre"
-              also={voiding(`${path}.area`)}
+              also={ground("rowLength")}
             />
             <Field
               path={`${path}.rows`}
               label="Rows side by side"
               hint="Left out: one"
-              also={voiding(`${path}.area`)}
+              also={ground("rows")}
             />
             <Field
               path={`${path}.area`}
               label="Or the area of every spot"
               hint="1 m^2, 10 ft^2"
-              also={voiding(`${path}.rowLength`, `${path}.rows`)}
+              also={ground("area")}
             />
             <Field
               path={`${path}.moisture`}
@@ -139,7 +142,7 @@ export function Group({ index, group, cropName, caseNames }: GroupProps) {
 /** What a count is multiplied by. Weighing it in one way takes out the others. */
 function Weight({ path, way, cropName }: { path: string; way: Way; cropName: string }) {
   const at = (key: string) => `${path}.${key}`;
-  const others = (key: string) => voiding(...outOf(weightKeys[way], [key]).map(at));
+  const others = (key: string) => takesOut(path, key, alternatives.kernelWeight);
   if (way === "heads")
     return (
       <Fields title="What a head gives">
@@ -224,11 +227,6 @@ function usualThousand(cropName: string): string {
 function titleOf({ case: name, rowPosition }: JsonGroup, index: number): string {
   const said = typeof name === "string" && name !== "" ? name : `Counts ${index + 1}`;
   return typeof rowPosition === "string" && rowPosition !== "" ? `${said}, ${rowPosition}` : said;
-}
-
-function voiding(...paths: string[]) {
-  return (value: Json | undefined) =>
-    value === undefined ? [] : paths.map((path) => [path, undefined] as const);
 }
 
 function outOf(keys: readonly string[], kept: readonly string[]): string[] {

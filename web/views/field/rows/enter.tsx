@@ -1,3 +1,5 @@
+import { alternatives } from "../../../../src/scenario/fields/alternatives.ts";
+import { takesOut } from "../../../forms/fieldsOf.ts";
 import { Field, FieldGroup } from "../../../forms/field.tsx";
 import { casesIn } from "../../../forms/edits/caseEdits.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
@@ -55,30 +57,23 @@ export function caseNames(): string[] {
   return casesIn(scenario.value).map(({ name }) => (typeof name === "string" ? name : ""));
 }
 
-const out = (...keys: string[]) => keys.map((key) => [`rowPositions.${key}`, undefined] as const);
-
 function Counted() {
   const names = caseNames();
-  const noWidth = (value: Json | undefined) =>
-    value === undefined ? [] : out("implementWidth", "rowSpacing");
-  const noRows = (value: Json | undefined) => (value === undefined ? [] : out("rows"));
-  const noTyres = (value: Json | undefined) => (value === undefined ? [] : out("tyreRows"));
+  const at = (key: keyof typeof alternatives.countedRows) => ({
+    path: `rowPositions.${key}`,
+    also: takesOut("rowPositions", key, alternatives.countedRows),
+  });
   return (
     <>
       <FieldGroup title="One pass">
-        <Field path="rowPositions.rows" label="Rows" hint="Or give width and spacing" also={noWidth} />
-        <Field
-          path="rowPositions.implementWidth"
-          label="Width of the implement"
-          hint="40 ft or 12 m"
-          also={noRows}
-        />
-        <Field path="rowPositions.rowSpacing" label="From row to row" hint="30 in or 76 cm" also={noRows} />
+        <Field {...at("rows")} label="Rows" hint="Or give width and spacing" />
+        <Field {...at("implementWidth")} label="Width of the implement" hint="40 ft or 12 m" />
+        <Field {...at("rowSpacing")} label="From row to row" hint="30 in or 76 cm" />
       </FieldGroup>
       <FieldGroup title="Tracks">
         <TyreList />
-        <Field path="rowPositions.rowsInTrack" label="Or only how many rows a tyre runs on" also={noTyres} />
-        <Field path="rowPositions.rowsBesideTrack" label="and how many stand next to one" also={noTyres} />
+        <Field {...at("rowsInTrack")} label="Or only how many rows a tyre runs on" />
+        <Field {...at("rowsBesideTrack")} label="and how many stand next to one" />
       </FieldGroup>
       <FieldGroup title="Which case the rows are">
         <Field path="rowPositions.inTrack" label="In the wheel track" choices={names} none={null} />

@@ -1,4 +1,5 @@
 import { useRef } from "preact/hooks";
+import { alternatives } from "../../../../src/scenario/fields/alternatives.ts";
 import { sayQuantity } from "../../../../src/quantity/sayQuantity.ts";
 import { Field } from "../../../forms/field.tsx";
 import { joinLayers, layersOf, namedIn, removeLayer, splitLayer } from "../../../forms/edits/layerEdits.ts";
@@ -75,25 +76,26 @@ const measured = [
 export function LayerFields({ path, index, shown, name, along, inherited }: LayerFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
   const base = `soil.layers[${index}]`;
-  const ofGroup = fieldsOf(path, inherited);
-  const field = (key: string, ...voids: string[]) => {
-    const usual = ofGroup(key, ...voids);
+  const ofGroup = fieldsOf(path, alternatives.layer, inherited);
+  const field = (key: string) => {
+    const usual = ofGroup(key);
     return {
       ...usual,
       defaultPath: `${base}.${key}`,
       also: (value: Json | undefined) => [...usual.also(value), ...(along?.(key, value) ?? [])],
     };
   };
+  const otherEdge = (key: "bottom" | "thickness") => alternatives.layer[key][0]!;
   /** An edge taken out by a slip in the thickness comes back when that is emptied again, and the other way round. */
   const edgeField = (key: "bottom" | "thickness") => ({
     ...field(key),
     also: (value: Json | undefined) => [
-      ...otherWay(at(key === "bottom" ? "thickness" : "bottom"), value),
+      ...otherWay(at(otherEdge(key)), value),
       ...(along?.(key, value) ?? []),
     ],
   });
   const derived = (key: "bottom" | "thickness") =>
-    shown === null || valueAt(at(key === "bottom" ? "thickness" : "bottom")) === undefined
+    shown === null || valueAt(at(otherEdge(key))) === undefined
       ? inherited?.(key)
       : `${sayQuantity(key === "bottom" ? shown.bottomMm : shown.bottomMm - shown.topMm, "depth", units.value)}, worked out`;
   const byShares = valueAt(at("sand")) !== undefined || valueAt(at("clay")) !== undefined;
@@ -103,15 +105,15 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
         {name}
         <Field {...edgeField("bottom")} otherwise={derived("bottom")} hint="Depth of its lower edge" />
         <Field
-          {...field("texture", "sand", "clay")}
+          {...field("texture")}
           none={byShares ? "by sand and clay" : along === undefined ? "choose" : "as in the rest"}
         />
       </Fields>
       <More title="Sand, clay, organic matter, thickness" paths={ofEarth.map(at)}>
         {() => (
           <Fields>
-            <Field {...field("sand", "texture")} hint="Of the fine earth, by weight" />
-            <Field {...field("clay", "texture")} hint="Of the fine earth, by weight" />
+            <Field {...field("sand")} hint="Of the fine earth, by weight" />
+            <Field {...field("clay")} hint="Of the fine earth, by weight" />
             <Field {...field("organicMatter")} hint="By weight" />
             <Field
               {...edgeField("thickness")}
@@ -156,8 +158,8 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
         {() => (
           <>
             <Fields>
-              <Field {...field("gravelVolume", "gravelMass")} hint="Larger than 2 mm, of the whole volume" />
-              <Field {...field("gravelMass", "gravelVolume")} hint="Or of the whole mass" />
+              <Field {...field("gravelVolume")} hint="Larger than 2 mm, of the whole volume" />
+              <Field {...field("gravelMass")} hint="Or of the whole mass" />
               <Field {...field("fieldCapacity")} hint="Of the whole volume: 31 % or 3.7 in/ft" />
               <Field {...field("wiltingPoint")} hint="Of the whole volume" />
               <Field {...field("availableWater")} hint="Where only the two's difference is known" />

@@ -1,4 +1,4 @@
-import type { Voids } from "../../src/scenario/fields/alternatives.ts";
+import type { Voids } from "../../src/scenario/fields/facts/alternatives.ts";
 import { lookUp } from "../../src/lookUp.ts";
 import type { Json } from "../state/json.ts";
 import { label } from "./words.ts";

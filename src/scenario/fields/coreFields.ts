@@ -1,4 +1,4 @@
-import { alternatives, isSaidTwice } from "./alternatives.ts";
+import { alternatives, isSaidTwice } from "./facts/alternatives.ts";
 import { faultAt, group, list, quantity } from "./fields.ts";
 
 /** Soil cores of a layer in a scenario file. */

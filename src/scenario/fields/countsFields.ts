@@ -5,7 +5,7 @@ import { cornSeasons } from "../../evidence/counts/countsWeight.ts";
 import { choice, group, list, number, quantity, text, wholeNumber, yesOrNo } from "./fields.ts";
 import { countedArea, grainPerHead, kernelsIn, kernelWeight } from "./grainFields.ts";
 import { length } from "./lengthField.ts";
-import { withDefault } from "./withDefault.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** Counts of ears, heads and kernels in a scenario file. */
 

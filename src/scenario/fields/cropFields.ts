@@ -1,7 +1,7 @@
 import uptakeByDepth from "../../../data-reference/uptake-by-depth.json" with { type: "json" };
 import { maturityNames } from "../../crop/cropCalendar.ts";
 import { choice, group, list, monthDay, number, quantity, quantityAsWritten, text } from "./fields.ts";
-import { withDefault, type Default } from "./withDefault.ts";
+import { withDefault, type Default } from "./facts/withDefault.ts";
 
 /** The crop part of a scenario file; every number left out is the crop's own from the published tables. */
 

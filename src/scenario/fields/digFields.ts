@@ -1,5 +1,5 @@
 import { choice, date, group, list, quantity, text, yesOrNo } from "./fields.ts";
-import { withDefault } from "./withDefault.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** Dug plants in a scenario file. */
 

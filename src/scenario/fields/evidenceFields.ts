@@ -2,7 +2,7 @@ import { countsShape } from "./countsFields.ts";
 import { digShape } from "./digFields.ts";
 import { group, quantity } from "./fields.ts";
 import { stripsShape } from "./stripsFields.ts";
-import { withDefault } from "./withDefault.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** What was measured in the field. Cores and penetrometer readings stand with the soil. */
 export const evidenceFields = group(

@@ -12,7 +12,7 @@ import {
 } from "../../quantity/index.ts";
 import { nearestName } from "../../nearestName.ts";
 import { encodeFault, type Fault } from "../read/problems.ts";
-import { fieldFacts } from "./fieldFacts.ts";
+import { formFacts } from "./facts/formFacts.ts";
 
 // Without this zod tries to compile code, which a page's security policy forbids.
 z.config({ jitless: true });
@@ -48,7 +48,7 @@ export function quantity(kind: QuantityKind, { means, otherwise, within, mend }:
     return { fault: { expected: within.says, mend: mend ?? usual } };
   })
     .describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`)
-    .register(fieldFacts, { kind });
+    .register(formFacts, { kind });
 }
 
 type KindAsWritten = "yieldPerArea" | "yieldPerWater" | "thermalTime" | "duration";
@@ -87,7 +87,7 @@ export function quantityAsWritten(
       : { fault: { expected: `${expected}, ${says}`, mend: "check the number and its unit" } };
   })
     .describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`)
-    .register(fieldFacts, { kind: oneOf[0] });
+    .register(formFacts, { kind: oneOf[0] });
 }
 
 function howWritten(kind: QuantityKind): string {
@@ -144,7 +144,7 @@ export function rainTotals(means: string) {
       return z.NEVER;
     })
     .describe(means)
-    .register(fieldFacts, { kind: "rain" });
+    .register(formFacts, { kind: "rain" });
 }
 
 function isBare(found: string | number | readonly (string | number)[]): boolean {

@@ -12,7 +12,7 @@ import { soilFields, soilPatchFields } from "./soilFields.ts";
 import { elevationRange } from "./elevationRange.ts";
 import { surfaceFields } from "./surfaceFields.ts";
 import { weatherFields } from "./weatherFields.ts";
-import { withDefault } from "./withDefault.ts";
+import { withDefault } from "./facts/withDefault.ts";
 import { yieldFields } from "./yieldFields.ts";
 
 /** The whole scenario file. Read through it, quantities are SI numbers; see `scenario.ts` for what becomes of them. */

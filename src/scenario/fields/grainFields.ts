@@ -1,6 +1,6 @@
 import { tryQuantity } from "../../quantity/index.ts";
 import { splitNumber } from "../../quantity/numberText.ts";
-import { fieldFacts } from "./fieldFacts.ts";
+import { formFacts } from "./facts/formFacts.ts";
 import { loose } from "./fields.ts";
 
 /** What kernels weigh, and ground counted over, as people write them. */
@@ -80,7 +80,7 @@ export function kernelsIn(of: "bushel" | "pound", from: number, to: number) {
     return { fault: { expected: range, mend } };
   })
     .describe(`Kernels in a ${of}, such as ${example}; ${range}.`)
-    .register(fieldFacts, { isNumber: true });
+    .register(formFacts, { isNumber: true });
 }
 
 /** Ground counted over, m2: `1 m^2`, `0.001 ac`, `10 ft^2`. */

@@ -2,7 +2,7 @@ import type * as z from "zod";
 import { tryMoney } from "../../quantity/index.ts";
 import { choice, fault, faultAt, group, list, number, quantity, text, wholeNumber } from "./fields.ts";
 import { priceAsWritten } from "./priceField.ts";
-import { withDefault } from "./withDefault.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** Money in a scenario file: price, what a change costs and saves, the field. */
 

@@ -1,5 +1,5 @@
 import { tryQuantity } from "../../quantity/index.ts";
-import { fieldFacts } from "./fieldFacts.ts";
+import { formFacts } from "./facts/formFacts.ts";
 import { loose } from "./fields.ts";
 
 /** A depth, or a depth against the first case's. */
@@ -29,5 +29,5 @@ export function rootingDepth(means: string) {
     return { value: { kind: "absolute", depthMm: mm } };
   })
     .describe(means)
-    .register(fieldFacts, { kind: "depth" });
+    .register(formFacts, { kind: "depth" });
 }

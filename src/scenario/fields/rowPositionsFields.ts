@@ -1,8 +1,8 @@
 import * as z from "zod";
-import { alternatives, isSaidTwice } from "./alternatives.ts";
+import { alternatives, isSaidTwice } from "./facts/alternatives.ts";
 import { faultAt, group, list, number, quantity, text, wholeNumber } from "./fields.ts";
 import { encodeFault } from "../read/problems.ts";
-import { withDefault } from "./withDefault.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** Row positions in a scenario file: shares as typed, or rows counted across the implement. */
 

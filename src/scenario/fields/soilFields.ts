@@ -4,10 +4,10 @@ import { percent } from "../../soil/layers/layerRanges.ts";
 import { soilStructures } from "../../soil/equations/penetrationFactor.ts";
 import { readTextureClass, textureClasses, textureMend } from "../../soil/equations/texture.ts";
 import { coresField } from "./coreFields.ts";
-import { fieldFacts } from "./fieldFacts.ts";
+import { formFacts } from "./facts/formFacts.ts";
 import { choice, fault, group, list, quantity, text } from "./fields.ts";
 import { penetrometerFields, wetness } from "./penetrometerFields.ts";
-import { sayDefault, withDefault } from "./withDefault.ts";
+import { sayDefault, withDefault } from "./facts/withDefault.ts";
 
 /** The soil part of a scenario file. */
 
@@ -34,7 +34,7 @@ const layerShape = {
       error: ({ input }) =>
         fault(`a USDA texture class (${textureClasses.join(", ")})`, textureMend(String(input))),
     })
-    .register(fieldFacts, { choices: textureClasses })
+    .register(formFacts, { choices: textureClasses })
     .optional(),
   sand: quantity("share", {
     means: "Sand of the fine earth (< 2 mm), by weight; needs `clay`",

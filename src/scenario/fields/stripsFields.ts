@@ -1,6 +1,6 @@
 import type * as z from "zod";
 import { group, list, quantity, quantityAsWritten, text } from "./fields.ts";
-import { withDefault } from "./withDefault.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** Yields of strips in a scenario file. */
 

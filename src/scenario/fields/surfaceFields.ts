@@ -1,6 +1,6 @@
 import { sayQuantity } from "../../quantity/index.ts";
 import { choice, group, number, quantity } from "./fields.ts";
-import { sayDefault, withDefault } from "./withDefault.ts";
+import { sayDefault, withDefault } from "./facts/withDefault.ts";
 
 /** The ground in a scenario file: residue, runoff, snow, evaporation. */
 

@@ -1,7 +1,7 @@
 import { sayQuantity } from "../../quantity/index.ts";
 import { choice, date, faultAt, group, list, quantity, rainTotals, text, wholeNumber } from "./fields.ts";
 import { usualMaxGapDays } from "../../weather/records/gaps.ts";
-import { withDefault } from "./withDefault.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** The weather part of a scenario file. */
 

@@ -1,4 +1,4 @@
-import { alternatives, isSaidTwice } from "../fields/alternatives.ts";
+import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
 import { stagesOfType, type StagesOfType } from "../../crop/cropCalendar.ts";
 import type { CropPlan } from "../../crop/crop.ts";
 import type { CropDefaults } from "../../crop/crops.ts";

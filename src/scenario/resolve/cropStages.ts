@@ -5,7 +5,7 @@ import type { StageLengths } from "../../crop/stages.ts";
 import { standShareOf } from "../../crop/thinStand.ts";
 import { sayBoth, tryQuantity } from "../../quantity/index.ts";
 import { m2PerAcre } from "../../quantity/constants.ts";
-import { alternatives, isSaidTwice } from "../fields/alternatives.ts";
+import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
 import { cropFields } from "../fields/cropFields.ts";
 import type { CropPart } from "../fields/file.ts";
 import { complain, orDefault, type Notebook } from "./notebook.ts";

@@ -1,5 +1,5 @@
 import { lookUp } from "../../lookUp.ts";
-import { alternatives, coredLayerOverBase, layerOverBase, type Voids } from "../fields/alternatives.ts";
+import { alternatives, coredLayerOverBase, layerOverBase, type Voids } from "../fields/facts/alternatives.ts";
 import type { CasePart, CropPart, LayerPart, LayerPatch, ScenarioFile } from "../fields/file.ts";
 import { nearestName } from "../../nearestName.ts";
 import type { MergedCase } from "./mergedCase.ts";

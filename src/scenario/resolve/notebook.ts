@@ -1,5 +1,5 @@
 import { InputError, quoteFound, type Problem } from "../../problem.ts";
-import { sayDefault, type Default } from "../fields/withDefault.ts";
+import { sayDefault, type Default } from "../fields/facts/withDefault.ts";
 import type { DefaultUsed } from "../scenario.ts";
 
 /** What is written down while a file is resolved: defaults used, things noticed, problems. */

@@ -3,7 +3,7 @@ import { countedAreaM2, thousandthLengthMm } from "../../evidence/counts/countsA
 import { kernelsOfMeanHead, oddKernelRows } from "../../evidence/counts/countsKernels.ts";
 import { tabledHeadsMm } from "../../evidence/counts/countsSunflower.ts";
 import { meanOf } from "../../statistics/spread.ts";
-import { alternatives, isSaidTwice } from "../fields/alternatives.ts";
+import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
 import { groundShape, headShape, type CountsPart, type SpotPart } from "../fields/countsFields.ts";
 import { complain, type Notebook } from "./notebook.ts";
 

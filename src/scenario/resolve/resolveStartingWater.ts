@@ -8,7 +8,7 @@ import {
   type StartingWater,
 } from "../../soil/layers/startingWater.ts";
 import type { MergedCase } from "./mergedCase.ts";
-import { alternatives, isSaidTwice } from "../fields/alternatives.ts";
+import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
 import { usualStart } from "../fields/soilFields.ts";
 import { complain, orDefault, type Notebook } from "./notebook.ts";
 import { coresOf } from "./soilSamples.ts";

@@ -12,7 +12,7 @@ import type {
   WeatherRecord,
 } from "../../weather/records/record.ts";
 import { siteFields, type SitePart, type WeatherPart } from "../fields/file.ts";
-import { alternatives, isSaidTwice } from "../fields/alternatives.ts";
+import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
 import { weatherFields } from "../fields/weatherFields.ts";
 import { attempt, complain, orDefault, type Notebook } from "./notebook.ts";
 import { cachedRecord, type RecordCache } from "../read/recordCache.ts";

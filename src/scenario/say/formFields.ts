@@ -1,6 +1,6 @@
 import * as z from "zod";
 import type { QuantityKind } from "../../quantity/index.ts";
-import { fieldFacts } from "../fields/fieldFacts.ts";
+import { formFacts } from "../fields/facts/formFacts.ts";
 import { scenarioFileFields } from "../fields/file.ts";
 
 /** How a form has to ask for a field. */
@@ -37,7 +37,7 @@ function collect(type: z.core.$ZodType, at: string, found: Record<string, FormFi
 
 /** Null for what no single control asks for. */
 function formOf(field: z.core.$ZodType): FormField | null {
-  const { kind, choices, isNumber } = fieldFacts.get(field) ?? {};
+  const { kind, choices, isNumber } = formFacts.get(field) ?? {};
   if (isNumber === true) return { as: "number" };
   if (choices !== undefined) return { as: "choice", choices };
   const read = field instanceof z.ZodPipe ? field.in : field;

@@ -1,4 +1,4 @@
-import { alternatives } from "../../../src/scenario/fields/alternatives.ts";
+import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
 import { Field } from "../../forms/field.tsx";
 import { fieldsOf } from "../../forms/fieldsOf.ts";
 import { listText } from "../../forms/listText.ts";

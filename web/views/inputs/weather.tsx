@@ -1,4 +1,4 @@
-import { alternatives } from "../../../src/scenario/fields/alternatives.ts";
+import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
 import { takesOut } from "../../forms/fieldsOf.ts";
 import { Field } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";

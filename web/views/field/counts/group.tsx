@@ -1,4 +1,4 @@
-import { alternatives } from "../../../../src/scenario/fields/alternatives.ts";
+import { alternatives } from "../../../../src/scenario/fields/facts/alternatives.ts";
 import { takesOut } from "../../../forms/fieldsOf.ts";
 import { useSignal } from "@preact/signals";
 import { cropNamed } from "../../../../src/crop/crops.ts";

@@ -1,4 +1,4 @@
-import { alternatives } from "../../../../src/scenario/fields/alternatives.ts";
+import { alternatives } from "../../../../src/scenario/fields/facts/alternatives.ts";
 import { takesOut } from "../../../forms/fieldsOf.ts";
 import { Field, FieldGroup } from "../../../forms/field.tsx";
 import { casesIn } from "../../../forms/edits/caseEdits.ts";

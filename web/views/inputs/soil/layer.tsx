@@ -1,5 +1,5 @@
 import { useRef } from "preact/hooks";
-import { alternatives } from "../../../../src/scenario/fields/alternatives.ts";
+import { alternatives } from "../../../../src/scenario/fields/facts/alternatives.ts";
 import { sayQuantity } from "../../../../src/quantity/sayQuantity.ts";
 import { Field } from "../../../forms/field.tsx";
 import { joinLayers, layersOf, namedIn, removeLayer, splitLayer } from "../../../forms/edits/layerEdits.ts";

@@ -1,6 +1,6 @@
 import type * as z from "zod";
-import { sayBoth, type QuantityKind } from "../../quantity/index.ts";
-import { fieldFacts } from "./fieldFacts.ts";
+import { sayBoth, type QuantityKind } from "../../../quantity/index.ts";
+import { formFacts } from "./formFacts.ts";
 
 /** What holds while a field is left out. */
 export interface Default<T> {
@@ -23,7 +23,7 @@ export function withDefault<S extends z.ZodType<string | number | boolean>>(
   value: z.output<S>,
   why = "",
 ): WithDefault<S> {
-  const byDefault = { value, kind: fieldFacts.get(field)?.kind, why };
+  const byDefault = { value, kind: formFacts.get(field)?.kind, why };
   const means = (field.description ?? "").replace(/\.$/, "");
   const optional = field.describe(`${means}. Left out: ${sayDefault(byDefault)}.`).optional();
   return Object.assign(optional, { byDefault });

@@ -1,8 +1,8 @@
 import * as z from "zod";
-import type { QuantityKind } from "../../quantity/index.ts";
+import type { QuantityKind } from "../../../quantity/index.ts";
 
 /** What a form needs to know of a field and its JSON Schema does not say. */
-export interface FieldFacts {
+export interface FormFacts {
   readonly kind?: QuantityKind;
   /** Words to choose from, where others that mean the same are read too. */
   readonly choices?: readonly string[];
@@ -10,4 +10,4 @@ export interface FieldFacts {
   readonly isNumber?: boolean;
 }
 
-export const fieldFacts = z.registry<FieldFacts>();
+export const formFacts = z.registry<FormFacts>();

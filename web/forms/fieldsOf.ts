@@ -3,12 +3,15 @@ import { lookUp } from "../../src/lookUp.ts";
 import type { Json } from "../state/json.ts";
 import { label } from "./words.ts";
 
-/**
- * What every field of a group has: its place, its label, what holds while it is left out, what it makes void.
- *
- * @param inherited what the base says of a key, for a case's own group
- */
-export function fieldsOf(path: string, voids: Voids, inherited?: (key: string) => string | undefined) {
+export interface GroupProps {
+  /** Where the group stands: `surface`, or a case's `cases[1].surface`. */
+  readonly path: string;
+  /** What the base says of a key, for a case's own group. */
+  readonly inherited?: ((key: string) => string | undefined) | undefined;
+}
+
+/** What every field of a group has: its place, its label, what holds while it is left out, what it makes void. */
+export function fieldsOf({ path, inherited }: GroupProps, voids: Voids) {
   return (key: string) => ({
     path: `${path}.${key}`,
     label: label(key),

@@ -18,8 +18,12 @@ import { type Json } from "../../state/json.ts";
 import { attachments, edit, replace, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { defaultsByPath } from "../../worker/client.ts";
+import { FallowField } from "./crop.tsx";
 import { CropFields } from "./cropFields.tsx";
+import { MethodFields } from "./runs.tsx";
 import { LayerFields, layerShown, whereOf } from "./soil/layer.tsx";
+import { SoilEndFields } from "./soil/soil.tsx";
+import { ShareField, ProbeFields } from "./start.tsx";
 import { Fields, More, Section } from "./section.tsx";
 import { SurfaceFields } from "./surface.tsx";
 
@@ -112,23 +116,8 @@ function CaseForm({ index }: { index: number }) {
         {() => (
           <>
             <Fields>
-              <Field
-                path={`${path}.fallow.length`}
-                label="Fallow before sowing"
-                otherwise={baseOf("fallow")("length")}
-              />
-              <Field
-                path={`${path}.model.uptake`}
-                label="Uptake rule"
-                otherwise={baseOf("model")("uptake")}
-                none="as in the rest"
-              />
-              <Field
-                path={`${path}.model.evaporation`}
-                label="Evaporation rule"
-                otherwise={baseOf("model")("evaporation")}
-                none="as in the rest"
-              />
+              <FallowField path={`${path}.fallow`} inherited={baseOf("fallow")} />
+              <MethodFields path={`${path}.model`} inherited={baseOf("model")} />
             </Fields>
             <CropFields path={`${path}.crop`} inherited={baseOf("crop")} />
           </>
@@ -138,13 +127,7 @@ function CaseForm({ index }: { index: number }) {
         {() => (
           <>
             <Fields>
-              <Field
-                path={`${path}.soil.restriction.depth`}
-                label="Soil ends at"
-                otherwise={baseOf("soil.restriction")("depth")}
-              />
-              <Field path={`${path}.soil.restriction.kind`} label="What lies there" none="as in the rest" />
-              <Field path={`${path}.soil.hydrologicGroup`} label="Hydrologic group" none="as in the rest" />
+              <SoilEndFields path={`${path}.soil`} inherited={baseOf("soil")} />
             </Fields>
           </>
         )}
@@ -264,30 +247,8 @@ function StartPatch({ path }: { path: string }) {
       </p>
       <ProblemNote id={`inputs-${path}-wrong`} problems={fieldState(path).problems} />
       <Fields>
-        <Field
-          path={`${path}.share`}
-          label="Share of the available water"
-          otherwise={baseOf("soil.startingWater")("share")}
-          also={(value) =>
-            value === undefined
-              ? []
-              : [
-                  [`${path}.moistDepth`, undefined],
-                  [`${path}.shareBelow`, undefined],
-                ]
-          }
-        />
-        <Field
-          path={`${path}.moistDepth`}
-          label="Moist down to"
-          hint="By push probe"
-          also={(value) => (value === undefined ? [] : [[`${path}.share`, undefined]])}
-        />
-        <Field
-          path={`${path}.shareBelow`}
-          label="Below that"
-          also={(value) => (value === undefined ? [] : [[`${path}.share`, undefined]])}
-        />
+        <ShareField path={path} inherited={baseOf("soil.startingWater")} />
+        <ProbeFields path={path} />
       </Fields>
     </>
   );

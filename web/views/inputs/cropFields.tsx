@@ -1,17 +1,10 @@
 import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
 import { Field } from "../../forms/field.tsx";
-import { fieldsOf } from "../../forms/fieldsOf.ts";
+import { fieldsOf, type GroupProps } from "../../forms/fieldsOf.ts";
 import { fieldState } from "../../forms/place.tsx";
 import { valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { Fields, More } from "./section.tsx";
-
-interface CropFieldsProps {
-  /** `crop`, or a case's. */
-  readonly path: string;
-  /** What holds while a key is left out; in a case, the base's. */
-  readonly inherited?: (key: string) => string | undefined;
-}
 
 const stages = "Initial, development, mid-season and late season, a comma and a space between them";
 const ofStand = ["population", "fullPopulation", "plantHabit"];
@@ -38,9 +31,9 @@ const waterUse = [
 ];
 
 /** The numbers of a crop: what growers change in sight, the rest folded away. */
-export function CropFields({ path, inherited }: CropFieldsProps) {
+export function CropFields({ path, inherited }: GroupProps) {
   const at = (key: string) => `${path}.${key}`;
-  const field = fieldsOf(path, alternatives.crop, inherited);
+  const field = fieldsOf({ path, inherited }, alternatives.crop);
   const clock = valueAt(at("clock")) ?? valueAt("crop.clock") ?? fieldState("crop.clock").fallback?.value;
   const byDays = clock === "days";
   return (

@@ -1,4 +1,5 @@
 import { Field } from "../../forms/field.tsx";
+import type { GroupProps } from "../../forms/fieldsOf.ts";
 import { Fields, More, Section } from "./section.tsx";
 
 export function RunsSection() {
@@ -36,11 +37,23 @@ export function RunsSection() {
       <More title="Choices between published methods" paths={["model"]}>
         {() => (
           <Fields>
-            <Field path="model.uptake" label="Uptake rule" hint="The second is FAO-56's form" />
-            <Field path="model.evaporation" label="Evaporation rule" hint="The second is FAO-56's form" />
+            <MethodFields path="model" />
           </Fields>
         )}
       </More>
     </Section>
+  );
+}
+
+/** Choices between published methods; of the base or of a case. */
+export function MethodFields({ path, inherited }: GroupProps) {
+  const none = inherited === undefined ? "as usual" : "as in the rest";
+  const hint = "The second is FAO-56's form";
+  const field = (key: string) => ({ path: `${path}.${key}`, otherwise: inherited?.(key), none, hint });
+  return (
+    <>
+      <Field {...field("uptake")} label="Uptake rule" />
+      <Field {...field("evaporation")} label="Evaporation rule" />
+    </>
   );
 }

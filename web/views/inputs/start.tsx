@@ -1,4 +1,6 @@
 import { coredWater } from "../../forms/edits/coredWater.ts";
+import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
+import { fieldsOf, type GroupProps } from "../../forms/fieldsOf.ts";
 import { Field } from "../../forms/field.tsx";
 import { layersOf } from "../../forms/edits/layerEdits.ts";
 import { DefaultNote, ProblemNote } from "../../forms/notes.tsx";
@@ -83,21 +85,12 @@ export function StartSection() {
       {way === "unknown" && <DefaultNote id="inputs-start-default" place={place} />}
       {way === "share" && (
         <Fields>
-          <Field
-            path={`${start}.share`}
-            label="Share of the available water"
-            hint="Everywhere: 0 % is wilting point, 100 % field capacity"
-          />
+          <ShareField path={start} />
         </Fields>
       )}
       {way === "probe" && (
         <Fields>
-          <Field
-            path={`${start}.moistDepth`}
-            label="Moist down to"
-            hint="As deep as the probe goes in by hand"
-          />
-          <Field path={`${start}.shareBelow`} label="Below that" hint="Share of the available water" />
+          <ProbeFields path={start} />
         </Fields>
       )}
       {way === "cores" && (
@@ -135,5 +128,22 @@ export function StartSection() {
       )}
       <DiggingCaution />
     </Section>
+  );
+}
+
+/** Of the base or of a case. */
+export function ShareField(group: GroupProps) {
+  const field = fieldsOf(group, alternatives.startingWater);
+  return <Field {...field("share")} hint="Everywhere: 0 % is wilting point, 100 % field capacity" />;
+}
+
+/** Of the base or of a case, which takes none of the base's probe: a case's water at the start replaces it as a whole. */
+export function ProbeFields({ path }: GroupProps) {
+  const field = fieldsOf({ path }, alternatives.startingWater);
+  return (
+    <>
+      <Field {...field("moistDepth")} hint="As deep as the probe goes in by hand" />
+      <Field {...field("shareBelow")} hint="Share of the available water" />
+    </>
   );
 }

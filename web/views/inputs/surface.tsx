@@ -1,6 +1,6 @@
 import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
 import { Field } from "../../forms/field.tsx";
-import { fieldsOf } from "../../forms/fieldsOf.ts";
+import { fieldsOf, type GroupProps } from "../../forms/fieldsOf.ts";
 import { listText } from "../../forms/listText.ts";
 import { valueAt } from "../../state/scenarioStore.ts";
 import { defaultsByPath } from "../../worker/client.ts";
@@ -14,20 +14,13 @@ export function SurfaceSection() {
   );
 }
 
-interface SurfaceFieldsProps {
-  /** `surface`, or a case's. */
-  readonly path: string;
-  /** What holds while a key is left out; in a case, the base's. */
-  readonly inherited?: (key: string) => string | undefined;
-}
-
 const ofCurve = ["cover", "treatment", "condition", "curveNumberFallow", "curveNumberCrop"];
 const ofSnow = ["snowCatch", "snowBelow", "melt", "evaporatingDepth", "readilyEvaporable"];
 
 /** Residue, runoff, snow and evaporation. */
-export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
+export function SurfaceFields({ path, inherited }: GroupProps) {
   const at = (key: string) => `${path}.${key}`;
-  const field = fieldsOf(path, alternatives.surface, inherited);
+  const field = fieldsOf({ path, inherited }, alternatives.surface);
   /** Fallow and crop are as the residue cover for both, where that is written. */
   const ofPeriod = (key: string) => {
     const both = listText(valueAt(at("residueCover")));

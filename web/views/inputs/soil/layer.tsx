@@ -4,7 +4,7 @@ import { sayQuantity } from "../../../../src/quantity/sayQuantity.ts";
 import { Field } from "../../../forms/field.tsx";
 import { joinLayers, layersOf, namedIn, removeLayer, splitLayer } from "../../../forms/edits/layerEdits.ts";
 import { problemsWithin } from "../../../forms/place.tsx";
-import { fieldsOf } from "../../../forms/fieldsOf.ts";
+import { fieldsOf, type GroupProps } from "../../../forms/fieldsOf.ts";
 import type { Json } from "../../../state/json.ts";
 import { attachments, replace, scenario, valueAt } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
@@ -48,16 +48,12 @@ export function whereOf({ topMm, bottomMm, texture }: LayerShown): string {
   return `${top} to ${bottom}, ${texture}`;
 }
 
-interface LayerFieldsProps {
-  /** Where this layer's fields stand. */
-  readonly path: string;
+interface LayerFieldsProps extends GroupProps {
   readonly index: number;
   readonly shown: LayerShown | null;
   readonly name?: preact.ComponentChildren;
   /** What goes along with writing a key; in a case, the layer's name. */
   readonly along?: (key: string, value: Json | undefined) => readonly (readonly [string, Json | undefined])[];
-  /** What holds while a key is left out; in a case, the base's. */
-  readonly inherited?: (key: string) => string | undefined;
 }
 
 const ofEarth = ["sand", "clay", "organicMatter", "thickness"];
@@ -76,7 +72,7 @@ const measured = [
 export function LayerFields({ path, index, shown, name, along, inherited }: LayerFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
   const base = `soil.layers[${index}]`;
-  const ofGroup = fieldsOf(path, alternatives.layer, inherited);
+  const ofGroup = fieldsOf({ path, inherited }, alternatives.layer);
   const field = (key: string) => {
     const usual = ofGroup(key);
     return {

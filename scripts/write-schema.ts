@@ -1,6 +1,10 @@
 import { writeFileSync } from "node:fs";
-import { scenarioJsonSchema } from "../src/scenario/say/jsonSchema.ts";
+import { formFields, scenarioJsonSchema } from "../src/scenario/index.ts";
 
-/** Writes the JSON Schema of the scenario file; a test says when that is due. */
-const path = new URL("../shared/rootfront-scenario-1.schema.json", import.meta.url);
-writeFileSync(path, `${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`);
+/** Writes what is generated of the scenario file's fields; a test says when that is due. */
+write("shared/rootfront-scenario-1.schema.json", scenarioJsonSchema());
+write("web/forms/formFields.json", formFields());
+
+function write(path: string, content: unknown): void {
+  writeFileSync(new URL(`../${path}`, import.meta.url), `${JSON.stringify(content, null, 2)}\n`);
+}

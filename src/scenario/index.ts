@@ -1,5 +1,6 @@
 export { describeScenario } from "./say/describe.ts";
 export { scenarioFileFields, type ScenarioFile } from "./fields/file.ts";
+export { formFields, type FormField } from "./say/formFields.ts";
 export { scenarioFormat } from "./read/format.ts";
 export { inFlags, quickScenario, type QuickQuestion, type QuickScenario } from "./say/quickScenario.ts";
 export { readJson } from "./read/readJson.ts";

@@ -4,8 +4,10 @@ import { useId } from "preact/hooks";
 import { kinds, type QuantityKind } from "../../src/quantity/kinds.ts";
 import { edit, editMany, endEdit } from "../state/scenarioStore.ts";
 import type { Json } from "../state/json.ts";
+import type { FormField } from "../../src/scenario/say/formFields.ts";
 import { BareNote } from "./bareNote.tsx";
 import { equivalent } from "./equivalent.ts";
+import { formOf } from "./formOf.ts";
 import { listText, textList } from "./listText.ts";
 import { DefaultNote, InheritNote, ProblemNote } from "./notes.tsx";
 import { fieldState } from "./place.tsx";
@@ -31,42 +33,39 @@ export interface FieldProps {
   readonly otherwise?: string | undefined;
 }
 
-interface QuantityProps extends FieldProps {
+interface TextProps extends FieldProps {
   /** A number typed alone is taken in the unit that the page shows for this kind. */
-  readonly kind?: QuantityKind;
+  readonly kind?: QuantityKind | undefined;
   /** In place of the kind's unit: bushels of a crop that is counted in them. */
   readonly unit?: string | undefined;
 }
 
+interface ChoiceProps extends FieldProps {
+  readonly choices: readonly string[];
+  /** Word for leaving it out; null = it cannot be left out. */
+  readonly none?: string | null;
+}
+
 /**
- * A quantity, typed with its unit: "14 in", "355 mm". A number alone is kept with the unit shown, and is seen with it once the
- * field is left. Whatever else is typed is kept, right or wrong; emptied, the field is left out of the scenario and its default
- * holds.
+ * The control that the scenario wants at a place; its kind of quantity and its choices come from the fields themselves. Choices
+ * are given here only where they are names of the scenario, a kind only where another field decides between two.
  */
-export function QuantityField(props: QuantityProps) {
-  return <TextLike {...props} as="quantity" />;
-}
-
-/** A name or another plain text. */
-export function TextField(props: FieldProps) {
-  return <TextLike {...props} as="text" />;
-}
-
-/** A number without a unit, written to the scenario as a number where it is one. */
-export function NumberField(props: FieldProps) {
-  return <TextLike {...props} as="number" />;
-}
-
-/** One quantity or several with a comma and a space between them; several become a list. */
-export function ListField(props: QuantityProps) {
-  return <TextLike {...props} as="list" />;
+export function Field(props: TextProps & Partial<ChoiceProps>) {
+  const { as, kind, choices = [] } = formOf(props.path);
+  if (as === "choice" || props.choices !== undefined) return <Choice choices={choices} {...props} />;
+  return as === "switch" ? <Toggle {...props} /> : <TextLike kind={kind} {...props} as={as} />;
 }
 
 /** Characters that a field has room for; what is longer stands under it only. */
 const roomInField = 24;
 
-type As = "quantity" | "text" | "number" | "list";
+type As = Exclude<FormField["as"], "choice" | "switch">;
 
+/**
+ * A quantity, typed with its unit: "14 in", "355 mm", a plain number, a text, or several quantities with a comma and a space
+ * between them. A number alone is kept with the unit shown, and is seen with it once the field is left. Whatever else is typed
+ * is kept, right or wrong; emptied, the field is left out of the scenario and its default holds.
+ */
 function TextLike({
   path,
   label,
@@ -78,7 +77,7 @@ function TextLike({
   kind,
   unit = kind === undefined ? "" : kinds[kind][units.value].unit,
   as,
-}: QuantityProps & { as: As }) {
+}: TextProps & { as: As }) {
   const id = useId();
   // While it is typed in, a field shows what was typed; the scenario has its unit already.
   const typing = useSignal<{ readonly shown: string; readonly kept: string } | null>(null);
@@ -150,14 +149,8 @@ function asWritten(text: string, as: As): Json | undefined {
   return as === "number" && /^\s*-?\d+(\.\d+)?\s*$/.test(text) ? Number(text) : text;
 }
 
-interface ChoiceProps extends FieldProps {
-  readonly choices: readonly string[];
-  /** Word for leaving it out; null = it cannot be left out. */
-  readonly none?: string | null;
-}
-
 /** One of a few words; the first line leaves it out. */
-export function Choice({
+function Choice({
   path,
   label,
   hint,
@@ -209,7 +202,7 @@ export function Choice({
 }
 
 /** Yes or no; off leaves it out. */
-export function Toggle({ path, label, hint }: FieldProps) {
+function Toggle({ path, label, hint }: FieldProps) {
   const id = useId();
   const place = fieldState(path);
   return (

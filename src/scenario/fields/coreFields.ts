@@ -1,3 +1,4 @@
+import { alternatives, isSaidTwice } from "./facts/alternatives.ts";
 import { faultAt, group, list, quantity } from "./fields.ts";
 
 /** Soil cores of a layer in a scenario file. */
@@ -49,7 +50,7 @@ const coreFields = group(
       `less than the dry weight, ${grams(dryMass)}`,
       "give the dry weight of the whole core, stones and all",
     );
-  if (volume !== undefined && (diameter ?? length) !== undefined)
+  if (isSaidTwice(core, "volume", alternatives.core))
     wrong("volume", "both", "the volume, or diameter and length", "leave one out");
   else if ((diameter === undefined) !== (length === undefined))
     wrong(

@@ -5,6 +5,7 @@ import { cornSeasons } from "../../evidence/counts/countsWeight.ts";
 import { choice, group, list, number, quantity, text, wholeNumber, yesOrNo } from "./fields.ts";
 import { countedArea, grainPerHead, kernelsIn, kernelWeight } from "./grainFields.ts";
 import { length } from "./lengthField.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** Counts of ears, heads and kernels in a scenario file. */
 
@@ -15,20 +16,20 @@ const moisture = { from: 0.01, to: 0.6, says: "1 to 60 %" };
 const headDiameter = { from: 25, to: 508, says: "1 to 20 in (25 to 500 mm)" };
 
 /** Where the counting was done; of a spot, or of all spots of the group. */
-const groundShape = {
+export const groundShape = {
   rowLength: length(
     "Length of row counted. Left out: what makes a thousandth of an acre",
     "17 ft 5 in",
     rowLength,
   ).optional(),
-  rows: wholeNumber("Rows counted side by side. Left out: 1", 1, 100).optional(),
+  rows: withDefault(wholeNumber("Rows counted side by side", 1, 100), 1),
   area: countedArea("Ground counted over, in place of length and width of rows").optional(),
 };
 
 /** Sunflower heads; of a spot, or of all spots of the group. */
-const headShape = {
+export const headShape = {
   filled: quantity("share", { means: "Sunflower seeds that are filled", within: someShare }).optional(),
-  centre: choice(centres, "Middle of the sunflower head. Left out: filled").optional(),
+  centre: withDefault(choice(centres, "Middle of the sunflower head"), "filled"),
 };
 
 const perEar = (means: string, to: number, from = 0) =>
@@ -95,9 +96,10 @@ const countsFields = group(
 /** The keys of `evidence` that tell of counts. */
 export const countsShape = {
   counts: list(countsFields, "Counts, case by case", { atMost: 100 }).optional(),
-  spotsPaired: yesOrNo(
-    "Whether the n-th spot of each case lay beside the n-th of the others. Left out: false",
-  ).optional(),
+  spotsPaired: withDefault(
+    yesOrNo("Whether the n-th spot of each case lay beside the n-th of the others"),
+    false,
+  ),
 };
 
 export type CountsPart = z.output<typeof countsFields>;

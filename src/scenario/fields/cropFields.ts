@@ -1,5 +1,7 @@
+import uptakeByDepth from "../../../data-reference/uptake-by-depth.json" with { type: "json" };
 import { maturityNames } from "../../crop/cropCalendar.ts";
 import { choice, group, list, monthDay, number, quantity, quantityAsWritten, text } from "./fields.ts";
+import { withDefault, type Default } from "./facts/withDefault.ts";
 
 /** The crop part of a scenario file; every number left out is the crop's own from the published tables. */
 
@@ -8,6 +10,22 @@ const kcb = { from: 0, to: 1.5, says: "0 to 1.5" };
 const rootDepth = { from: 50, to: 6096, says: "2 in to 20 ft (50 to 6000 mm)" };
 
 const rootsEndNames = ["flowering", "end of mid-season", "maturity"] as const;
+
+/** What a crop of the user's own has where nothing is given. Numbers in C, mm, and shares as parts of 1. */
+export const ownCropDefaults = {
+  baseTemperature: { value: 0, why: "C; our choice for a crop of your own" },
+  sowingDepth: { value: 40, why: "mm; common practice, no source" },
+  uptakeShare: {
+    value: 0.096,
+    why: "a day; Dardanelli et al. 2004, much the same for the field crops they compared (memory)",
+  },
+  denseRoots: { value: uptakeByDepth.denseRootsMm.value, why: `mm; ${uptakeByDepth.denseRootsMm.why}` },
+  uptakeHalving: { value: uptakeByDepth.halvingMm.value, why: `mm; ${uptakeByDepth.halvingMm.why}` },
+  depletionFraction: { value: 0.55, why: "FAO-56 Table 22, usual for cereals (read)" },
+} as const satisfies Record<string, Default<number>>;
+
+/** The same for words. */
+export const ownCropRootsEnd = "maturity";
 
 const cropShape = {
   sowing: monthDay(`Day of sowing, such as "Jun 1". Left out: ${own}`).optional(),
@@ -84,10 +102,14 @@ const cropShape = {
     otherwise: "the crop's own on dry land",
     within: { from: 0, to: 1000, above: true, says: "more than 0 and at most 4,000,000 plants/ac" },
   }).optional(),
-  plantHabit: choice(
-    ["fills in", "stays small"],
-    "Whether plants branch or tiller into the room of a thin stand (FAO-56 Box 17). Left out: fills in",
-  ).optional(),
+  plantHabit: withDefault(
+    choice(
+      ["fills in", "stays small"],
+      "Whether plants branch or tiller into the room of a thin stand (FAO-56 Box 17)",
+    ),
+    "fills in",
+    "plants branch or tiller into the room they have (FAO-56 Box 17)",
+  ),
   sowingDepth: quantity("depth", {
     means: "Where the root front starts; of sod as deep as its roots go",
     otherwise: own,
@@ -100,7 +122,7 @@ const cropShape = {
   }).optional(),
   rootsEnd: choice(
     rootsEndNames,
-    `Stage at which roots stop going down: when flowering begins, at the end of mid-season, or when ripe. Left out: ${own}; maturity for a crop of your own`,
+    `Stage at which roots stop going down: when flowering begins, at the end of mid-season, or when ripe. Left out: ${own}; ${ownCropRootsEnd} for a crop of your own`,
   ).optional(),
   frontVelocity: quantity("rate", {
     means: "Pace of the root front with nothing in the way, until the roots stop going down",

@@ -1,4 +1,5 @@
 import { choice, date, group, list, quantity, text, yesOrNo } from "./fields.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** Dug plants in a scenario file. */
 
@@ -21,18 +22,24 @@ const rootDepthsFields = group(
 /** The keys of `evidence` that tell of the dig. */
 export const digShape = {
   rootDepths: list(rootDepthsFields, "Dug plants, case by case", { atMost: 100 }).optional(),
-  plantsPaired: yesOrNo(
-    "Whether the n-th plant of each case stood beside the n-th of the others. Left out: false",
-  ).optional(),
+  plantsPaired: withDefault(
+    yesOrNo("Whether the n-th plant of each case stood beside the n-th of the others"),
+    false,
+  ),
   denseLayer: text(
     "The layer whose passage for roots is fitted to the dig. Left out: the one that slows roots most",
     60,
   ).optional(),
-  fit: choice(
-    ["passage", "penetration limit"],
-    "What is fitted: the dense layer's passage, or the penetrometer reading at which roots stop. Left out: passage",
-  ).optional(),
-  digDecides: yesOrNo(
-    "Whether the fit takes the place of density or penetrometer in the answer. Left out: true",
-  ).optional(),
+  fit: withDefault(
+    choice(
+      ["passage", "penetration limit"],
+      "What is fitted: the dense layer's passage, or the penetrometer reading at which roots stop",
+    ),
+    "passage",
+  ),
+  digDecides: withDefault(
+    yesOrNo("Whether the fit takes the place of density or penetrometer in the answer"),
+    true,
+    "what was dug goes before what density suggests",
+  ),
 };

@@ -13,6 +13,7 @@ import {
 import { lookUp } from "../../lookUp.ts";
 import { nearestName } from "../../nearestName.ts";
 import { encodeFault, type Fault } from "../read/problems.ts";
+import { formFacts } from "./facts/formFacts.ts";
 
 // Without this zod tries to compile code, which a page's security policy forbids.
 z.config({ jitless: true });
@@ -30,7 +31,7 @@ export interface Within {
 
 interface QuantityField {
   readonly means: string;
-  /** Described beside the field in the JSON Schema. */
+  /** How it is told while it is left out, where that is no constant; see `withDefault` for one that is. */
   readonly otherwise?: string;
   readonly within: Within;
   readonly mend?: string;
@@ -46,7 +47,9 @@ export function quantity(kind: QuantityKind, { means, otherwise, within, mend }:
     const bareShare = kind === "share" && read > 1 && !String(found).includes("%");
     const usual = bareShare ? 'write percent with its sign, such as "35 %"' : "check the number and its unit";
     return { fault: { expected: within.says, mend: mend ?? usual } };
-  }).describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`);
+  })
+    .describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`)
+    .register(formFacts, { kind });
 }
 
 type KindAsWritten = "yieldPerArea" | "yieldPerWater" | "thermalTime" | "duration";
@@ -83,7 +86,9 @@ export function quantityAsWritten(
     return Number(known.read) <= to
       ? { value: found }
       : { fault: { expected: `${expected}, ${says}`, mend: "check the number and its unit" } };
-  }).describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`);
+  })
+    .describe(otherwise === undefined ? note : `${note} Left out: ${otherwise}.`)
+    .register(formFacts, { kind: oneOf[0] });
 }
 
 function howWritten(kind: QuantityKind): string {
@@ -139,7 +144,8 @@ export function rainTotals(means: string) {
       } else complain(context.issues, found, read);
       return z.NEVER;
     })
-    .describe(means);
+    .describe(means)
+    .register(formFacts, { kind: "rain" });
 }
 
 function isBare(found: string | number | readonly (string | number)[]): boolean {

@@ -1,6 +1,8 @@
 import * as z from "zod";
 import { cropFields, cropPatchFields } from "./cropFields.ts";
 import { choice, fault, group, latitude, list, quantity, text, wholeNumber, yesOrNo } from "./fields.ts";
+import { spreads } from "../../soil/equations/availableWaterSpread.ts";
+import { percent } from "../../soil/layers/layerRanges.ts";
 import { scenarioFormat } from "../read/format.ts";
 import { evidenceFields } from "./evidenceFields.ts";
 import { moneyFields } from "./moneyFields.ts";
@@ -10,11 +12,12 @@ import { soilFields, soilPatchFields } from "./soilFields.ts";
 import { elevationRange } from "./elevationRange.ts";
 import { surfaceFields } from "./surfaceFields.ts";
 import { weatherFields } from "./weatherFields.ts";
+import { withDefault } from "./facts/withDefault.ts";
 import { yieldFields } from "./yieldFields.ts";
 
 /** The whole scenario file. Read through it, quantities are SI numbers; see `scenario.ts` for what becomes of them. */
 
-const siteFields = group(
+export const siteFields = group(
   {
     latitude: latitude(
       'Latitude, such as "38.5 N" or -33.2 (south). Left out: the station\'s own',
@@ -24,35 +27,44 @@ const siteFields = group(
       otherwise: "the station's own",
       within: elevationRange,
     }).optional(),
-    setting: choice(
-      ["inland", "coastal"],
-      "For radiation from temperature (FAO-56 eq. 50). Left out: inland",
-    ).optional(),
+    setting: withDefault(
+      choice(["inland", "coastal"], "For radiation from temperature (FAO-56 eq. 50)"),
+      "inland",
+      "dryland lies inland; for radiation from temperature (FAO-56 eq. 50)",
+    ),
   },
   "The place",
 );
 
-const fallowFields = group(
+export const fallowFields = group(
   {
-    length: quantity("duration", {
-      means: "Time without a crop before sowing that is simulated too, so that stored water is a result",
-      otherwise: "none: the run starts at sowing",
-      within: { from: 0, to: 1100, says: "0 to 36 months" },
-    }).optional(),
+    length: withDefault(
+      quantity("duration", {
+        means: "Time without a crop before sowing that is simulated too, so that stored water is a result",
+        within: { from: 0, to: 1100, says: "0 to 36 months" },
+      }),
+      0,
+      "the run starts at sowing with the starting water",
+    ),
   },
   "Fallow before sowing",
 );
 
-const modelFields = group(
+export const modelFields = group(
   {
-    uptake: choice(
-      ["by slice", "root-zone average"],
-      "How roots take water; the second is FAO-56's form. Left out: by slice",
-    ).optional(),
-    evaporation: choice(
-      ["two-stage", "dual coefficient"],
-      "How the soil dries at the surface; the second is FAO-56's form. Left out: two-stage",
-    ).optional(),
+    uptake: withDefault(
+      choice(["by slice", "root-zone average"], "How roots take water; the second is FAO-56's form"),
+      "by slice",
+      "so that a deeper root never makes a day's uptake smaller",
+    ),
+    evaporation: withDefault(
+      choice(
+        ["two-stage", "dual coefficient"],
+        "How the soil dries at the surface; the second is FAO-56's form",
+      ),
+      "two-stage",
+      "measured soil dries with the square root of time (Ritchie 1972)",
+    ),
   },
   "Choices between published methods",
 );
@@ -60,34 +72,54 @@ const modelFields = group(
 const mostNotes = 200;
 const longestNote = 2000;
 
-const ensembleFields = group(
+const ours = "our choice";
+
+export const ensembleFields = group(
   {
-    years: wholeNumber("Weather years run for each rainfall total. Left out: 200", 1, 5000).optional(),
-    seed: wholeNumber("The same seed gives the same draws. Left out: 1", 0, 4_294_967_295).optional(),
+    years: withDefault(wholeNumber("Weather years run for each rainfall total", 1, 5000), 200, ours),
+    seed: withDefault(
+      wholeNumber("The same seed gives the same draws", 0, 4_294_967_295),
+      1,
+      "any number will do",
+    ),
     availableCapacitySpread: quantity("share", {
       means: "Standard deviation of every layer's available water capacity, share of it",
-      otherwise: "by layer: 5 % of the soil's volume where estimated from texture, 2 % where measured",
+      otherwise: `by layer: ${percent(spreads.estimated)} of the soil's volume where estimated from texture, ${percent(spreads.measured)} where measured`,
       within: { from: 0, to: 0.5, says: "0 to 50 %" },
     }).optional(),
-    deepWaterSpread: quantity("share", {
-      means: "Standard deviation of the deep starting water, share of available capacity",
-      otherwise: "10 %",
-      within: { from: 0, to: 0.5, says: "0 to 50 %" },
-    }).optional(),
-    deepBelow: quantity("depth", {
-      means: "Where deep starts",
-      otherwise: "24 in (610 mm)",
-      within: { from: 0, to: 6096, says: "0 to 20 ft (6000 mm)" },
-    }).optional(),
-    deepUptakeSpread: quantity("share", {
-      means: "How unsure the depth is over which uptake falls to half: with 100 %, from half of it to twice",
-      otherwise: "100 %",
-      within: { from: 0, to: 4, says: "0 to 400 %" },
-    }).optional(),
-    density: choice(
-      ["range", "strict", "usual", "lenient"],
-      "How a bulk density is read as hindrance to roots; range draws between strict and lenient. Left out: range",
-    ).optional(),
+    deepWaterSpread: withDefault(
+      quantity("share", {
+        means: "Standard deviation of the deep starting water, share of available capacity",
+        within: { from: 0, to: 0.5, says: "0 to 50 %" },
+      }),
+      0.1,
+      `standard deviation; ${ours}`,
+    ),
+    deepBelow: withDefault(
+      quantity("depth", {
+        means: "Where deep starts",
+        within: { from: 0, to: 6096, says: "0 to 20 ft (6000 mm)" },
+      }),
+      610,
+      ours,
+    ),
+    deepUptakeSpread: withDefault(
+      quantity("share", {
+        means:
+          "How unsure the depth is over which uptake falls to half: with 100 %, from half of it to twice",
+        within: { from: 0, to: 4, says: "0 to 400 %" },
+      }),
+      1,
+      "what is published on it is far apart: from half the depth to twice; ours",
+    ),
+    density: withDefault(
+      choice(
+        ["range", "strict", "usual", "lenient"],
+        "How a bulk density is read as hindrance to roots; range draws between strict and lenient",
+      ),
+      "range",
+      "between a strict and a lenient reading of the handbook's densities",
+    ),
   },
   "How uncertain things are drawn",
 );
@@ -119,7 +151,7 @@ export const scenarioFileFields = group(
       .optional()
       .describe("Path of the JSON Schema, for editors"),
     name: text("What the scenario is called"),
-    invented: yesOrNo("True when the data are made up. Left out: false").optional(),
+    invented: withDefault(yesOrNo("True when the data are made up"), false),
     notes: z
       .union(
         [text("A note", longestNote), list(text("A note", longestNote), "Notes", { atMost: mostNotes })],

@@ -1,5 +1,6 @@
 import { tryQuantity } from "../../quantity/index.ts";
 import { splitNumber } from "../../quantity/numberText.ts";
+import { formFacts } from "./facts/formFacts.ts";
 import { loose } from "./fields.ts";
 
 /** What kernels weigh, and ground counted over, as people write them. */
@@ -77,7 +78,9 @@ export function kernelsIn(of: "bushel" | "pound", from: number, to: number) {
         ? `for ${split.value} thousand write ${thousands}`
         : "check the number";
     return { fault: { expected: range, mend } };
-  }).describe(`Kernels in a ${of}, such as ${example}; ${range}.`);
+  })
+    .describe(`Kernels in a ${of}, such as ${example}; ${range}.`)
+    .register(formFacts, { isNumber: true });
 }
 
 /** Ground counted over, m2: `1 m^2`, `0.001 ac`, `10 ft^2`. */

@@ -2,6 +2,7 @@ import type * as z from "zod";
 import { tryMoney } from "../../quantity/index.ts";
 import { choice, fault, faultAt, group, list, number, quantity, text, wholeNumber } from "./fields.ts";
 import { priceAsWritten } from "./priceField.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** Money in a scenario file: price, what a change costs and saves, the field. */
 
@@ -30,6 +31,19 @@ function amountAsWritten(means: string) {
   });
 }
 
+/** Of a cost or a return, what holds while it is left out. */
+export const itemDefaults = {
+  interest: withDefault(
+    quantity("share", {
+      means: "Interest a year on what is bought once",
+      within: { from: 0, to: 0.5, says: "0 to 50 %" },
+    }),
+    0,
+    "no interest is given; with some, what is bought once costs more each year",
+  ),
+  kind: withDefault(choice(["added", "reduced"], "Whether the change adds it or saves it"), "added"),
+};
+
 const itemShape = (what: string) => ({
   name: text("What it is", 60),
   amount: amountAsWritten(
@@ -45,12 +59,7 @@ const itemShape = (what: string) => ({
     above: true,
     says: "more than 0 and at most 100",
   }).optional(),
-  interest: quantity("share", {
-    means: "Interest a year on what is bought once",
-    otherwise: "none",
-    within: { from: 0, to: 0.5, says: "0 to 50 %" },
-  }).optional(),
-  kind: choice(["added", "reduced"], "Whether the change adds it or saves it. Left out: added").optional(),
+  ...itemDefaults,
 });
 
 const item = (what: string, means: string) =>

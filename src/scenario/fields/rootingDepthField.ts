@@ -1,4 +1,5 @@
 import { tryQuantity } from "../../quantity/index.ts";
+import { formFacts } from "./facts/formFacts.ts";
 import { loose } from "./fields.ts";
 
 /** A depth, or a depth against the first case's. */
@@ -26,5 +27,7 @@ export function rootingDepth(means: string) {
       return { value: { kind: "relative", extraMm: mm } };
     if (mm <= 0) return { fault: { expected: `${expected}, more than 0`, mend: "check the number" } };
     return { value: { kind: "absolute", depthMm: mm } };
-  }).describe(means);
+  })
+    .describe(means)
+    .register(formFacts, { kind: "depth" });
 }

@@ -1,6 +1,8 @@
 import * as z from "zod";
+import { alternatives, isSaidTwice } from "./facts/alternatives.ts";
 import { faultAt, group, list, number, quantity, text, wholeNumber } from "./fields.ts";
 import { encodeFault } from "../read/problems.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** Row positions in a scenario file: shares as typed, or rows counted across the implement. */
 
@@ -32,7 +34,7 @@ const typedFields = list(
 const mostRows = 100;
 const width = { from: 0, to: 50_000, above: true, says: "more than 0 and at most 164 ft (50 m)" };
 
-const countedFields = group(
+export const countedFields = group(
   {
     rows: wholeNumber("Rows of one pass; or give `implementWidth` and `rowSpacing`", 1, mostRows).optional(),
     implementWidth: quantity("depth", {
@@ -53,11 +55,11 @@ const countedFields = group(
       { atMost: 40 },
     ).optional(),
     rowsInTrack: wholeNumber("Rows that a tyre runs on; or give `tyreRows`", 0, mostRows).optional(),
-    rowsBesideTrack: wholeNumber(
-      "Rows next to a tyre, with `rowsInTrack`. Left out: none",
+    rowsBesideTrack: withDefault(
+      wholeNumber("Rows next to a tyre, with `rowsInTrack`", 0, mostRows),
       0,
-      mostRows,
-    ).optional(),
+      "none are told apart",
+    ),
     inTrack: text("The case that rows in a wheel track are"),
     besideTrack: text("The case that rows beside a track are. Left out: as the other rows").optional(),
     other: text("The case that all other rows are"),
@@ -67,8 +69,9 @@ const countedFields = group(
   const wrong = (path: string, found: string, expected: string, mend: string) =>
     context.addIssue(faultAt([path], found, expected, mend));
   const { rows, implementWidth, rowSpacing, tyreRows, rowsInTrack, rowsBesideTrack } = counted;
-  if (rows !== undefined && (implementWidth ?? rowSpacing) !== undefined)
-    wrong("rows", "both", "rows, or implementWidth and rowSpacing", "leave one out");
+  const isTwice = (key: keyof typeof alternatives.countedRows) =>
+    isSaidTwice(counted, key, alternatives.countedRows);
+  if (isTwice("rows")) wrong("rows", "both", "rows, or implementWidth and rowSpacing", "leave one out");
   else if (rows === undefined && (implementWidth === undefined || rowSpacing === undefined))
     wrong(
       implementWidth === undefined && rowSpacing !== undefined
@@ -87,7 +90,7 @@ const countedFields = group(
       "tyreRows, or rowsInTrack",
       tyreRows === undefined ? "say where the tyres run, such as [6, 11]" : "leave one out",
     );
-  else if (tyreRows !== undefined && rowsBesideTrack !== undefined)
+  else if (isTwice("tyreRows"))
     wrong("rowsBesideTrack", String(rowsBesideTrack), "nothing, as tyreRows tells it", "leave it out");
 });
 

@@ -4,8 +4,10 @@ import { percent } from "../../soil/layers/layerRanges.ts";
 import { soilStructures } from "../../soil/equations/penetrationFactor.ts";
 import { readTextureClass, textureClasses, textureMend } from "../../soil/equations/texture.ts";
 import { coresField } from "./coreFields.ts";
+import { formFacts } from "./facts/formFacts.ts";
 import { choice, fault, group, list, quantity, text } from "./fields.ts";
 import { penetrometerFields, wetness } from "./penetrometerFields.ts";
+import { sayDefault, withDefault } from "./facts/withDefault.ts";
 
 /** The soil part of a scenario file. */
 
@@ -32,6 +34,7 @@ const layerShape = {
       error: ({ input }) =>
         fault(`a USDA texture class (${textureClasses.join(", ")})`, textureMend(String(input))),
     })
+    .register(formFacts, { choices: textureClasses })
     .optional(),
   sand: quantity("share", {
     means: "Sand of the fine earth (< 2 mm), by weight; needs `clay`",
@@ -132,6 +135,13 @@ const layerPatchFields = group(
   "A layer of the base soil by its name, and what differs",
 );
 
+/** The share of the available water that the soil starts with where nothing is said of it. */
+export const usualStart = {
+  value: 0.5,
+  kind: "share",
+  why: "of the available water when the run begins; only a guess, and what the subsoil holds decides what depth is worth: probe it",
+} as const;
+
 const startingWaterFields = group(
   {
     share: quantity("share", {
@@ -151,7 +161,8 @@ const startingWaterFields = group(
       "`cores`: the layers' cores were taken when the run begins; layers below the deepest core get `shareBelow`",
     ).optional(),
   },
-  "Water in the soil when the run begins: `share`, or `moistDepth` and `shareBelow`, or `from` cores; or give each layer its `water`. Left out: half of the available water, which is only a guess",
+  "Water in the soil when the run begins: `share`, or `moistDepth` and `shareBelow`, or `from` cores; or give each layer its `water`. Left out: " +
+    `${sayDefault(usualStart)} of the available water, which is only a guess`,
 );
 
 const restrictionFields = group(
@@ -182,11 +193,14 @@ export const soilFields = group(
     layers: list(layerFields, "Layers, top first", { atMost: 60 }).optional(),
     horizons: horizonsFields.optional(),
     restriction: restrictionFields.optional(),
-    sliceThickness: quantity("depth", {
-      means: "Thickest slice the layers are cut into for the calculation",
-      otherwise: "25 mm",
-      within: { from: 2, to: mmPerInch, says: "0.08 to 1 in (2 to 25.4 mm)" },
-    }).optional(),
+    sliceThickness: withDefault(
+      quantity("depth", {
+        means: "Thickest slice the layers are cut into for the calculation",
+        within: { from: 2, to: mmPerInch, says: "0.08 to 1 in (2 to 25.4 mm)" },
+      }),
+      25,
+      "halving it hardly moves the results",
+    ),
     hydrologicGroup: choice(
       ["A", "B", "C", "D"],
       "Hydrologic soil group. Left out: from the slowest layer's conductivity and depth",

@@ -1,5 +1,6 @@
 import type * as z from "zod";
 import { group, list, quantity, quantityAsWritten, text } from "./fields.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** Yields of strips in a scenario file. */
 
@@ -22,11 +23,11 @@ export const stripsFields = group(
       ["yieldPerArea"],
       "A difference worth seeing: how many pairs would tell it from nothing",
     ).optional(),
-    chance: quantity("share", {
-      means: "Chance with which to see that difference",
-      otherwise: "80 %",
-      within: chance,
-    }).optional(),
+    chance: withDefault(
+      quantity("share", { means: "Chance with which to see that difference", within: chance }),
+      0.8,
+      "as trials are usually planned",
+    ),
   },
   "Strips harvested side by side",
 );

@@ -1,6 +1,20 @@
+import { sayQuantity } from "../../quantity/index.ts";
 import { choice, group, number, quantity } from "./fields.ts";
+import { sayDefault, withDefault } from "./facts/withDefault.ts";
 
 /** The ground in a scenario file: residue, runoff, snow, evaporation. */
+
+/**
+ * Share of the snowfall that stubble keeps: the loss to blowing snow falls by 22 % of it as wheat stubble rises from 1 to 40 cm
+ * near Regina. [Pomeroy et al. 1990] as quoted (read). That it follows the residue in proportion is ours.
+ */
+export const snowCatchAtFullCover = 0.22;
+
+/** How the freely evaporating water is told. */
+export const byTexture = "by the topsoil's texture";
+
+/** What lies on the ground where nothing is said of it. */
+export const bareGround = { value: 0, kind: "share", why: "none stated: bare ground" } as const;
 
 const cover = { from: 0, to: 1, says: "0 to 100 %" };
 const curve = { from: 30, to: 100, says: "30 to 100" };
@@ -10,7 +24,7 @@ export const surfaceFields = group(
     residueCover: quantity("share", {
       means:
         "Ground under dead residue on the first day of the run: when fallow begins (harvest of the crop before), or at sowing without fallow. It rots from there on, see `residueDecay`. Of pasture, under live and dead grass",
-      otherwise: "none; 62 % for pasture or range in fair condition",
+      otherwise: `${sayDefault(bareGround)}; 62 % for pasture or range in fair condition`,
       within: cover,
     }).optional(),
     residueCoverFallow: quantity("share", {
@@ -31,10 +45,14 @@ export const surfaceFields = group(
       ["row crops", "small grain", "close-seeded legumes", "pasture or range"],
       "What stands there, for the curve number. Left out: by the crop",
     ).optional(),
-    treatment: choice(
-      ["straight row", "contoured", "contoured and terraced"],
-      "How the field is worked, for the curve number. Left out: straight row",
-    ).optional(),
+    treatment: withDefault(
+      choice(
+        ["straight row", "contoured", "contoured and terraced"],
+        "How the field is worked, for the curve number",
+      ),
+      "straight row",
+      "no contours or terraces stated",
+    ),
     condition: choice(
       ["poor", "fair", "good"],
       "Hydrologic condition, for the curve number while the crop stands; fair for pasture or range only. Left out: good with residue on 20 % or more of the ground, otherwise poor; of pasture by its ground cover: fair from 50 %, good above 75 %",
@@ -47,27 +65,36 @@ export const surfaceFields = group(
     curveNumberCrop: number("Curve number while the crop stands", curve).optional(),
     snowCatch: quantity("share", {
       means: "Snow that standing stubble keeps beyond what bare ground does, share of the snowfall",
-      otherwise: "22 % of the residue cover in fallow",
+      otherwise: `${sayQuantity(snowCatchAtFullCover, "share", "us")} of the residue cover in fallow`,
       within: { from: 0, to: 2, says: "0 to 200 %" },
     }).optional(),
-    snowBelow: quantity("temperature", {
-      means: "Below this daily mean precipitation is snow",
-      otherwise: "34 F (1 C)",
-      within: { from: -5, to: 5, says: "23 to 41 F (-5 to 5 C)" },
-    }).optional(),
-    melt: quantity("meltFactor", {
-      means: "Melt for each degree above freezing and day",
-      otherwise: "0.06 in/F/day (2.74 mm/C/day)",
-      within: { from: 0.5, to: 10.06, says: "0.011 to 0.22 in/F/day (0.5 to 10 mm/C/day)" },
-    }).optional(),
-    evaporatingDepth: quantity("depth", {
-      means: "Depth that evaporation dries (FAO-56 Ze)",
-      otherwise: "4 in (100 mm)",
-      within: { from: 50, to: 203.2, says: "2 to 8 in (50 to 200 mm)" },
-    }).optional(),
+    snowBelow: withDefault(
+      quantity("temperature", {
+        means: "Below this daily mean precipitation is snow",
+        within: { from: -5, to: 5, says: "23 to 41 F (-5 to 5 C)" },
+      }),
+      1,
+      "rain and snow are equally likely there (Jennings et al. 2018, read)",
+    ),
+    melt: withDefault(
+      quantity("meltFactor", {
+        means: "Melt for each degree above freezing and day",
+        within: { from: 0.5, to: 10.06, says: "0.011 to 0.22 in/F/day (0.5 to 10 mm/C/day)" },
+      }),
+      2.74,
+      "when nothing else is known (NRCS NEH 630 ch. 11, memory)",
+    ),
+    evaporatingDepth: withDefault(
+      quantity("depth", {
+        means: "Depth that evaporation dries (FAO-56 Ze)",
+        within: { from: 50, to: 203.2, says: "2 to 8 in (50 to 200 mm)" },
+      }),
+      100,
+      "FAO-56 Ze, 100 to 150 mm (read)",
+    ),
     readilyEvaporable: quantity("rain", {
       means: "Water that evaporates freely after wetting (FAO-56 REW)",
-      otherwise: "by the topsoil's texture",
+      otherwise: byTexture,
       within: { from: 1, to: 25.4, says: "0.04 to 1 in (1 to 25 mm)" },
     }).optional(),
   },

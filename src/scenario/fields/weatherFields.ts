@@ -1,5 +1,7 @@
 import { sayQuantity } from "../../quantity/index.ts";
 import { choice, date, faultAt, group, list, quantity, rainTotals, text, wholeNumber } from "./fields.ts";
+import { usualMaxGapDays } from "../../weather/records/gaps.ts";
+import { withDefault } from "./facts/withDefault.ts";
 
 /** The weather part of a scenario file. */
 
@@ -61,11 +63,11 @@ export const weatherFields = group(
     units: choice(["us", "metric", "tenths"], "Units of a record that does not state them").optional(),
     from: date("First day to use of the record, such as 1991-01-01. Left out: its first").optional(),
     to: date("Last day to use of the record. Left out: its last").optional(),
-    maxGapDays: wholeNumber(
-      "Longest gap that is filled; a longer one is an error. Left out: 5",
-      0,
-      366,
-    ).optional(),
+    maxGapDays: withDefault(
+      wholeNumber("Longest gap that is filled; a longer one is an error", 0, 366),
+      usualMaxGapDays,
+      "longer gaps hide storms; our choice",
+    ),
     monthlyNormals: normalsFields.optional(),
     pattern: choice(
       ["summer-peak", "winter-peak", "even"],
@@ -75,10 +77,11 @@ export const weatherFields = group(
       'Total of the year that every year is scaled to: "13 in", a list, or "12..14 in" for its low end, middle and high end; bare numbers in mm. Left out: years as they are',
     ).optional(),
     seasonRain: rainTotals("The same from sowing to maturity; give one of the two").optional(),
-    referenceEt: choice(
-      ["penman-monteith", "hargreaves"],
-      "How reference ET is worked out (FAO-56). Left out: penman-monteith",
-    ).optional(),
+    referenceEt: withDefault(
+      choice(["penman-monteith", "hargreaves"], "How reference ET is worked out (FAO-56)"),
+      "penman-monteith",
+      "FAO-56's standard, with its rules for missing data",
+    ),
   },
   "Weather: `record`, or `monthlyNormals`, or `pattern` with `annualRain`",
 );

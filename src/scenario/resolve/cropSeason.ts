@@ -1,3 +1,4 @@
+import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
 import { stagesOfType, type StagesOfType } from "../../crop/cropCalendar.ts";
 import type { CropPlan } from "../../crop/crop.ts";
 import type { CropDefaults } from "../../crop/crops.ts";
@@ -14,13 +15,14 @@ export interface CropPlace {
   readonly latitudeDeg: number | null;
 }
 
-/** Ways of saying how long a crop takes; one is enough. */
-const waysOfSaying = ["ripe", "harvest", "maturity", "stageLengths", "stageDays"] as const;
+const waysToSay = Object.keys(alternatives.cropLength) as (keyof typeof alternatives.cropLength)[];
 
 /** Whether one way of saying how long the crop takes is given at most; two are written down as a problem. */
 export function isSaidOnce(part: CropPart, path: string, notebook: Notebook): boolean {
-  const [first, second] = waysOfSaying.filter((key) => part[key] !== undefined);
-  if (second === undefined || first === "stageLengths") return true;
+  const given = waysToSay.filter((key) => part[key] !== undefined);
+  const first = given.find((key) => isSaidTwice(part, key, alternatives.cropLength));
+  if (first === undefined) return true;
+  const second = given.find((key) => alternatives.cropLength[first].includes(key));
   complain(notebook, `${path}.${second}`, `${first} or ${second}`, "both", "leave one way out");
   return false;
 }

@@ -5,8 +5,10 @@ import type { StageLengths } from "../../crop/stages.ts";
 import { standShareOf } from "../../crop/thinStand.ts";
 import { sayBoth, tryQuantity } from "../../quantity/index.ts";
 import { m2PerAcre } from "../../quantity/constants.ts";
+import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
+import { cropFields } from "../fields/cropFields.ts";
 import type { CropPart } from "../fields/file.ts";
-import { complain, orPlainDefault, type Notebook } from "./notebook.ts";
+import { complain, orDefault, type Notebook } from "./notebook.ts";
 
 /** Stages and stand of a crop, from what the file gives of them. */
 
@@ -84,7 +86,7 @@ export function standOf(part: CropPart, path: string, notebook: Notebook): numbe
     return undefined;
   }
   if (population === undefined && fullPopulation === undefined) return stand ?? null;
-  if (stand !== undefined) {
+  if (isSaidTwice(part, "stand", alternatives.crop)) {
     complain(
       notebook,
       `${path}.stand`,
@@ -106,13 +108,8 @@ export function standOf(part: CropPart, path: string, notebook: Notebook): numbe
   }
   const full = fullPopulation ?? usualFull(part, path, notebook);
   if (full === undefined || !isBelievable(population, full, part.name, path, notebook)) return undefined;
-  const habit = orPlainDefault(
-    notebook,
-    plantHabit,
-    "fills in",
-    `${path}.plantHabit`,
-    "plants branch or tiller into the room they have (FAO-56 Box 17)",
-  );
+  const usualHabit = cropFields.shape.plantHabit.byDefault;
+  const habit = orDefault(notebook, plantHabit, usualHabit, `${path}.plantHabit`);
   return standShareOf(population / full, habit);
 }
 

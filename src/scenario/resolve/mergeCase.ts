@@ -1,47 +1,10 @@
 import { lookUp } from "../../lookUp.ts";
+import { alternatives, coredLayerOverBase, layerOverBase, type Voids } from "../fields/facts/alternatives.ts";
 import type { CasePart, CropPart, LayerPart, LayerPatch, ScenarioFile } from "../fields/file.ts";
 import { nearestName } from "../../nearestName.ts";
 import type { MergedCase } from "./mergedCase.ts";
 import { complain, type Notebook } from "./notebook.ts";
 import { withLog } from "./soilSamples.ts";
-
-/** What a case gives, and the keys of the base it makes void: other ways of saying the same. */
-type Voids = Readonly<Record<string, readonly string[]>>;
-
-const layerVoids: Voids = {
-  texture: ["sand", "clay"],
-  sand: ["texture"],
-  clay: ["texture"],
-  thickness: ["bottom"],
-  bottom: ["thickness"],
-  gravelVolume: ["gravelMass"],
-  gravelMass: ["gravelVolume"],
-  availableWater: ["fieldCapacity"],
-  fieldCapacity: ["availableWater"],
-  wiltingPoint: ["availableWater"],
-  // A reading was taken in the density of the base; in another it says nothing.
-  bulkDensity: ["penetrationResistance", "penetrationWetness"],
-  penetrationResistance: ["penetrationWetness"],
-};
-/** Cores of a case measure its own density; they leave the water alone, which only startingWater may take from cores. */
-const coredVoids: Voids = {
-  ...layerVoids,
-  cores: ["bulkDensity", "penetrationResistance", "penetrationWetness"],
-};
-const surfaceVoids: Voids = {
-  residueCover: ["residueCoverFallow", "residueCoverCrop"],
-  curveNumber: ["curveNumberFallow", "curveNumberCrop"],
-};
-const cropVoids: Voids = {
-  stand: ["population", "fullPopulation"],
-  population: ["stand"],
-  fullPopulation: ["stand"],
-  ripe: ["harvest", "maturity", "stageLengths", "stageDays"],
-  harvest: ["ripe", "maturity", "stageLengths", "stageDays"],
-  maturity: ["ripe", "harvest", "stageLengths", "stageDays"],
-  stageLengths: ["ripe", "harvest", "maturity"],
-  stageDays: ["ripe", "harvest", "maturity"],
-};
 
 /**
  * A case laid over the rest of the file. Layers are matched by name; starting water is replaced as a whole; a case without
@@ -86,9 +49,9 @@ export function mergeCase(
       return { path: `${(ofCase ? patched.paths : layerPaths)[l]}.cores`, ofCase };
     }),
     startingWaterPath: ownStart === undefined ? "soil.startingWater" : `${path}.soil.startingWater`,
-    surface: lay(file.surface ?? {}, surface ?? {}, surfaceVoids),
+    surface: lay(file.surface ?? {}, surface ?? {}, alternatives.surface),
     surfacePath: surface === undefined ? "surface" : `${path}.surface`,
-    crop: lay(file.crop, crop ?? {}, cropVoids) as CropPart,
+    crop: lay(file.crop, crop ?? {}, alternatives.crop) as CropPart,
     cropPath: crop === undefined ? "crop" : `${path}.crop`,
     fallowLength: fallow?.length ?? file.fallow?.length,
     model: { ...file.model, ...model },
@@ -111,7 +74,11 @@ function mergeLayers(
     const matches = names.filter((name) => name === patch.name);
     if (matches.length === 1) {
       const index = names.indexOf(patch.name);
-      layers[index] = lay(base[index] ?? patch, patch, hasDensity(patch) ? coredVoids : layerVoids);
+      layers[index] = lay(
+        base[index] ?? patch,
+        patch,
+        hasDensity(patch) ? coredLayerOverBase : layerOverBase,
+      );
       if (
         base[index]?.penetrationResistance !== undefined &&
         layers[index]?.penetrationResistance === undefined

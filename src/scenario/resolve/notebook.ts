@@ -1,5 +1,5 @@
 import { InputError, quoteFound, type Problem } from "../../problem.ts";
-import { sayBoth, type QuantityKind } from "../../quantity/index.ts";
+import { sayDefault, type Default } from "../fields/facts/withDefault.ts";
 import type { DefaultUsed } from "../scenario.ts";
 
 /** What is written down while a file is resolved: defaults used, things noticed, problems. */
@@ -35,28 +35,13 @@ export function complain(
 }
 
 /** The value given, or the default, written down with its reason. */
-export function orDefault(
-  { defaults }: Notebook,
-  given: number | undefined,
-  otherwise: number,
-  kind: QuantityKind,
-  field: string,
-  why: string,
-): number {
-  if (given !== undefined) return given;
-  defaults.push({ field, value: sayBoth(otherwise, kind), why });
-  return otherwise;
-}
-
-/** As `orDefault`, for words and plain numbers. */
-export function orPlainDefault<T extends string | number | boolean>(
+export function orDefault<T extends string | number | boolean>(
   { defaults }: Notebook,
   given: T | undefined,
-  otherwise: T,
+  byDefault: Default<T>,
   field: string,
-  why: string,
 ): T {
   if (given !== undefined) return given;
-  defaults.push({ field, value: String(otherwise), why });
-  return otherwise;
+  defaults.push({ field, value: sayDefault(byDefault), why: byDefault.why });
+  return byDefault.value;
 }

@@ -2,10 +2,18 @@ import { InputError } from "../../problem.ts";
 import { isSod, sodTo } from "../../crop/crop.ts";
 import { cropNamed, defaultPlan } from "../../crop/crops.ts";
 import { sayMonthDay, sayQuantity, withUnits } from "../../quantity/index.ts";
-import type { CasePart, ScenarioFile } from "../fields/file.ts";
+import {
+  ensembleFields,
+  fallowFields,
+  modelFields,
+  scenarioFileFields,
+  type CasePart,
+  type ScenarioFile,
+} from "../fields/file.ts";
+import { soilFields } from "../fields/soilFields.ts";
 import { mergeCase } from "./mergeCase.ts";
 import type { MergedCase } from "./mergedCase.ts";
-import { complain, openNotebook, orDefault, orPlainDefault, type Notebook } from "./notebook.ts";
+import { complain, openNotebook, orDefault, type Notebook } from "./notebook.ts";
 import { readScenarioFile } from "../read/readFile.ts";
 import { newRecordCache, type RecordCache } from "../read/recordCache.ts";
 import type { ReadText } from "../read/readText.ts";
@@ -99,7 +107,7 @@ function resolveFile(written: ScenarioFile, readText: ReadText, recordCache: Rec
   }
   return {
     name: file.name,
-    invented: file.invented ?? false,
+    invented: file.invented ?? scenarioFileFields.shape.invented.byDefault.value,
     site: place.site,
     weather: place.weather,
     cases: [spreadAs(ensemble, first), ...others.map((one) => spreadAs(ensemble, one))],
@@ -203,32 +211,16 @@ function resolveCase(
   const sliceThicknessMm = orDefault(
     own,
     merged.soil.sliceThickness,
-    25,
-    "depth",
+    soilFields.shape.sliceThickness.byDefault,
     "soil.sliceThickness",
-    "halving it hardly moves the results",
   );
-  const fallow = orDefault(
-    own,
-    merged.fallowLength,
-    0,
-    "duration",
-    "fallow.length",
-    "the run starts at sowing with the starting water",
-  );
-  const rule = orPlainDefault(
-    own,
-    merged.model.uptake,
-    "by slice",
-    "model.uptake",
-    "so that a deeper root never makes a day's uptake smaller",
-  );
-  const evaporation = orPlainDefault(
+  const fallow = orDefault(own, merged.fallowLength, fallowFields.shape.length.byDefault, "fallow.length");
+  const rule = orDefault(own, merged.model.uptake, modelFields.shape.uptake.byDefault, "model.uptake");
+  const evaporation = orDefault(
     own,
     merged.model.evaporation,
-    "two-stage",
+    modelFields.shape.evaporation.byDefault,
     "model.evaporation",
-    "measured soil dries with the square root of time (Ritchie 1972)",
   );
   if (c > 0) tellOwnDefaults(own.defaults, merged, base.paths, notebook);
   if (soil === undefined || crop === undefined || startingWater === undefined || ground === undefined)
@@ -342,7 +334,7 @@ function resolveEnsemble(
   layers: readonly SoilLayer[],
   notebook: Notebook,
 ): EnsemblePlan {
-  const ours = "our choice";
+  const usual = ensembleFields.shape;
   if (part.availableCapacitySpread === undefined && layers.length > 0) {
     notebook.defaults.push({
       field: "ensemble.availableCapacitySpread",
@@ -351,33 +343,23 @@ function resolveEnsemble(
     });
   }
   return {
-    years: orPlainDefault(notebook, part.years, 200, "ensemble.years", ours),
-    seed: orPlainDefault(notebook, part.seed, 1, "ensemble.seed", "any number will do"),
+    years: orDefault(notebook, part.years, usual.years.byDefault, "ensemble.years"),
+    seed: orDefault(notebook, part.seed, usual.seed.byDefault, "ensemble.seed"),
     availableCapacitySd: part.availableCapacitySpread ?? null,
     deepWaterSd: orDefault(
       notebook,
       part.deepWaterSpread,
-      0.1,
-      "share",
+      usual.deepWaterSpread.byDefault,
       "ensemble.deepWaterSpread",
-      `standard deviation; ${ours}`,
     ),
     deepUptakeSpread: orDefault(
       notebook,
       part.deepUptakeSpread,
-      1,
-      "share",
+      usual.deepUptakeSpread.byDefault,
       "ensemble.deepUptakeSpread",
-      "what is published on it is far apart: from half the depth to twice; ours",
     ),
-    deepBelowMm: orDefault(notebook, part.deepBelow, 610, "depth", "ensemble.deepBelow", ours),
-    densityReading: orPlainDefault(
-      notebook,
-      part.density,
-      "range",
-      "ensemble.density",
-      "between a strict and a lenient reading of the handbook's densities",
-    ),
+    deepBelowMm: orDefault(notebook, part.deepBelow, usual.deepBelow.byDefault, "ensemble.deepBelow"),
+    densityReading: orDefault(notebook, part.density, usual.density.byDefault, "ensemble.density"),
   };
 }
 

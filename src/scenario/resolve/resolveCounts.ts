@@ -12,7 +12,7 @@ import {
 } from "../../evidence/counts/countsWeight.ts";
 import { sayNumber } from "../../quantity/index.ts";
 import { caseNamed } from "../caseNamed.ts";
-import type { CountsPart } from "../fields/countsFields.ts";
+import { countsShape, type CountsPart } from "../fields/countsFields.ts";
 import { complain, type Notebook } from "./notebook.ts";
 import { resolveSpot, type SpotKind } from "./resolveSpot.ts";
 
@@ -38,7 +38,7 @@ export function resolveCounts(
   const groups = written.map((part, g) =>
     resolveGroup(part, `evidence.counts[${g}]`, crop, ground, notebook),
   );
-  const paired = spotsPaired ?? false;
+  const paired = spotsPaired ?? countsShape.spotsPaired.byDefault.value;
   const whole = groups.filter((one) => one !== null);
   refuseTwice(whole, notebook);
   if (paired) refuseUnpaired(whole, notebook);

@@ -1,11 +1,11 @@
-import uptakeByDepth from "../../../data-reference/uptake-by-depth.json" with { type: "json" };
 import { isSod, writtenOut, type CropPlan } from "../../crop/crop.ts";
 import { cropNamed, defaultPlan, findCrop } from "../../crop/crops.ts";
 import { endedAt } from "../../crop/rootDescent.ts";
 import { isSaidOnce, seasonOf, springOf, type CropPlace } from "./cropSeason.ts";
 import { asStages, clockOf, lengthsOf, stagesOf, standOf } from "./cropStages.ts";
+import { ownCropDefaults, ownCropRootsEnd } from "../fields/cropFields.ts";
 import type { CropPart } from "../fields/file.ts";
-import { attempt, complain, orPlainDefault, type Notebook } from "./notebook.ts";
+import { attempt, complain, orDefault, type Notebook } from "./notebook.ts";
 import { sayCropDefaults } from "../say/sayCrop.ts";
 
 /** What a crop that is not in our table cannot do without. */
@@ -143,28 +143,15 @@ function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | u
   const standShare = standOf(part, path, notebook);
   if (lengths === undefined || days === undefined || standShare === undefined) return undefined;
   const field = (key: string) => `${path}.${key}`;
-  const number = (
-    key:
-      | "baseTemperature"
-      | "kcbDormant"
-      | "sowingDepth"
-      | "uptakeShare"
-      | "denseRoots"
-      | "uptakeHalving"
-      | "depletionFraction",
-    otherwise: number,
-    why: string,
-  ) => orPlainDefault(notebook, part[key], otherwise, field(key), why);
+  const number = (key: keyof typeof ownCropDefaults) =>
+    orDefault(notebook, part[key], ownCropDefaults[key], field(key));
   return {
     name: part.name,
     sowing,
     clock,
     stageLengths: lengths,
     stageDaysFallback: days,
-    baseC:
-      clock === "days" && part.baseTemperature === undefined
-        ? 0
-        : number("baseTemperature", 0, "C; our choice for a crop of your own"),
+    baseC: clock === "days" && part.baseTemperature === undefined ? 0 : number("baseTemperature"),
     springFrom: part.springGrowth ?? null,
     kcbInitial,
     kcbMid,
@@ -174,28 +161,21 @@ function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | u
     kcbDormant:
       part.dormantBelow === undefined
         ? kcbInitial
-        : number("kcbDormant", kcbInitial, "the crop's initial coefficient"),
+        : orDefault(
+            notebook,
+            part.kcbDormant,
+            { value: kcbInitial, why: "the crop's initial coefficient" },
+            field("kcbDormant"),
+          ),
     standShare: standShare ?? 1,
-    sowingDepthMm: number("sowingDepth", 40, "mm; common practice, no source"),
+    sowingDepthMm: number("sowingDepth"),
     maxRootDepthMm: maxRootDepth,
-    descent: { shape: "sine", endStage: rootsEndStages[part.rootsEnd ?? "maturity"] },
+    descent: { shape: "sine", endStage: rootsEndStages[part.rootsEnd ?? ownCropRootsEnd] },
     frontVelocityMmPerDay: part.frontVelocity ?? null,
-    uptakeSharePerDay: number(
-      "uptakeShare",
-      0.096,
-      "a day; Dardanelli et al. 2004, much the same for the field crops they compared (memory)",
-    ),
-    denseRootsMm: number(
-      "denseRoots",
-      uptakeByDepth.denseRootsMm.value,
-      `mm; ${uptakeByDepth.denseRootsMm.why}`,
-    ),
-    uptakeHalvingMm: number(
-      "uptakeHalving",
-      uptakeByDepth.halvingMm.value,
-      `mm; ${uptakeByDepth.halvingMm.why}`,
-    ),
-    depletionFraction: number("depletionFraction", 0.55, "FAO-56 Table 22, usual for cereals (read)"),
+    uptakeSharePerDay: number("uptakeShare"),
+    denseRootsMm: number("denseRoots"),
+    uptakeHalvingMm: number("uptakeHalving"),
+    depletionFraction: number("depletionFraction"),
   };
 }
 

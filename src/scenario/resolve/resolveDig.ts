@@ -3,8 +3,9 @@ import { nearestName } from "../../nearestName.ts";
 import { sayBoth, sayQuantity } from "../../quantity/index.ts";
 import { passageOf } from "../../soil/layers/slices.ts";
 import { caseNamed } from "../caseNamed.ts";
+import { digShape } from "../fields/digFields.ts";
 import type { EvidencePart } from "../fields/file.ts";
-import { complain, orPlainDefault, type Notebook } from "./notebook.ts";
+import { complain, orDefault, type Notebook } from "./notebook.ts";
 import type { Case } from "../scenario.ts";
 import { statedDepthMm } from "../statedDepth.ts";
 import { isoDate, yearOf } from "../../quantity/calendar.ts";
@@ -58,15 +59,14 @@ export function resolveDig(
       depthsMm: depths,
     };
   });
-  const paired = evidence.plantsPaired ?? false;
+  const paired = evidence.plantsPaired ?? digShape.plantsPaired.byDefault.value;
   if (paired) refuseUnpaired(groups, notebook);
   const known = cases.filter((one) => one !== undefined);
-  const drives = orPlainDefault(
+  const drives = orDefault(
     notebook,
     evidence.digDecides,
-    true,
+    digShape.digDecides.byDefault,
     "evidence.digDecides",
-    "what was dug goes before what density suggests",
   );
   return { groups, paired, confidence, fitted: fittedOf(evidence, known, notebook), drives };
 }
@@ -112,7 +112,7 @@ function refuseUnpaired(groups: readonly DugGroup[], notebook: Notebook): void {
 }
 
 function fittedOf(evidence: EvidencePart, cases: readonly Case[], notebook: Notebook): Fitted | null {
-  if (evidence.fit === "penetration limit") {
+  if ((evidence.fit ?? digShape.fit.byDefault.value) === "penetration limit") {
     const fitted: Fitted = { kind: "penetration limit" };
     if (cases.length > 0 && !cases.some((plan) => hasFitted(plan.layers, fitted))) {
       complain(

@@ -1,5 +1,6 @@
 import type { YieldUnit } from "../../crop/yieldLine.ts";
 import type { EvidencePart } from "../fields/file.ts";
+import { evidenceFields } from "../fields/evidenceFields.ts";
 import { orDefault, type Notebook } from "./notebook.ts";
 import { resolveCounts } from "./resolveCounts.ts";
 import { resolveDig } from "./resolveDig.ts";
@@ -26,10 +27,8 @@ export function resolveEvidence(
   const confidence = orDefault(
     notebook,
     written.confidence,
-    0.95,
-    "share",
+    evidenceFields.shape.confidence.byDefault,
     "evidence.confidence",
-    "as trials are usually judged",
   );
   const ground = { confidence, caseNames, cropName, unit };
   return {

@@ -18,17 +18,12 @@ import { hydrologicGroup } from "../../soil/equations/hydrologicGroup.ts";
 import type { SoilLayer } from "../../soil/layers/layer.ts";
 import { sayQuantity } from "../../quantity/index.ts";
 import type { SurfacePart } from "../fields/file.ts";
-import { complain, orDefault, orPlainDefault, type Notebook } from "./notebook.ts";
+import { bareGround, byTexture, snowCatchAtFullCover, surfaceFields } from "../fields/surfaceFields.ts";
+import { complain, orDefault, type Notebook } from "./notebook.ts";
 
 /** Residue below this leaves the handbook's residue rows out; from the second on its condition is good. TR-55 Table 2-2b (read). */
 const residueCounts = 0.05;
 const residueGood = 0.2;
-
-/**
- * Share of the snowfall that stubble keeps: the loss to blowing snow falls by 22 % of it as wheat stubble rises from 1 to 40 cm
- * near Regina. [Pomeroy et al. 1990] as quoted (read). That it follows the residue in proportion is ours.
- */
-const snowCatchAtFullCover = 0.22;
 
 interface Below {
   readonly layers: readonly SoilLayer[];
@@ -52,16 +47,15 @@ export function resolveGround(
   notebook: Notebook,
 ): Ground | undefined {
   const field = (key: keyof SurfacePart) => `${path}.${key}`;
+  const usual = surfaceFields.shape;
   const cover = part.cover ?? coverOf(standing.cropName);
   if (!isOfCover(part, cover, path, notebook)) return undefined;
   const residue = residueOf(part, standing, cover, field, notebook);
   const evaporatingDepthMm = orDefault(
     notebook,
     part.evaporatingDepth,
-    100,
-    "depth",
+    usual.evaporatingDepth.byDefault,
     field("evaporatingDepth"),
-    "FAO-56 Ze, 100 to 150 mm (read)",
   );
   const { layers } = below;
   const soilDepthMm = layers.at(-1)?.bottomMm ?? 0;
@@ -78,10 +72,12 @@ export function resolveGround(
   const readilyEvaporableMm = orDefault(
     notebook,
     part.readilyEvaporable,
-    columnReadilyEvaporableMm(layers, evaporatingDepthMm),
-    "rain",
+    {
+      value: columnReadilyEvaporableMm(layers, evaporatingDepthMm),
+      kind: "rain",
+      why: `${byTexture} (Ritchie et al. 1989, memory)`,
+    },
     field("readilyEvaporable"),
-    "by the topsoil's texture (Ritchie et al. 1989, memory)",
   );
   const [top] = layers;
   const mostMm =
@@ -116,28 +112,16 @@ export function resolveGround(
     snowCatchShare: orDefault(
       notebook,
       part.snowCatch,
-      snowCatchAtFullCover * residue.first,
-      "share",
+      {
+        value: snowCatchAtFullCover * residue.first,
+        kind: "share",
+        why: `${sayQuantity(snowCatchAtFullCover, "share", "us")} of the snowfall under full residue, stubble 40 cm tall (Pomeroy et al. 1990, read in part); less in proportion, and as it rots`,
+      },
       field("snowCatch"),
-      "22 % of the snowfall under full residue, stubble 40 cm tall (Pomeroy et al. 1990, read in part); less in proportion, and as it rots",
     ),
     snowCatchBareShare: part.snowCatch ?? 0,
-    snowBelowC: orDefault(
-      notebook,
-      part.snowBelow,
-      1,
-      "temperature",
-      field("snowBelow"),
-      "rain and snow are equally likely there (Jennings et al. 2018, read)",
-    ),
-    meltMmPerCDay: orDefault(
-      notebook,
-      part.melt,
-      2.74,
-      "meltFactor",
-      field("melt"),
-      "when nothing else is known (NRCS NEH 630 ch. 11, memory)",
-    ),
+    snowBelowC: orDefault(notebook, part.snowBelow, usual.snowBelow.byDefault, field("snowBelow")),
+    meltMmPerCDay: orDefault(notebook, part.melt, usual.melt.byDefault, field("melt")),
     evaporatingDepthMm,
     readilyEvaporableMm,
     secondStageMmPerRootDay: secondStageMmPerRootDay(top?.clayFraction ?? 0),
@@ -160,26 +144,23 @@ function residueOf(
   field: (key: keyof SurfacePart) => string,
   notebook: Notebook,
 ): StatedResidue {
-  const [usual, why] =
+  const usual =
     cover === "pasture or range"
-      ? [pastureGroundCover(part.condition ?? "fair"), sodCoverWhy(part.condition)]
-      : [0, "none stated: bare ground"];
+      ? {
+          value: pastureGroundCover(part.condition ?? "fair"),
+          kind: "share" as const,
+          why: sodCoverWhy(part.condition),
+        }
+      : bareGround;
   const inFallow = part.residueCoverFallow ?? residueCover;
   // Beside a cover of its own for fallow, the one for both is the crop's.
   const ownCrop = hasFallow && part.residueCoverFallow === undefined ? undefined : residueCover;
   const inCrop = part.residueCoverCrop ?? ownCrop;
-  const fallow = orDefault(notebook, inFallow, usual, "share", field("residueCoverFallow"), why);
+  const fallow = orDefault(notebook, inFallow, usual, field("residueCoverFallow"));
   const leaves = hasFallow && inCrop === undefined && fallow > 0;
   const crop = leaves
     ? null
-    : orDefault(
-        notebook,
-        inCrop ?? (hasFallow ? inFallow : undefined),
-        usual,
-        "share",
-        field("residueCoverCrop"),
-        why,
-      );
+    : orDefault(notebook, inCrop ?? (hasFallow ? inFallow : undefined), usual, field("residueCoverCrop"));
   const first = hasFallow ? fallow : (crop ?? 0);
   return { fallow, crop, first, decays: decaysOf(part.residueDecay, first, crop, isSod, field, notebook) };
 }
@@ -201,7 +182,7 @@ function decaysOf(
         "by weather",
         "the stated cover is that of the first day; straw rots by rain and warmth (Renard et al. 1997, USDA Handbook 703 ch. 5, memory)",
       ] as const);
-  return orPlainDefault(notebook, undefined, value as string, field("residueDecay"), why) !== "none";
+  return orDefault<string>(notebook, undefined, { value, why }, field("residueDecay")) !== "none";
 }
 
 function curveNumbers(
@@ -224,49 +205,53 @@ function curveNumbers(
   const found = group === undefined ? hydrologicGroup(layers, restrictedAtMm) : { group, why: "stated" };
   if (group === undefined)
     notebook.defaults.push({ field: "soil.hydrologicGroup", value: found.group, why: found.why });
-  const cover = orPlainDefault(
+  const cover = orDefault(
     notebook,
     part.cover,
-    coverOf(cropName),
+    { value: coverOf(cropName), why: `by the crop, ${cropName}` },
     `${path}.cover`,
-    `by the crop, ${cropName}`,
   );
   const inGroup = `hydrologic group ${found.group}`;
   if (cover === "pasture or range") {
     const sod = pastureRow(part.condition, residue.crop, found.group);
     const number = (given: number | undefined, key: "curveNumberFallow" | "curveNumberCrop") =>
-      orPlainDefault(notebook, given, sod.curveNumber, `${path}.${key}`, `${sod.words}, ${inGroup}`);
+      orDefault(
+        notebook,
+        given,
+        { value: sod.curveNumber, why: `${sod.words}, ${inGroup}` },
+        `${path}.${key}`,
+      );
     return {
       curveNumberBareFallow: fallowGiven ?? sod.curveNumber,
       curveNumberFallow: number(fallowGiven, "curveNumberFallow"),
       curveNumberCrop: number(cropGiven, "curveNumberCrop"),
     };
   }
-  const treatment = orPlainDefault(
+  const treatment = orDefault(
     notebook,
     part.treatment,
-    "straight row",
+    surfaceFields.shape.treatment.byDefault,
     `${path}.treatment`,
-    "no contours or terraces stated",
   );
   const inCrop = rowFor(cover, treatment, residue.crop, part.condition, found.group);
   const bareFallow = curveNumberFor("fallow", "bare", "poor", found.group)!;
   const table = "TR-55 Table 2-2b (read)";
   return {
     curveNumberBareFallow: fallowGiven ?? bareFallow,
-    curveNumberFallow: orPlainDefault(
+    curveNumberFallow: orDefault(
       notebook,
       fallowGiven,
-      Math.round(10 * fallowCurveNumber(bareFallow, residue.fallow)) / 10,
+      {
+        value: Math.round(10 * fallowCurveNumber(bareFallow, residue.fallow)) / 10,
+        why: `${table}: fallow, bare, ${inGroup}; up to 10 % lower with residue, as long as it lies (Steichen 1983, read)`,
+      },
       `${path}.curveNumberFallow`,
-      `${table}: fallow, bare, ${inGroup}; up to 10 % lower with residue, as long as it lies (Steichen 1983, read)`,
     ),
-    curveNumberCrop: orPlainDefault(
+    curveNumberCrop: orDefault(
       notebook,
       cropGiven,
-      inCrop.curveNumber,
+      { value: inCrop.curveNumber, why: `${table}: ${inCrop.words}, ${inGroup}` },
       `${path}.curveNumberCrop`,
-      `${table}: ${inCrop.words}, ${inGroup}`,
     ),
   };
 }

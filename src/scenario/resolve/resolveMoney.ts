@@ -2,8 +2,8 @@ import type { MoneyItem, MoneyPlan } from "../moneyPlan.ts";
 import type { YieldUnit } from "../../crop/yieldLine.ts";
 import { haPerAcre } from "../../quantity/constants.ts";
 import { tryMoney, type Money, type MoneyFor } from "../../quantity/index.ts";
-import type { MoneyPart } from "../fields/moneyFields.ts";
-import { complain, orPlainDefault, type Notebook } from "./notebook.ts";
+import { itemDefaults, type MoneyPart } from "../fields/moneyFields.ts";
+import { complain, orDefault, type Notebook } from "./notebook.ts";
 
 type ItemPart = NonNullable<MoneyPart["costs"]>[number];
 
@@ -133,7 +133,7 @@ function shortItems(money: MoneyPart, { currency, notebook }: Reader): MoneyItem
 }
 
 function readItem(
-  { name, amount: written, per, years, interest, kind = "added" }: ItemPart,
+  { name, amount: written, per, years, interest, kind = itemDefaults.kind.byDefault.value }: ItemPart,
   what: "Costs" | "Returns",
   field: string,
   { currency, areaHa, rows, notebook }: Reader,
@@ -148,13 +148,7 @@ function readItem(
       ? null
       : {
           years,
-          interest: orPlainDefault(
-            notebook,
-            interest,
-            0,
-            `${field}.interest`,
-            "no interest is given; with some, what is bought once costs more each year",
-          ),
+          interest: orDefault(notebook, interest, itemDefaults.interest.byDefault, `${field}.interest`),
         };
   const item = { name, part: `${kind}${what}` as const, once };
   if ("currency" in land) return { ...item, amount: land.amount, per: "hectare" };

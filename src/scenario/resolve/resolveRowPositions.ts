@@ -7,8 +7,8 @@ import {
 } from "../rowPositions.ts";
 import { sayNumber } from "../../quantity/index.ts";
 import { caseNamed } from "../caseNamed.ts";
-import { complain, type Notebook } from "./notebook.ts";
-import type { RowPositionsPart } from "../fields/rowPositionsFields.ts";
+import { complain, orDefault, type Notebook } from "./notebook.ts";
+import { countedFields, type RowPositionsPart } from "../fields/rowPositionsFields.ts";
 
 type Counted = Exclude<RowPositionsPart, readonly unknown[]>;
 
@@ -102,9 +102,8 @@ function countOf(
     );
     return undefined;
   }
-  const besideTrack = rowsBesideTrack ?? 0;
-  if (rowsBesideTrack === undefined)
-    notebook.defaults.push({ field: "rowPositions.rowsBesideTrack", value: "0", why: "none are told apart" });
+  const none = countedFields.shape.rowsBesideTrack.byDefault;
+  const besideTrack = orDefault(notebook, rowsBesideTrack, none, "rowPositions.rowsBesideTrack");
   if (rowsInTrack + besideTrack <= rows)
     return { inTrack: rowsInTrack, besideTrack, other: rows - rowsInTrack - besideTrack };
   complain(

@@ -3,7 +3,8 @@ import { countedAreaM2, thousandthLengthMm } from "../../evidence/counts/countsA
 import { kernelsOfMeanHead, oddKernelRows } from "../../evidence/counts/countsKernels.ts";
 import { tabledHeadsMm } from "../../evidence/counts/countsSunflower.ts";
 import { meanOf } from "../../statistics/spread.ts";
-import type { CountsPart, SpotPart } from "../fields/countsFields.ts";
+import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
+import { groundShape, headShape, type CountsPart, type SpotPart } from "../fields/countsFields.ts";
 import { complain, type Notebook } from "./notebook.ts";
 
 export type SpotKind = CountedSpot["per"]["kind"];
@@ -22,8 +23,7 @@ export function resolveSpot(
 }
 
 function areaOf(spot: SpotPart, group: CountsPart, field: string, notebook: Notebook): number | null {
-  const byRow = spot.rowLength !== undefined || spot.rows !== undefined;
-  if (spot.area !== undefined && byRow) {
+  if (isSaidTwice(spot, "area", alternatives.countedGround)) {
     complain(
       notebook,
       `${field}.area`,
@@ -34,8 +34,9 @@ function areaOf(spot: SpotPart, group: CountsPart, field: string, notebook: Note
     return null;
   }
   if (spot.area !== undefined) return spot.area;
+  const byRow = spot.rowLength !== undefined || spot.rows !== undefined;
   if (!byRow && group.area !== undefined) {
-    if (group.rowLength === undefined && group.rows === undefined) return group.area;
+    if (!isSaidTwice(group, "area", alternatives.countedGround)) return group.area;
     complain(
       notebook,
       `${field}.area`,
@@ -56,7 +57,7 @@ function areaOf(spot: SpotPart, group: CountsPart, field: string, notebook: Note
     );
     return null;
   }
-  const rows = spot.rows ?? group.rows ?? 1;
+  const rows = spot.rows ?? group.rows ?? groundShape.rows.byDefault.value;
   return countedAreaM2(
     spot.rowLength ?? group.rowLength ?? thousandthLengthMm(rowWidth, rows),
     rowWidth,
@@ -105,7 +106,10 @@ function perHead(
       notebook.notes.push(
         `${field}.headDiameters: the published table goes from 4.5 to 10 in; these heads are outside it.`,
       );
-    return { kind: "sunflower", heads: { diameterMm, filledShare: filled, centre: centre ?? "filled" } };
+    return {
+      kind: "sunflower",
+      heads: { diameterMm, filledShare: filled, centre: centre ?? headShape.centre.byDefault.value },
+    };
   }
   const kernelsPerHead = kernelsOf(spot, field, notebook);
   if (kernelsPerHead === "wrong") return null;

@@ -8,10 +8,11 @@ import {
   type StartingWater,
 } from "../../soil/layers/startingWater.ts";
 import type { MergedCase } from "./mergedCase.ts";
-import { complain, type Notebook } from "./notebook.ts";
+import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
+import { usualStart } from "../fields/soilFields.ts";
+import { complain, orDefault, type Notebook } from "./notebook.ts";
 import { coresOf } from "./soilSamples.ts";
 
-const defaultShare = 0.5;
 const forms = '"22 % by weight", "27 % by volume", "1.2 in available" or "40 % of available"';
 
 /** The soil that the samples were taken in: the file's own layers, before any case differs. */
@@ -42,22 +43,18 @@ export function resolveStartingWater(
   }
   if (hasWater) return byLayer(waters, layers, layerPaths, sampled, notebook);
   if (start === undefined) {
-    notebook.defaults.push({
-      field: "soil.startingWater.share",
-      value: sayQuantity(defaultShare, "share", "us"),
-      why: "of the available water when the run begins; only a guess, and what the subsoil holds decides what depth is worth: probe it",
-    });
-    return { kind: "share", share: defaultShare };
+    const share = orDefault(notebook, undefined, usualStart, "soil.startingWater.share");
+    return { kind: "share", share };
   }
   if (start.from !== undefined) {
-    if (start.share === undefined && start.moistDepth === undefined)
+    if (!isSaidTwice(start, "from", alternatives.startingWater))
       return fromCores(merged, layers, sampled, notebook);
     complain(notebook, path, "from cores, or share, or moistDepth", "more than one", "leave out the others");
     return undefined;
   }
   const { share, moistDepth, shareBelow } = start;
   if (share !== undefined) {
-    if (moistDepth === undefined && shareBelow === undefined) return { kind: "share", share };
+    if (!isSaidTwice(start, "share", alternatives.startingWater)) return { kind: "share", share };
     complain(notebook, path, "share, or moistDepth and shareBelow", "all of them", "leave out one way");
     return undefined;
   }

@@ -4,7 +4,7 @@ import { quoteFound } from "../../problem.ts";
 import { tryQuantity } from "../../quantity/index.ts";
 import { caseNamed } from "../caseNamed.ts";
 import { complain, orDefault, type Notebook } from "./notebook.ts";
-import type { StripsPart } from "../fields/stripsFields.ts";
+import { stripsFields, type StripsPart } from "../fields/stripsFields.ts";
 
 /**
  * Strips as plain values; null where there are none.
@@ -49,10 +49,11 @@ export function resolveStrips(
       "no number of pairs tells nothing from nothing",
     );
   }
+  const usual = stripsFields.shape.chance.byDefault;
   const chance =
     written.detect === undefined
-      ? (written.chance ?? 0.8)
-      : orDefault(notebook, written.chance, 0.8, "share", `${field}.chance`, "as trials are usually planned");
+      ? (written.chance ?? usual.value)
+      : orDefault(notebook, written.chance, usual, `${field}.chance`);
   return { caseIndexes: [first, second], pairs, confidence, detectKgPerHa, chance };
 }
 

@@ -1,6 +1,6 @@
 import { InputError } from "../../problem.ts";
 import { sayBoth, sayQuantity } from "../../quantity/index.ts";
-import { fillGaps, usualMaxGapDays } from "../../weather/records/gaps.ts";
+import { fillGaps } from "../../weather/records/gaps.ts";
 import { monthlyNormalsOf } from "../../weather/records/holdings.ts";
 import { normalsFromPattern, patternSite } from "../../weather/generate/rainPatterns.ts";
 import { readWeather } from "../../weather/records/readers/index.ts";
@@ -11,8 +11,10 @@ import type {
   StationInfo,
   WeatherRecord,
 } from "../../weather/records/record.ts";
-import type { SitePart, WeatherPart } from "../fields/file.ts";
-import { attempt, complain, orPlainDefault, type Notebook } from "./notebook.ts";
+import { siteFields, type SitePart, type WeatherPart } from "../fields/file.ts";
+import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
+import { weatherFields } from "../fields/weatherFields.ts";
+import { attempt, complain, orDefault, type Notebook } from "./notebook.ts";
 import { cachedRecord, type RecordCache } from "../read/recordCache.ts";
 import type { ReadText } from "../read/readText.ts";
 import type { WeatherPlan } from "../scenario.ts";
@@ -42,12 +44,11 @@ export function resolveWeather(
     return undefined;
 
   const air = airGiven(part);
-  const method = orPlainDefault(
+  const method = orDefault(
     notebook,
     part.referenceEt,
-    "penman-monteith",
+    weatherFields.shape.referenceEt.byDefault,
     "weather.referenceEt",
-    "FAO-56's standard, with its rules for missing data",
   );
   const plan = { referenceEt: method, ...totals };
   if (record !== null) {
@@ -131,12 +132,11 @@ function readRecord(
     const site: Site | undefined =
       latitude === undefined ? undefined : { latitudeDeg: latitude, elevationM: 0, setting: "inland" };
     const text = readText(file, "weather.record");
-    const maxGapDays = orPlainDefault(
+    const maxGapDays = orDefault(
       notebook,
       part.maxGapDays,
-      usualMaxGapDays,
+      weatherFields.shape.maxGapDays.byDefault,
       "weather.maxGapDays",
-      "longer gaps hide storms; our choice",
     );
     return cachedRecord(recordCache, text, [file, station, units, site, maxGapDays, from, to], () => {
       const asRead = readWeather(text, { fileName: file, station, units, site });
@@ -191,22 +191,17 @@ function resolveSite(part: SitePart, station: StationInfo | null, notebook: Note
       value: sayBoth(elevationM, "elevation"),
       why: ofStation,
     });
-  const setting = orPlainDefault(
-    notebook,
-    part.setting,
-    "inland",
-    "site.setting",
-    "dryland lies inland; for radiation from temperature (FAO-56 eq. 50)",
-  );
+  const setting = orDefault(notebook, part.setting, siteFields.shape.setting.byDefault, "site.setting");
   return { latitudeDeg, elevationM, setting };
 }
 
 function rainTotals(
-  { annualRain, seasonRain }: WeatherPart,
+  part: WeatherPart,
   source: Source | undefined,
   notebook: Notebook,
 ): Pick<WeatherPlan, "rainTotalsMm" | "rainTotalOver"> | undefined {
-  if (annualRain !== undefined && seasonRain !== undefined) {
+  const { annualRain, seasonRain } = part;
+  if (isSaidTwice(part, "annualRain", alternatives.weather)) {
     complain(notebook, "weather.seasonRain", "annualRain or seasonRain", "both", "leave one out");
     return undefined;
   }

@@ -7,6 +7,7 @@ import { loadUnits } from "../../../src/quantity/index.ts";
 import {
   describeScenario,
   inFlags,
+  formFields,
   quickScenario,
   readJson,
   resolveScenario,
@@ -26,6 +27,10 @@ describe("the JSON Schema", () => {
   const written = JSON.parse(readFileSync(path, "utf8")) as Record<string, unknown>;
 
   test(`${path} is what scripts/write-schema.ts writes`, () => expect(written).toEqual(scenarioJsonSchema()));
+
+  test("the table of the page's forms is what it writes too", () => {
+    expect(JSON.parse(readFileSync("web/forms/formFields.json", "utf8"))).toEqual(formFields());
+  });
 
   test("takes the starter, and not a misspelt key or a weight for a flag", () => {
     const schema = z.fromJSONSchema(written as Parameters<typeof z.fromJSONSchema>[0]);

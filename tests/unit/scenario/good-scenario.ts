@@ -18,8 +18,11 @@ export const goodScenario = {
 };
 
 /** The good scenario with values put in by path, such as `soil.layers[1].bulkDensity`; undefined takes the key out. */
-export function withChanges(changes: Readonly<Record<string, unknown>>): unknown {
-  const scenario: unknown = structuredClone(goodScenario);
+export function withChanges(
+  changes: Readonly<Record<string, unknown>>,
+  base: unknown = goodScenario,
+): unknown {
+  const scenario: unknown = structuredClone(base);
   for (const [path, value] of Object.entries(changes)) {
     const keys = path.split(/[.[\]]+/).filter((key) => key !== "");
     const last = keys.pop() ?? "";

@@ -1,6 +1,6 @@
 import "../../style/field-yield.css";
 import { useComputed } from "@preact/signals";
-import { QuantityField, Toggle } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
 import { CountedYield } from "../../pictures/field/countedYield.tsx";
@@ -63,12 +63,12 @@ export function Counts() {
       </p>
       <ProblemNote id="counts-wrong" problems={fieldState(countsPath).problems} />
       <div class="field-grid">
-        <Toggle
+        <Field
           path="evidence.spotsPaired"
           label="Spots lie side by side"
           hint="The first of one case beside the first of the other, and so on"
         />
-        <QuantityField path="evidence.confidence" label="Confidence of every interval" kind="share" />
+        <Field path="evidence.confidence" label="Confidence of every interval" />
       </div>
     </>
   );

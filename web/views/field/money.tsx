@@ -3,7 +3,7 @@ import "../../style/answer.css";
 import "../../style/field-money.css";
 import { moneyCaution, shownMoney } from "../../../src/report/sentences/moneyText.ts";
 import { shownIn } from "../../../src/report/tables/formatters.ts";
-import { FieldGroup, TextField } from "../../forms/field.tsx";
+import { Field, FieldGroup } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
 import { Budget } from "../../pictures/field/budget.tsx";
@@ -31,8 +31,8 @@ export function Money() {
       <Items what="costs" />
       <Items what="returns" />
       <FieldGroup title="Or each in one figure">
-        <TextField path="money.addedCost" label="Costs added each year" hint="12 USD/ac" />
-        <TextField path="money.reducedCost" label="Costs saved each year" hint="5 USD/ac" />
+        <Field path="money.addedCost" label="Costs added each year" hint="12 USD/ac" />
+        <Field path="money.reducedCost" label="Costs saved each year" hint="5 USD/ac" />
       </FieldGroup>
       <p class="tools no-print">
         <button

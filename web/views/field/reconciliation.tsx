@@ -1,7 +1,7 @@
 import "../../style/field-yield.css";
 import type { Reconciled } from "../../../src/answer/comparison/evidenceAnswer.ts";
 import { percent } from "../../../src/report/tables/formatters.ts";
-import { QuantityField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { MeasuredBeside } from "../../pictures/field/measuredBeside.tsx";
 import type { BesideRow } from "../../pictures/field/measuredBesideLayout.ts";
 import { answer, busy } from "../../worker/client.ts";
@@ -75,7 +75,7 @@ function Told({ now, said, list, confidence }: ToldProps) {
         says that it was the cause.
       </p>
       <div class="field-grid">
-        <QuantityField path="evidence.confidence" label="Confidence of both" kind="share" />
+        <Field path="evidence.confidence" label="Confidence of both" />
       </div>
     </>
   );

@@ -1,6 +1,6 @@
 import "../../style/field-yield.css";
 import { useComputed } from "@preact/signals";
-import { Choice, QuantityField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
 import { StripPairs } from "../../pictures/field/stripPairs.tsx";
@@ -45,8 +45,8 @@ export function Strips() {
       {now !== null && <Told now={now} />}
       <h3>Yields strip by strip</h3>
       <div class="field-grid">
-        <Choice path={`${stripsPath}.cases[0]`} label="First column" choices={caseNames} none={null} />
-        <Choice path={`${stripsPath}.cases[1]`} label="Second column" choices={caseNames} none={null} />
+        <Field path={`${stripsPath}.cases[0]`} label="First column" choices={caseNames} none={null} />
+        <Field path={`${stripsPath}.cases[1]`} label="Second column" choices={caseNames} none={null} />
       </div>
       <PairsTable pairs={pairs.value} unit={unit} />
       {[stripsPath, `${stripsPath}.cases`, `${stripsPath}.yields`].map((path) => (
@@ -69,16 +69,15 @@ export function Strips() {
         </button>
       </p>
       <div class="field-grid">
-        <QuantityField
+        <Field
           path={`${stripsPath}.detect`}
           label="A difference worth seeing"
-          kind="yieldPerArea"
           unit={unit}
           hint={`Such as ${unit === "bu/ac" ? 5 : 300} ${unit}: how many pairs would tell it from nothing`}
           also={(value) => (value === undefined ? [[`${stripsPath}.chance`, undefined]] : [])}
         />
-        <QuantityField path={`${stripsPath}.chance`} label="Chance with which to see it" kind="share" />
-        <QuantityField path="evidence.confidence" label="Confidence of every interval" kind="share" />
+        <Field path={`${stripsPath}.chance`} label="Chance with which to see it" />
+        <Field path="evidence.confidence" label="Confidence of every interval" />
       </div>
     </>
   );

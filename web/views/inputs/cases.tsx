@@ -8,7 +8,7 @@ import {
   removeCase,
 } from "../../forms/edits/caseEdits.ts";
 import { caseInWords } from "../../forms/edits/caseWords.ts";
-import { Choice, QuantityField, TextField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { layersOf, patchesOf } from "../../forms/edits/layerEdits.ts";
 import { listText } from "../../forms/listText.ts";
 import { ProblemNote } from "../../forms/notes.tsx";
@@ -18,8 +18,12 @@ import { type Json } from "../../state/json.ts";
 import { attachments, edit, replace, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { defaultsByPath } from "../../worker/client.ts";
+import { FallowField } from "./crop.tsx";
 import { CropFields } from "./cropFields.tsx";
+import { MethodFields } from "./runs.tsx";
 import { LayerFields, layerShown, whereOf } from "./soil/layer.tsx";
+import { SoilEndFields } from "./soil/soil.tsx";
+import { ShareField, ProbeFields } from "./start.tsx";
 import { Fields, More, Section } from "./section.tsx";
 import { SurfaceFields } from "./surface.tsx";
 
@@ -81,10 +85,9 @@ function CaseForm({ index }: { index: number }) {
       </p>
       <Fields>
         <CaseName index={index} />
-        <QuantityField
+        <Field
           path={`${path}.rootingDepth`}
           label="Deepest rooting"
-          kind="depth"
           hint={depthHint(index)}
           otherwise="as deep as the soil lets them grow"
         />
@@ -113,26 +116,8 @@ function CaseForm({ index }: { index: number }) {
         {() => (
           <>
             <Fields>
-              <QuantityField
-                path={`${path}.fallow.length`}
-                label="Fallow before sowing"
-                kind="duration"
-                otherwise={baseOf("fallow")("length")}
-              />
-              <Choice
-                path={`${path}.model.uptake`}
-                label="Uptake rule"
-                choices={["by slice", "root-zone average"]}
-                otherwise={baseOf("model")("uptake")}
-                none="as in the rest"
-              />
-              <Choice
-                path={`${path}.model.evaporation`}
-                label="Evaporation rule"
-                choices={["two-stage", "dual coefficient"]}
-                otherwise={baseOf("model")("evaporation")}
-                none="as in the rest"
-              />
+              <FallowField path={`${path}.fallow`} inherited={baseOf("fallow")} />
+              <MethodFields path={`${path}.model`} inherited={baseOf("model")} />
             </Fields>
             <CropFields path={`${path}.crop`} inherited={baseOf("crop")} />
           </>
@@ -142,24 +127,7 @@ function CaseForm({ index }: { index: number }) {
         {() => (
           <>
             <Fields>
-              <QuantityField
-                path={`${path}.soil.restriction.depth`}
-                label="Soil ends at"
-                kind="depth"
-                otherwise={baseOf("soil.restriction")("depth")}
-              />
-              <Choice
-                path={`${path}.soil.restriction.kind`}
-                label="What lies there"
-                choices={["rock", "caliche", "cemented pan", "dense till", "gravel"]}
-                none="as in the rest"
-              />
-              <Choice
-                path={`${path}.soil.hydrologicGroup`}
-                label="Hydrologic group"
-                choices={["A", "B", "C", "D"]}
-                none="as in the rest"
-              />
+              <SoilEndFields path={`${path}.soil`} inherited={baseOf("soil")} />
             </Fields>
           </>
         )}
@@ -200,7 +168,7 @@ function CaseName({ index }: { index: number }) {
         followers.current = caseNamedIn(scenario.value, nameOf(valueAt(path), ""));
       }}
     >
-      <TextField
+      <Field
         path={path}
         label="Name"
         also={(value) => followers.current.map((one) => [one, value ?? ""] as const)}
@@ -238,7 +206,7 @@ function LayerPatch({
         <>
           <LayerFields path={path} index={layerIndex} shown={shown} along={along} inherited={base} />
           <Fields>
-            <TextField
+            <Field
               path={`${path}.water`}
               label="Water at the start"
               hint="Then every layer needs it: 22 % by weight, 27 % by volume, 1.2 in available, 40 % of available"
@@ -279,33 +247,8 @@ function StartPatch({ path }: { path: string }) {
       </p>
       <ProblemNote id={`inputs-${path}-wrong`} problems={fieldState(path).problems} />
       <Fields>
-        <QuantityField
-          path={`${path}.share`}
-          label="Share of the available water"
-          kind="share"
-          otherwise={baseOf("soil.startingWater")("share")}
-          also={(value) =>
-            value === undefined
-              ? []
-              : [
-                  [`${path}.moistDepth`, undefined],
-                  [`${path}.shareBelow`, undefined],
-                ]
-          }
-        />
-        <QuantityField
-          path={`${path}.moistDepth`}
-          label="Moist down to"
-          kind="depth"
-          hint="By push probe"
-          also={(value) => (value === undefined ? [] : [[`${path}.share`, undefined]])}
-        />
-        <QuantityField
-          path={`${path}.shareBelow`}
-          label="Below that"
-          kind="share"
-          also={(value) => (value === undefined ? [] : [[`${path}.share`, undefined]])}
-        />
+        <ShareField path={path} inherited={baseOf("soil.startingWater")} />
+        <ProbeFields path={path} />
       </Fields>
     </>
   );

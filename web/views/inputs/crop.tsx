@@ -1,6 +1,7 @@
 import { useId } from "preact/hooks";
 import { cropNames } from "../../../src/crop/crops.ts";
-import { QuantityField, TextField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
+import type { GroupProps } from "../../forms/fieldsOf.ts";
 import { editMany, valueAt } from "../../state/scenarioStore.ts";
 import { lineChoiceNames } from "../../../src/crop/yieldLines.ts";
 import { CropFields } from "./cropFields.tsx";
@@ -11,20 +12,27 @@ export function CropSection() {
     <Section id="crop">
       <Fields>
         <CropList />
-        <TextField
+        <Field
           path="crop.name"
           label="Crop"
           hint="One of the list, or another by its own numbers: sowing, stages, basal coefficients, height, deepest rooting"
         />
-        <QuantityField
-          path="fallow.length"
-          label="Fallow before sowing"
-          kind="duration"
-          hint="11 months or 330 days; simulated too, so that stored water is a result"
-        />
+        <FallowField path="fallow" />
       </Fields>
       <CropFields path="crop" />
     </Section>
+  );
+}
+
+/** Of the base or of a case. */
+export function FallowField({ path, inherited }: GroupProps) {
+  return (
+    <Field
+      path={`${path}.length`}
+      label="Fallow before sowing"
+      hint="11 months or 330 days; simulated too, so that stored water is a result"
+      otherwise={inherited?.("length")}
+    />
   );
 }
 

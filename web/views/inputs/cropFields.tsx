@@ -1,18 +1,12 @@
-import { cropNamed, defaultPlan } from "../../../src/crop/crops.ts";
 import { isSod } from "../../../src/crop/crop.ts";
-import { Choice, ListField, NumberField, QuantityField } from "../../forms/field.tsx";
-import { fieldsOf } from "../../forms/fieldsOf.ts";
+import { cropNamed, defaultPlan } from "../../../src/crop/crops.ts";
+import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
+import { Field } from "../../forms/field.tsx";
+import { fieldsOf, type GroupProps } from "../../forms/fieldsOf.ts";
 import { fieldState } from "../../forms/place.tsx";
 import { valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { Fields, More } from "./section.tsx";
-
-interface CropFieldsProps {
-  /** `crop`, or a case's. */
-  readonly path: string;
-  /** What holds while a key is left out; in a case, the base's. */
-  readonly inherited?: (key: string) => string | undefined;
-}
 
 const stages = "Initial, development, mid-season and late season, a comma and a space between them";
 const ofStand = ["population", "fullPopulation", "plantHabit"];
@@ -38,14 +32,10 @@ const waterUse = [
   "depletionFraction",
 ];
 
-/** Ways of saying how long the crop takes; each makes the others void. */
-const lengths = ["maturity", "ripe", "harvest", "stageLengths", "stageDays"];
-const otherThan = (...keys: string[]) => lengths.filter((key) => !keys.includes(key));
-
 /** The numbers of a crop: what growers change in sight, the rest folded away. */
-export function CropFields({ path, inherited }: CropFieldsProps) {
+export function CropFields({ path, inherited }: GroupProps) {
   const at = (key: string) => `${path}.${key}`;
-  const field = fieldsOf(path, inherited);
+  const field = fieldsOf({ path, inherited }, alternatives.crop);
   const clock = valueAt(at("clock")) ?? valueAt("crop.clock") ?? fieldState("crop.clock").fallback?.value;
   const byDays = clock === "days";
   const name = valueAt("crop.name");
@@ -56,30 +46,22 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
   return (
     <>
       <Fields>
-        <QuantityField {...field("sowing")} hint="Month and day: Jun 1" />
-        {isAsked("maturity") && (
-          <Choice {...field("maturity", ...otherThan("maturity"))} choices={["early", "medium", "full"]} />
-        )}
-        <QuantityField
-          {...field("stand", "population", "fullPopulation")}
-          kind="share"
-          hint="Leaf area against a full stand; or give the plants"
-        />
+        <Field {...field("sowing")} hint="Month and day: Jun 1" />
+        {isAsked("maturity") && <Field {...field("maturity")} />}
+        <Field {...field("stand")} hint="Leaf area against a full stand; or give the plants" />
       </Fields>
       <More title="Plants in a thin stand" paths={ofStand.map(at)}>
         {() => (
           <Fields>
-            <QuantityField
-              {...field("population", "stand")}
-              kind="population"
+            <Field
+              {...field("population")}
               hint="24,000 plants/ac or 6 plants/m^2, over rows and the room between them"
             />
-            <QuantityField
-              {...field("fullPopulation", "stand")}
-              kind="population"
+            <Field
+              {...field("fullPopulation")}
               hint="In rows of the usual width; left out: the crop's own on dry land"
             />
-            <Choice {...field("plantHabit")} choices={["fills in", "stays small"]} />
+            <Field {...field("plantHabit")} />
           </Fields>
         )}
       </More>
@@ -87,12 +69,9 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
         <More title="When it is ripe" paths={ofDates.map(at)}>
           {() => (
             <Fields>
-              <QuantityField
-                {...field("ripe", ...otherThan("ripe"))}
-                hint="Day in a normal year here: Jun 25; in place of the maturity"
-              />
-              <QuantityField
-                {...field("harvest", ...otherThan("harvest"))}
+              <Field {...field("ripe")} hint="Day in a normal year here: Jun 25; in place of the maturity" />
+              <Field
+                {...field("harvest")}
                 hint="Usual day of harvest: Jul 1; in place of the day it is ripe"
               />
             </Fields>
@@ -102,20 +81,13 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
       <More title="Roots and seed" paths={ofRoots.map(at)}>
         {() => (
           <Fields>
-            <QuantityField {...field("maxRootDepth")} kind="depth" hint="Where nothing is in the way" />
-            <Choice
-              {...field("rootsEnd")}
-              choices={["flowering", "end of mid-season", "maturity"]}
-              hint="When the roots stop going down"
-            />
-            <QuantityField
+            <Field {...field("maxRootDepth")} hint="Where nothing is in the way" />
+            <Field {...field("rootsEnd")} hint="When the roots stop going down" />
+            <Field
               {...field("frontVelocity")}
-              kind="rate"
               hint={`Where nothing is in the way; for example ${units.value === "us" ? "0.9 in/day" : "23 mm/day"}`}
             />
-            {isAsked("sowingDepth") && (
-              <QuantityField {...field("sowingDepth")} kind="depth" hint="Where the root front starts" />
-            )}
+            {isAsked("sowingDepth") && <Field {...field("sowingDepth")} hint="Where the root front starts" />}
           </Fields>
         )}
       </More>
@@ -123,32 +95,20 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
         {() => (
           <>
             <Fields>
-              <Choice {...field("clock")} choices={["thermal time", "days"]} />
-              <ListField
-                {...field("stageLengths", "maturity", "ripe", "harvest")}
+              <Field {...field("clock")} />
+              <Field
+                {...field("stageLengths")}
                 kind={byDays ? "duration" : "thermalTime"}
                 hint={`${stages}: degree days such as 200 C day, or days`}
               />
-              <ListField
-                {...field("stageDays", "maturity", "ripe", "harvest")}
-                kind="duration"
-                hint={`${stages}, such as 20 days`}
-              />
-              <QuantityField
-                {...field("baseTemperature")}
-                kind="temperature"
-                hint="Below it the thermal clock stands still"
-              />
-              <QuantityField
+              <Field {...field("stageDays")} hint={`${stages}, such as 20 days`} />
+              <Field {...field("baseTemperature")} hint="Below it the thermal clock stands still" />
+              <Field
                 {...field("springGrowth")}
                 hint="A winter crop stays in its first stage until then: Mar 1"
               />
-              <QuantityField
-                {...field("dormantBelow")}
-                kind="temperature"
-                hint="A winter crop sleeps below this daily mean"
-              />
-              <NumberField {...field("kcbDormant")} />
+              <Field {...field("dormantBelow")} hint="A winter crop sleeps below this daily mean" />
+              <Field {...field("kcbDormant")} />
             </Fields>
           </>
         )}
@@ -157,30 +117,20 @@ export function CropFields({ path, inherited }: CropFieldsProps) {
         {() => (
           <>
             <Fields>
-              <NumberField {...field("kcbInitial")} hint="FAO-56, 0 to 1.5" />
-              <NumberField {...field("kcbMid")} hint="FAO-56, 0 to 1.5" />
-              <NumberField {...field("kcbEnd")} hint="FAO-56, 0 to 1.5" />
-              <QuantityField {...field("height")} kind="height" />
-              <QuantityField
+              <Field {...field("kcbInitial")} hint="FAO-56, 0 to 1.5" />
+              <Field {...field("kcbMid")} hint="FAO-56, 0 to 1.5" />
+              <Field {...field("kcbEnd")} hint="FAO-56, 0 to 1.5" />
+              <Field {...field("height")} />
+              <Field
                 {...field("uptakeShare")}
-                kind="sharePerDay"
                 hint="Of a rooted slice's available water, where roots are dense: 9.6 %/day"
               />
-              <QuantityField
-                {...field("denseRoots")}
-                kind="depth"
-                hint="The whole uptake in a day holds down to here"
-              />
-              <QuantityField
+              <Field {...field("denseRoots")} hint="The whole uptake in a day holds down to here" />
+              <Field
                 {...field("uptakeHalving")}
-                kind="depth"
                 hint="Beneath the dense roots uptake in a day halves with every such depth"
               />
-              <QuantityField
-                {...field("depletionFraction")}
-                kind="share"
-                hint="FAO-56 p; only the root-zone average uses it"
-              />
+              <Field {...field("depletionFraction")} hint="FAO-56 p; only the root-zone average uses it" />
             </Fields>
           </>
         )}

@@ -2,7 +2,7 @@ import { shownIn } from "../../../src/report/tables/formatters.ts";
 import type { Holdings } from "../../../src/weather/records/holdings.ts";
 import { isoDate } from "../../../src/quantity/calendar.ts";
 import { stationsAsked } from "../../forms/choicesAsked.ts";
-import { Choice, TextField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { FileDrop } from "../../forms/files/fileDrop.tsx";
 import { useFile } from "../../forms/files/fileReader.ts";
 import { ProblemNote } from "../../forms/notes.tsx";
@@ -86,15 +86,14 @@ export function RecordForm() {
       )}
       {file !== "" && (
         <Fields>
-          <TextField
+          <Field
             path="weather.station"
             label="Station"
             hint="Only for a file of several, by name or identifier"
           />
-          <Choice
+          <Field
             path="weather.units"
             label="Units of the record"
-            choices={unitChoices.map(([word]) => word)}
             none="as the file says"
             hint="Only for a file that does not state them"
           />

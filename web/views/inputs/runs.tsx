@@ -1,4 +1,5 @@
-import { Choice, NumberField, QuantityField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
+import type { GroupProps } from "../../forms/fieldsOf.ts";
 import { Fields, More, Section } from "./section.tsx";
 
 export function RunsSection() {
@@ -7,31 +8,27 @@ export function RunsSection() {
       <More title="How uncertain things are drawn" paths={["ensemble"]}>
         {() => (
           <Fields>
-            <NumberField path="ensemble.years" label="Years run for each total" hint="1 to 5000" />
-            <NumberField path="ensemble.seed" label="Seed" hint="The same seed gives the same draws" />
-            <QuantityField
+            <Field path="ensemble.years" label="Years run for each total" hint="1 to 5000" />
+            <Field path="ensemble.seed" label="Seed" hint="The same seed gives the same draws" />
+            <Field
               path="ensemble.availableCapacitySpread"
               label="Spread of available capacity"
-              kind="share"
               hint="Standard deviation, a share of each layer's own"
             />
-            <QuantityField
+            <Field
               path="ensemble.deepWaterSpread"
               label="Spread of deep starting water"
-              kind="share"
               hint="Standard deviation, of available capacity"
             />
-            <QuantityField
+            <Field
               path="ensemble.deepUptakeSpread"
               label="Spread of uptake by depth"
-              kind="share"
               hint="100 %: uptake halves over anything from half that depth to twice"
             />
-            <QuantityField path="ensemble.deepBelow" label="Deep starts at" kind="depth" />
-            <Choice
+            <Field path="ensemble.deepBelow" label="Deep starts at" />
+            <Field
               path="ensemble.density"
               label="How a density is read"
-              choices={["range", "strict", "usual", "lenient"]}
               hint="As hindrance to roots; range draws between strict and lenient"
             />
           </Fields>
@@ -40,21 +37,23 @@ export function RunsSection() {
       <More title="Choices between published methods" paths={["model"]}>
         {() => (
           <Fields>
-            <Choice
-              path="model.uptake"
-              label="Uptake rule"
-              choices={["by slice", "root-zone average"]}
-              hint="The second is FAO-56's form"
-            />
-            <Choice
-              path="model.evaporation"
-              label="Evaporation rule"
-              choices={["two-stage", "dual coefficient"]}
-              hint="The second is FAO-56's form"
-            />
+            <MethodFields path="model" />
           </Fields>
         )}
       </More>
     </Section>
+  );
+}
+
+/** Choices between published methods; of the base or of a case. */
+export function MethodFields({ path, inherited }: GroupProps) {
+  const none = inherited === undefined ? "as usual" : "as in the rest";
+  const hint = "The second is FAO-56's form";
+  const field = (key: string) => ({ path: `${path}.${key}`, otherwise: inherited?.(key), none, hint });
+  return (
+    <>
+      <Field {...field("uptake")} label="Uptake rule" />
+      <Field {...field("evaporation")} label="Evaporation rule" />
+    </>
   );
 }

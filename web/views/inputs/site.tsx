@@ -1,4 +1,4 @@
-import { Choice, QuantityField, TextField, Toggle } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { isList } from "../../state/json.ts";
 import { edit, endEdit, valueAt } from "../../state/scenarioStore.ts";
 import { Fields, Section } from "./section.tsx";
@@ -7,8 +7,8 @@ export function ScenarioSection() {
   return (
     <Section id="scenario">
       <Fields>
-        <TextField path="name" label="Name" />
-        <Toggle
+        <Field path="name" label="Name" />
+        <Field
           path="invented"
           label="The data are invented"
           hint="Said on every result, so that nobody takes it for a place."
@@ -49,18 +49,13 @@ export function SiteSection() {
   return (
     <Section id="site">
       <Fields>
-        <QuantityField
+        <Field
           path="site.latitude"
           label="Latitude"
           hint={"North or south, such as 38.5 N; for the sun and the seasons"}
         />
-        <QuantityField
-          path="site.elevation"
-          label="Elevation"
-          kind="elevation"
-          hint="Above the sea: 3400 ft or 1036 m"
-        />
-        <Choice path="site.setting" label="Setting" choices={["inland", "coastal"]} />
+        <Field path="site.elevation" label="Elevation" hint="Above the sea: 3400 ft or 1036 m" />
+        <Field path="site.setting" label="Setting" />
       </Fields>
     </Section>
   );

@@ -1,5 +1,7 @@
 import { coredWater } from "../../forms/edits/coredWater.ts";
-import { QuantityField, TextField } from "../../forms/field.tsx";
+import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
+import { fieldsOf, type GroupProps } from "../../forms/fieldsOf.ts";
+import { Field } from "../../forms/field.tsx";
 import { layersOf } from "../../forms/edits/layerEdits.ts";
 import { DefaultNote, ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
@@ -83,28 +85,12 @@ export function StartSection() {
       {way === "unknown" && <DefaultNote id="inputs-start-default" place={place} />}
       {way === "share" && (
         <Fields>
-          <QuantityField
-            path={`${start}.share`}
-            label="Share of the available water"
-            kind="share"
-            hint="Everywhere: 0 % is wilting point, 100 % field capacity"
-          />
+          <ShareField path={start} />
         </Fields>
       )}
       {way === "probe" && (
         <Fields>
-          <QuantityField
-            path={`${start}.moistDepth`}
-            label="Moist down to"
-            kind="depth"
-            hint="As deep as the probe goes in by hand"
-          />
-          <QuantityField
-            path={`${start}.shareBelow`}
-            label="Below that"
-            kind="share"
-            hint="Share of the available water"
-          />
+          <ProbeFields path={start} />
         </Fields>
       )}
       {way === "cores" && (
@@ -119,10 +105,9 @@ export function StartSection() {
           </p>
           {hasBelow && (
             <Fields>
-              <QuantityField
+              <Field
                 path={`${start}.shareBelow`}
                 label="Below the deepest core"
-                kind="share"
                 hint="Share of the available water"
               />
             </Fields>
@@ -132,7 +117,7 @@ export function StartSection() {
       {way === "layers" && (
         <Fields>
           {layers.map(({ name }, l) => (
-            <TextField
+            <Field
               key={l}
               path={waters[l]!}
               label={typeof name === "string" ? name : `Layer ${l + 1}`}
@@ -143,5 +128,22 @@ export function StartSection() {
       )}
       <DiggingCaution />
     </Section>
+  );
+}
+
+/** Of the base or of a case. */
+export function ShareField(group: GroupProps) {
+  const field = fieldsOf(group, alternatives.startingWater);
+  return <Field {...field("share")} hint="Everywhere: 0 % is wilting point, 100 % field capacity" />;
+}
+
+/** Of the base or of a case, which takes none of the base's probe: a case's water at the start replaces it as a whole. */
+export function ProbeFields({ path }: GroupProps) {
+  const field = fieldsOf({ path }, alternatives.startingWater);
+  return (
+    <>
+      <Field {...field("moistDepth")} hint="As deep as the probe goes in by hand" />
+      <Field {...field("shareBelow")} hint="Share of the available water" />
+    </>
   );
 }

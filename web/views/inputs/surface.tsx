@@ -1,5 +1,6 @@
-import { Choice, NumberField, QuantityField } from "../../forms/field.tsx";
-import { fieldsOf } from "../../forms/fieldsOf.ts";
+import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
+import { Field } from "../../forms/field.tsx";
+import { fieldsOf, type GroupProps } from "../../forms/fieldsOf.ts";
 import { listText } from "../../forms/listText.ts";
 import { valueAt } from "../../state/scenarioStore.ts";
 import { defaultsByPath } from "../../worker/client.ts";
@@ -13,20 +14,13 @@ export function SurfaceSection() {
   );
 }
 
-interface SurfaceFieldsProps {
-  /** `surface`, or a case's. */
-  readonly path: string;
-  /** What holds while a key is left out; in a case, the base's. */
-  readonly inherited?: (key: string) => string | undefined;
-}
-
 const ofCurve = ["cover", "treatment", "condition", "curveNumberFallow", "curveNumberCrop"];
 const ofSnow = ["snowCatch", "snowBelow", "melt", "evaporatingDepth", "readilyEvaporable"];
 
 /** Residue, runoff, snow and evaporation. */
-export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
+export function SurfaceFields({ path, inherited }: GroupProps) {
   const at = (key: string) => `${path}.${key}`;
-  const field = fieldsOf(path, inherited);
+  const field = fieldsOf({ path, inherited }, alternatives.surface);
   /** Fallow begins with the residue cover of the first day, where that is written. */
   const ofFallow = () => {
     const first = listText(valueAt(at("residueCover")));
@@ -38,24 +32,15 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
   return (
     <>
       <Fields>
-        <QuantityField
-          {...field("residueCover", "residueCoverFallow", "residueCoverCrop")}
-          kind="share"
+        <Field
+          {...field("residueCover")}
           hint="Ground under dead residue on the first day: when fallow begins, or at sowing without fallow"
         />
-        <QuantityField {...ofFallow()} kind="share" hint="When fallow begins, where it differs" />
-        <QuantityField
-          {...field("residueCoverCrop")}
-          kind="share"
-          hint="At sowing; if left empty, what the fallow leaves of it"
-        />
-        <Choice
-          {...field("residueDecay")}
-          choices={["by weather", "none"]}
-          none="by weather; under sod none"
-        />
-        <NumberField
-          {...field("curveNumber", "curveNumberFallow", "curveNumberCrop")}
+        <Field {...ofFallow()} hint="When fallow begins, where it differs" />
+        <Field {...field("residueCoverCrop")} hint="At sowing; if left empty, what the fallow leaves of it" />
+        <Field {...field("residueDecay")} none="by weather; under sod none" />
+        <Field
+          {...field("curveNumber")}
           otherwise={inherited?.("curveNumber") ?? lookedUp(path)}
           hint="30 to 100, at average wetness; if left empty, looked up in the handbook's table"
         />
@@ -64,21 +49,11 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
         {() => (
           <>
             <Fields>
-              <Choice
-                {...field("cover")}
-                choices={["row crops", "small grain", "close-seeded legumes", "pasture or range"]}
-              />
-              <Choice
-                {...field("treatment")}
-                choices={["straight row", "contoured", "contoured and terraced"]}
-              />
-              <Choice
-                {...field("condition")}
-                choices={["poor", "fair", "good"]}
-                none="good from 20 % residue on; pasture by its cover"
-              />
-              <NumberField {...field("curveNumberFallow")} hint="30 to 100" />
-              <NumberField {...field("curveNumberCrop")} hint="30 to 100" />
+              <Field {...field("cover")} />
+              <Field {...field("treatment")} />
+              <Field {...field("condition")} none="good from 20 % residue on; pasture by its cover" />
+              <Field {...field("curveNumberFallow")} hint="30 to 100" />
+              <Field {...field("curveNumberCrop")} hint="30 to 100" />
             </Fields>
           </>
         )}
@@ -87,19 +62,11 @@ export function SurfaceFields({ path, inherited }: SurfaceFieldsProps) {
         {() => (
           <>
             <Fields>
-              <QuantityField
-                {...field("snowCatch")}
-                kind="share"
-                hint="Kept by standing stubble, of the snowfall"
-              />
-              <QuantityField
-                {...field("snowBelow")}
-                kind="temperature"
-                hint="Below this daily mean it snows"
-              />
-              <QuantityField {...field("melt")} kind="meltFactor" hint="0.06 in/F/day or 2.74 mm/C/day" />
-              <QuantityField {...field("evaporatingDepth")} kind="depth" hint="FAO-56 Ze" />
-              <QuantityField {...field("readilyEvaporable")} kind="rain" hint="FAO-56 REW" />
+              <Field {...field("snowCatch")} hint="Kept by standing stubble, of the snowfall" />
+              <Field {...field("snowBelow")} hint="Below this daily mean it snows" />
+              <Field {...field("melt")} hint="0.06 in/F/day or 2.74 mm/C/day" />
+              <Field {...field("evaporatingDepth")} hint="FAO-56 Ze" />
+              <Field {...field("readilyEvaporable")} hint="FAO-56 REW" />
             </Fields>
           </>
         )}

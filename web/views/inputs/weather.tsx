@@ -1,4 +1,6 @@
-import { Choice, ListField, NumberField, TextField } from "../../forms/field.tsx";
+import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
+import { takesOut } from "../../forms/fieldsOf.ts";
+import { Field } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
 import { changeWay } from "../../forms/edits/alternatives.ts";
@@ -41,10 +43,9 @@ export function WeatherSection() {
       {way === "record" && <RecordForm />}
       {way === "pattern" && (
         <Fields>
-          <Choice
+          <Field
             path="weather.pattern"
             label="When the rain falls"
-            choices={["summer-peak", "winter-peak", "even"]}
             none="choose"
             hint="Temperatures are those of an invented dryland site"
           />
@@ -61,20 +62,16 @@ export function WeatherSection() {
             <Fields>
               {way === "record" && (
                 <>
-                  <TextField
+                  <Field
                     path="weather.from"
                     label="First day to use"
                     hint="Such as 1991-01-01; left out, the record's first"
                   />
-                  <TextField path="weather.to" label="Last day to use" hint="Left out, the record's last" />
-                  <NumberField path="weather.maxGapDays" label="Longest gap that is filled, days" />
+                  <Field path="weather.to" label="Last day to use" hint="Left out, the record's last" />
+                  <Field path="weather.maxGapDays" label="Longest gap that is filled, days" />
                 </>
               )}
-              <Choice
-                path="weather.referenceEt"
-                label="Reference ET"
-                choices={["penman-monteith", "hargreaves"]}
-              />
+              <Field path="weather.referenceEt" label="Reference ET" />
             </Fields>
             {way === "record" && !hasNormals && (
               <p class="tools">
@@ -145,21 +142,19 @@ function RainTotals({ needed }: { needed: boolean }) {
   const hint = "One total (13 in), a list (12 in, 14 in) or a range (12..14 in: its ends and middle)";
   return (
     <Fields title="Rainfall totals to scale the years to">
-      <ListField
+      <Field
         path="weather.annualRain"
         label="Rain in the year"
-        kind="rain"
         hint={hint}
         otherwise={needed || season ? undefined : "years as they are"}
-        also={(value) => (value === undefined ? [] : [["weather.seasonRain", undefined]])}
+        also={takesOut("weather", "annualRain", alternatives.weather)}
       />
       {(!needed || season) && (
-        <ListField
+        <Field
           path="weather.seasonRain"
           label="Or rain from sowing to maturity"
-          kind="rain"
           hint="Instead of the year's"
-          also={(value) => (value === undefined ? [] : [["weather.annualRain", undefined]])}
+          also={takesOut("weather", "seasonRain", alternatives.weather)}
         />
       )}
     </Fields>

@@ -3,7 +3,7 @@ import { sayNumber, sayQuantity } from "../../../src/quantity/sayQuantity.ts";
 import { kgPerHaOfUs, slopeOfUsPerInch } from "../../../src/crop/yieldLine.ts";
 import { cropNamed } from "../../../src/crop/crops.ts";
 import { cropLines, usualLine, type CropLines, type LineChoice } from "../../../src/crop/yieldLines.ts";
-import { Choice, QuantityField, TextField } from "../../forms/field.tsx";
+import { Field } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
 import { sayDefault } from "../../forms/sayDefault.ts";
@@ -40,54 +40,39 @@ export function YieldSection() {
           <>
             <ProblemNote id="inputs-slope-wrong" problems={fieldState("yield.slope").problems} />
             <Fields>
-              <QuantityField
+              <Field
                 path="yield.slope.low"
                 label="Slope, low end"
-                kind="yieldPerWater"
                 unit={slopeUnit}
                 hint={`Give all three; for example ${units.value === "us" ? "3 bu/ac/in" : "7 kg/ha/mm"}`}
                 otherwise={publishedSlope(0)}
               />
-              <QuantityField
+              <Field
                 path="yield.slope.middle"
                 label="Slope, middle"
-                kind="yieldPerWater"
                 unit={slopeUnit}
                 otherwise={publishedSlope(1)}
               />
-              <QuantityField
+              <Field
                 path="yield.slope.high"
                 label="Slope, high end"
-                kind="yieldPerWater"
                 unit={slopeUnit}
                 otherwise={publishedSlope(2)}
               />
-              <QuantityField
+              <Field
                 path="yield.threshold"
                 label="Threshold"
-                kind="rain"
                 hint="Water use below which there is no grain"
               />
-              <QuantityField
+              <Field
                 path="yield.cap"
                 label="Yield at most"
-                kind="yieldPerArea"
                 unit={counted}
                 hint={`For example ${units.value === "us" ? "90 bu/ac" : "5600 kg/ha"}`}
               />
-              <Choice
-                path="yield.unit"
-                label="Counted in"
-                choices={["bu/ac", "lb/ac"]}
-                none="as the crop usually is"
-              />
-              <QuantityField
-                path="yield.testWeight"
-                label="Mass of a bushel"
-                kind="testWeight"
-                hint="56 lb/bu"
-              />
-              <TextField path="yield.source" label="Where it comes from" hint="Place, years, trial" />
+              <Field path="yield.unit" label="Counted in" none="as the crop usually is" />
+              <Field path="yield.testWeight" label="Mass of a bushel" hint="56 lb/bu" />
+              <Field path="yield.source" label="Where it comes from" hint="Place, years, trial" />
             </Fields>
           </>
         )}

@@ -1,14 +1,13 @@
+import { alternatives } from "../../../../src/scenario/fields/facts/alternatives.ts";
+import { takesOut } from "../../../forms/fieldsOf.ts";
 import { useSignal } from "@preact/signals";
-import { grainStages } from "../../../../src/evidence/counts/counts.ts";
-import { centres, seedSizes } from "../../../../src/evidence/counts/countsSunflower.ts";
-import { cornSeasons } from "../../../../src/evidence/counts/countsWeight.ts";
 import { cropNamed } from "../../../../src/crop/crops.ts";
-import { Choice, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { fieldState } from "../../../forms/place.tsx";
 import { changeWay } from "../../../forms/edits/alternatives.ts";
 import { Switch } from "../../../forms/switch.tsx";
-import type { Json, JsonGroup } from "../../../state/json.ts";
+import type { JsonGroup } from "../../../state/json.ts";
 import { editMany, scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { resolved } from "../../../worker/client.ts";
@@ -28,6 +27,7 @@ interface GroupProps {
 /** What was counted in one case, at one place of the row. */
 export function Group({ index, group, cropName, caseNames }: GroupProps) {
   const path = `${countsPath}[${index}]`;
+  const ground = (key: string) => takesOut(path, key, alternatives.countedGround);
   const spots = spotsOf(group);
   const ways = waysOf(cropName);
   const chosen = useSignal<Way | null>(null);
@@ -48,14 +48,14 @@ export function Group({ index, group, cropName, caseNames }: GroupProps) {
     <fieldset class="layer counted" data-path={path}>
       <legend>{title}</legend>
       <Fields>
-        <Choice path={`${path}.case`} label="Case" choices={caseNames} none={null} />
-        <TextField
+        <Field path={`${path}.case`} label="Case" choices={caseNames} none={null} />
+        <Field
           path={`${path}.rowPosition`}
           label="Where the row is"
           hint="Such as wheel track; left out: no matter"
         />
         <div>
-          <QuantityField path={`${path}.rowWidth`} label="From row to row" hint="30 in or 75 cm" />
+          <Field path={`${path}.rowWidth`} label="From row to row" hint="30 in or 75 cm" />
           <RowToWalk group={group} />
         </div>
       </Fields>
@@ -107,32 +107,31 @@ export function Group({ index, group, cropName, caseNames }: GroupProps) {
       >
         {() => (
           <Fields>
-            <QuantityField
+            <Field
               path={`${path}.rowLength`}
               label="Length of row at every spot"
               hint="Left out: what makes a thousandth of an acre"
-              also={voiding(`${path}.area`)}
+              also={ground("rowLength")}
             />
-            <NumberField
+            <Field
               path={`${path}.rows`}
               label="Rows side by side"
               hint="Left out: one"
-              also={voiding(`${path}.area`)}
+              also={ground("rows")}
             />
-            <QuantityField
+            <Field
               path={`${path}.area`}
               label="Or the area of every spot"
               hint="1 m^2, 10 ft^2"
-              also={voiding(`${path}.rowLength`, `${path}.rows`)}
+              also={ground("area")}
             />
-            <QuantityField
+            <Field
               path={`${path}.moisture`}
               label="Moisture of the kernels weighed"
-              kind="share"
               hint="Only where they were weighed: 18 %"
             />
-            <QuantityField path={`${path}.tradeMoisture`} label="Moisture as it is sold" kind="share" />
-            <Choice path={`${path}.stage`} label="How ripe" choices={grainStages} none="not told" />
+            <Field path={`${path}.tradeMoisture`} label="Moisture as it is sold" />
+            <Field path={`${path}.stage`} label="How ripe" none="not told" />
           </Fields>
         )}
       </More>
@@ -143,64 +142,52 @@ export function Group({ index, group, cropName, caseNames }: GroupProps) {
 /** What a count is multiplied by. Weighing it in one way takes out the others. */
 function Weight({ path, way, cropName }: { path: string; way: Way; cropName: string }) {
   const at = (key: string) => `${path}.${key}`;
-  const others = (key: string) => voiding(...outOf(weightKeys[way], [key]).map(at));
+  const others = (key: string) => takesOut(path, key, alternatives.kernelWeight);
   if (way === "heads")
     return (
       <Fields title="What a head gives">
-        <QuantityField path={at("grainPerHead")} label="Grain of one head" hint="Weighed: 0.5 g" />
+        <Field path={at("grainPerHead")} label="Grain of one head" hint="Weighed: 0.5 g" />
       </Fields>
     );
   if (way === "diameters")
     return (
       <Fields title="All spots">
-        <Choice
-          path={at("seedSize")}
-          label="Size of the seed"
-          choices={seedSizes}
-          none="not judged: light to heavy"
-        />
-        <QuantityField
+        <Field path={at("seedSize")} label="Size of the seed" none="not judged: light to heavy" />
+        <Field
           path={at("filled")}
           label="Filled seeds, all spots"
-          kind="share"
           hint="Where a spot has none of its own: 90 %"
         />
-        <Choice
-          path={at("centre")}
-          label="Middle of the heads, all spots"
-          choices={centres}
-          none="as filled, or told by spot"
-        />
+        <Field path={at("centre")} label="Middle of the heads, all spots" none="as filled, or told by spot" />
       </Fields>
     );
   const bushels = resolved.value?.yieldLine.unit.us === "bu/ac";
   return (
     <Fields title="What kernels weigh">
-      <QuantityField
+      <Field
         path={at("kernelWeight")}
         label="A thousand kernels"
         hint={`Weighed: ${usualThousand(cropName)}. Left out: a usual weight, with its range`}
         also={others("kernelWeight")}
       />
       {bushels && (
-        <NumberField
+        <Field
           path={at("kernelsPerBushel")}
           label="Or kernels in a bushel"
           hint="90000"
           also={others("kernelsPerBushel")}
         />
       )}
-      <NumberField
+      <Field
         path={at("kernelsPerPound")}
         label="Or kernels in a pound"
         hint="15500"
         also={others("kernelsPerPound")}
       />
       {cropNamed(cropName)?.name === "corn" && (
-        <Choice
+        <Field
           path={at("season")}
           label="Or the season that filled them"
-          choices={cornSeasons}
           none="not told: the whole range"
           also={others("season")}
         />
@@ -240,11 +227,6 @@ function usualThousand(cropName: string): string {
 function titleOf({ case: name, rowPosition }: JsonGroup, index: number): string {
   const said = typeof name === "string" && name !== "" ? name : `Counts ${index + 1}`;
   return typeof rowPosition === "string" && rowPosition !== "" ? `${said}, ${rowPosition}` : said;
-}
-
-function voiding(...paths: string[]) {
-  return (value: Json | undefined) =>
-    value === undefined ? [] : paths.map((path) => [path, undefined] as const);
 }
 
 function outOf(keys: readonly string[], kept: readonly string[]): string[] {

@@ -1,4 +1,4 @@
-import { Choice, QuantityField, Toggle } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { layersOf } from "../../../forms/edits/layerEdits.ts";
 import { Switch } from "../../../forms/switch.tsx";
 import { edit, scenario, valueAt } from "../../../state/scenarioStore.ts";
@@ -34,24 +34,22 @@ export function HowFitted() {
       </p>
       <ProblemNote id="field-dig-decides" problems={problemsByPath.value.get("evidence.digDecides") ?? []} />
       <div class="field-grid">
-        <Toggle
+        <Field
           path="evidence.plantsPaired"
           label="Plants are in pairs"
           hint="The n-th plant of each column stood beside the n-th of the others"
         />
-        <Choice
+        <Field
           path="evidence.fit"
           label="What is fitted"
-          choices={["passage", "penetration limit"]}
           hint="The dense layer's passage for roots, or the penetrometer reading at which they stop"
         />
         {!limit && (
-          <Choice path="evidence.denseLayer" label="Dense layer" choices={layerNames()} none="slows most" />
+          <Field path="evidence.denseLayer" label="Dense layer" choices={layerNames()} none="slows most" />
         )}
-        <QuantityField
+        <Field
           path="evidence.confidence"
           label="Confidence of intervals"
-          kind="share"
           hint="Of every interval on this page"
         />
       </div>

@@ -1,5 +1,5 @@
 import { kinds } from "../../../../src/quantity/kinds.ts";
-import { Choice, TextField } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { fieldState, problemsWithin } from "../../../forms/place.tsx";
 import { editMany, scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
@@ -112,9 +112,9 @@ function ColumnHead({ g, caseNames }: { g: number; caseNames: readonly string[] 
   const name = nameOf(dugGroupsIn(scenario.value)[g], g);
   return (
     <div class="plants-head">
-      <Choice path={`${path}.case`} label={`Case of column ${g + 1}`} quiet choices={caseNames} none={null} />
-      <TextField path={`${path}.date`} label="Dug on" />
-      <TextField path={`${path}.rowPosition`} label="Row" otherwise="not told" />
+      <Field path={`${path}.case`} label={`Case of column ${g + 1}`} quiet choices={caseNames} none={null} />
+      <Field path={`${path}.date`} label="Dug on" />
+      <Field path={`${path}.rowPosition`} label="Row" otherwise="not told" />
       <button
         type="button"
         class="small"

@@ -1,4 +1,4 @@
-import { Choice, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { pastedCells } from "../../../forms/edits/pasted.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { fieldState } from "../../../forms/place.tsx";
@@ -70,17 +70,12 @@ function Item({ what, index, count }: { what: What; index: number; count: number
   const name = fieldState(`${path}.name`).text || `line ${index + 1}`;
   return (
     <div class="item" role="group" aria-label={name}>
-      <TextField path={`${path}.name`} label="Name" />
-      <TextField path={`${path}.amount`} label="Amount" />
-      <Choice path={`${path}.kind`} label="Added or reduced" choices={["added", "reduced"]} none="added" />
-      <Choice
-        path={`${path}.per`}
-        label="For each"
-        choices={["row", "acre", "hectare", "field"]}
-        none="as written"
-      />
-      <NumberField path={`${path}.years`} label="Years it lasts" />
-      <QuantityField path={`${path}.interest`} label="Interest" kind="share" />
+      <Field path={`${path}.name`} label="Name" />
+      <Field path={`${path}.amount`} label="Amount" />
+      <Field path={`${path}.kind`} label="Added or reduced" none="added" />
+      <Field path={`${path}.per`} label="For each" none="as written" />
+      <Field path={`${path}.years`} label="Years it lasts" />
+      <Field path={`${path}.interest`} label="Interest" />
       <button
         type="button"
         class="small no-print"

@@ -1,5 +1,5 @@
 import { useId } from "preact/hooks";
-import { FieldGroup, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
+import { Field, FieldGroup } from "../../../forms/field.tsx";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { fieldState, problemsWithin } from "../../../forms/place.tsx";
 import { isGroup, isList } from "../../../state/json.ts";
@@ -10,17 +10,16 @@ import { rangeWith } from "./edits.ts";
 export function Prices() {
   return (
     <FieldGroup title="Price and land">
-      <TextField path="money.price" label="Price" hint="5 USD/bu, 0.20 USD/lb, 190 EUR/t" />
+      <Field path="money.price" label="Price" hint="5 USD/bu, 0.20 USD/lb, 190 EUR/t" />
       <PriceEnd end={0} label="Lowest price to reckon with" />
       <PriceEnd end={1} label="Highest price to reckon with" />
-      <QuantityField
+      <Field
         path="money.area"
         label="Land worked in a year"
-        kind="area"
         hint="160 ac or 65 ha; left out, all is told by the acre or hectare"
       />
       {(perRow() || valueAt("money.implementRows") !== undefined) && (
-        <NumberField path="money.implementRows" label="Rows of the implement" hint="For costs per row" />
+        <Field path="money.implementRows" label="Rows of the implement" hint="For costs per row" />
       )}
     </FieldGroup>
   );

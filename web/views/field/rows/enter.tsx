@@ -1,4 +1,6 @@
-import { Choice, FieldGroup, NumberField, QuantityField, TextField } from "../../../forms/field.tsx";
+import { alternatives } from "../../../../src/scenario/fields/facts/alternatives.ts";
+import { takesOut } from "../../../forms/fieldsOf.ts";
+import { Field, FieldGroup } from "../../../forms/field.tsx";
 import { casesIn } from "../../../forms/edits/caseEdits.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { fieldState } from "../../../forms/place.tsx";
@@ -55,55 +57,33 @@ export function caseNames(): string[] {
   return casesIn(scenario.value).map(({ name }) => (typeof name === "string" ? name : ""));
 }
 
-const out = (...keys: string[]) => keys.map((key) => [`rowPositions.${key}`, undefined] as const);
-
 function Counted() {
   const names = caseNames();
-  const noWidth = (value: Json | undefined) =>
-    value === undefined ? [] : out("implementWidth", "rowSpacing");
-  const noRows = (value: Json | undefined) => (value === undefined ? [] : out("rows"));
-  const noTyres = (value: Json | undefined) => (value === undefined ? [] : out("tyreRows"));
+  const at = (key: keyof typeof alternatives.countedRows) => ({
+    path: `rowPositions.${key}`,
+    also: takesOut("rowPositions", key, alternatives.countedRows),
+  });
   return (
     <>
       <FieldGroup title="One pass">
-        <NumberField path="rowPositions.rows" label="Rows" hint="Or give width and spacing" also={noWidth} />
-        <QuantityField
-          path="rowPositions.implementWidth"
-          label="Width of the implement"
-          kind="depth"
-          hint="40 ft or 12 m"
-          also={noRows}
-        />
-        <QuantityField
-          path="rowPositions.rowSpacing"
-          label="From row to row"
-          kind="depth"
-          hint="30 in or 76 cm"
-          also={noRows}
-        />
+        <Field {...at("rows")} label="Rows" hint="Or give width and spacing" />
+        <Field {...at("implementWidth")} label="Width of the implement" hint="40 ft or 12 m" />
+        <Field {...at("rowSpacing")} label="From row to row" hint="30 in or 76 cm" />
       </FieldGroup>
       <FieldGroup title="Tracks">
         <TyreList />
-        <NumberField
-          path="rowPositions.rowsInTrack"
-          label="Or only how many rows a tire runs on"
-          also={noTyres}
-        />
-        <NumberField
-          path="rowPositions.rowsBesideTrack"
-          label="and how many stand next to one"
-          also={noTyres}
-        />
+        <Field {...at("rowsInTrack")} label="Or only how many rows a tire runs on" />
+        <Field {...at("rowsBesideTrack")} label="and how many stand next to one" />
       </FieldGroup>
       <FieldGroup title="Which case the rows are">
-        <Choice path="rowPositions.inTrack" label="In the wheel track" choices={names} none={null} />
-        <Choice
+        <Field path="rowPositions.inTrack" label="In the wheel track" choices={names} none={null} />
+        <Field
           path="rowPositions.besideTrack"
           label="Beside the track"
           choices={names}
           none="as the other rows"
         />
-        <Choice path="rowPositions.other" label="Other rows" choices={names} none={null} />
+        <Field path="rowPositions.other" label="Other rows" choices={names} none={null} />
       </FieldGroup>
     </>
   );
@@ -119,9 +99,9 @@ function Shares() {
       {Array.from({ length: count }, (_, r) => (
         <fieldset class="row-share" key={r}>
           <legend class="only-heard">Position {r + 1}</legend>
-          <TextField path={`rowPositions[${r}].name`} label="Where" hint="wheel track" />
-          <Choice path={`rowPositions[${r}].case`} label="Case" choices={names} none={null} />
-          <QuantityField path={`rowPositions[${r}].share`} label="Share" kind="share" hint="12.5 %" />
+          <Field path={`rowPositions[${r}].name`} label="Where" hint="wheel track" />
+          <Field path={`rowPositions[${r}].case`} label="Case" choices={names} none={null} />
+          <Field path={`rowPositions[${r}].share`} label="Share" hint="12.5 %" />
           <p class="tools no-print">
             <button
               type="button"

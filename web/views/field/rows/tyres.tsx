@@ -1,3 +1,5 @@
+import { alternatives } from "../../../../src/scenario/fields/facts/alternatives.ts";
+import { takesOut } from "../../../forms/fieldsOf.ts";
 import { signal } from "@preact/signals";
 import { useId } from "preact/hooks";
 import { ProblemNote } from "../../../forms/notes.tsx";
@@ -140,19 +142,7 @@ export function TyreList() {
         aria-describedby={wrong ? `${id}-hint ${id}-wrong` : `${id}-hint`}
         onInput={(event) => {
           const list = tyresFromText(event.currentTarget.value);
-          editMany(
-            [
-              [path, list],
-              ...(list === undefined
-                ? []
-                : ([
-                    ["rowPositions.rowsInTrack", undefined],
-                    ["rowPositions.rowsBesideTrack", undefined],
-                  ] as const)),
-            ],
-            "typed",
-            "type the tires",
-          );
+          editMany([[path, list], ...withoutCounts(list)], "typed", "type the tires");
         }}
         onBlur={endEdit}
       />
@@ -164,19 +154,13 @@ export function TyreList() {
   );
 }
 
+const withoutCounts = takesOut("rowPositions", "tyreRows", alternatives.countedRows);
+
 /** From numbers of rows alone to tyres on the drawing. */
 export function placeTyres(rows: number, rowsInTrack: number): void {
   const count = Math.max(1, Math.min(rowsInTrack, rows));
   const at = Array.from({ length: count }, (_, i) => Math.max(1, Math.round(((i + 0.5) / count) * rows)));
-  editMany(
-    [
-      ["rowPositions.tyreRows", [...new Set(at)]],
-      ["rowPositions.rowsInTrack", undefined],
-      ["rowPositions.rowsBesideTrack", undefined],
-    ],
-    "chosen",
-    "place the tires",
-  );
+  editMany([["rowPositions.tyreRows", [...new Set(at)]], ...withoutCounts(at)], "chosen", "place the tires");
 }
 
 /** All that was said of the rows is taken out. */

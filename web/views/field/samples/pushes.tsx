@@ -1,6 +1,6 @@
 import { readingUse } from "../../../../src/evidence/samples/penetrometer.ts";
 import { kinds } from "../../../../src/quantity/kinds.ts";
-import { TextField } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
@@ -32,7 +32,7 @@ export function PushesEntered() {
       />
       {has && (
         <div class="field-grid">
-          <TextField
+          <Field
             path={`${logPath}.wetness`}
             label="How wet the soil was"
             hint='"dry", "moist", "wet", or a share of the available water such as "60 %"'

@@ -1,5 +1,5 @@
 import { coredWater } from "../../../forms/edits/coredWater.ts";
-import { QuantityField } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { layersOf } from "../../../forms/edits/layerEdits.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { changeWay } from "../../../forms/edits/alternatives.ts";
@@ -41,18 +41,16 @@ export function StartSampled() {
       {way !== "inputs" && (
         <div class="field-grid">
           {way === "probe" && (
-            <QuantityField
+            <Field
               path={`${startPath}.moistDepth`}
               label="Moist down to"
-              kind="depth"
               hint="As deep as the probe goes in by hand; push in more than one place"
             />
           )}
           {(way === "probe" || hasBelow) && (
-            <QuantityField
+            <Field
               path={`${startPath}.shareBelow`}
               label={way === "probe" ? "Below that" : "Below the deepest core"}
-              kind="share"
               hint="Share of the available water"
             />
           )}

@@ -1,5 +1,5 @@
 import { profilesAsked } from "../../../forms/choicesAsked.ts";
-import { TextField } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { FileDrop } from "../../../forms/files/fileDrop.tsx";
 import { useFile } from "../../../forms/files/fileReader.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
@@ -62,8 +62,8 @@ export function HorizonsForm() {
       )}
       {file !== "" && (
         <Fields>
-          <TextField path="soil.horizons.component" label="Component" hint="Of a survey, by name or key" />
-          <TextField path="soil.horizons.pedon" label="Pedon" hint="Of a laboratory, by name or key" />
+          <Field path="soil.horizons.component" label="Component" hint="Of a survey, by name or key" />
+          <Field path="soil.horizons.pedon" label="Pedon" hint="Of a laboratory, by name or key" />
         </Fields>
       )}
       {answer?.problems.length === 0 && problems.value.length === 0 && <TakeOver />}

@@ -1,12 +1,10 @@
 import { useRef } from "preact/hooks";
-import { layerOrigins } from "../../../../src/soil/layers/layerOrigin.ts";
-import { soilStructures } from "../../../../src/soil/equations/penetrationFactor.ts";
-import { textureClasses } from "../../../../src/soil/equations/texture.ts";
+import { alternatives } from "../../../../src/scenario/fields/facts/alternatives.ts";
 import { sayQuantity } from "../../../../src/quantity/sayQuantity.ts";
-import { Choice, QuantityField, TextField } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { joinLayers, layersOf, namedIn, removeLayer, splitLayer } from "../../../forms/edits/layerEdits.ts";
 import { problemsWithin } from "../../../forms/place.tsx";
-import { fieldsOf } from "../../../forms/fieldsOf.ts";
+import { fieldsOf, type GroupProps } from "../../../forms/fieldsOf.ts";
 import type { Json } from "../../../state/json.ts";
 import { attachments, replace, scenario, valueAt } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
@@ -51,16 +49,12 @@ export function whereOf({ topMm, bottomMm, texture }: LayerShown): string {
   return `${top} to ${bottom}, ${texture}`;
 }
 
-interface LayerFieldsProps {
-  /** Where this layer's fields stand. */
-  readonly path: string;
+interface LayerFieldsProps extends GroupProps {
   readonly index: number;
   readonly shown: LayerShown | null;
   readonly name?: preact.ComponentChildren;
   /** What goes along with writing a key; in a case, the layer's name. */
   readonly along?: (key: string, value: Json | undefined) => readonly (readonly [string, Json | undefined])[];
-  /** What holds while a key is left out; in a case, the base's. */
-  readonly inherited?: (key: string) => string | undefined;
 }
 
 const ofEarth = ["sand", "clay", "organicMatter", "thickness"];
@@ -79,25 +73,26 @@ const measured = [
 export function LayerFields({ path, index, shown, name, along, inherited }: LayerFieldsProps) {
   const at = (key: string) => `${path}.${key}`;
   const base = `soil.layers[${index}]`;
-  const ofGroup = fieldsOf(path, inherited);
-  const field = (key: string, ...voids: string[]) => {
-    const usual = ofGroup(key, ...voids);
+  const ofGroup = fieldsOf({ path, inherited }, alternatives.layer);
+  const field = (key: string) => {
+    const usual = ofGroup(key);
     return {
       ...usual,
       defaultPath: `${base}.${key}`,
       also: (value: Json | undefined) => [...usual.also(value), ...(along?.(key, value) ?? [])],
     };
   };
+  const otherEdge = (key: "bottom" | "thickness") => alternatives.layer[key][0]!;
   /** An edge taken out by a slip in the thickness comes back when that is emptied again, and the other way round. */
   const edgeField = (key: "bottom" | "thickness") => ({
     ...field(key),
     also: (value: Json | undefined) => [
-      ...otherWay(at(key === "bottom" ? "thickness" : "bottom"), value),
+      ...otherWay(at(otherEdge(key)), value),
       ...(along?.(key, value) ?? []),
     ],
   });
   const derived = (key: "bottom" | "thickness") =>
-    shown === null || valueAt(at(key === "bottom" ? "thickness" : "bottom")) === undefined
+    shown === null || valueAt(at(otherEdge(key))) === undefined
       ? inherited?.(key)
       : `${sayQuantity(key === "bottom" ? shown.bottomMm : shown.bottomMm - shown.topMm, "depth", units.value)}, worked out`;
   const byShares = valueAt(at("sand")) !== undefined || valueAt(at("clay")) !== undefined;
@@ -105,28 +100,21 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
     <>
       <Fields>
         {name}
-        <QuantityField
-          {...edgeField("bottom")}
-          otherwise={derived("bottom")}
-          kind="depth"
-          hint="Depth of its lower edge"
-        />
-        <Choice
-          {...field("texture", "sand", "clay")}
-          choices={textureClasses}
+        <Field {...edgeField("bottom")} otherwise={derived("bottom")} hint="Depth of its lower edge" />
+        <Field
+          {...field("texture")}
           none={byShares ? "by sand and clay" : along === undefined ? "choose" : "as in the rest"}
         />
       </Fields>
       <More title="Sand, clay, organic matter, thickness" paths={ofEarth.map(at)}>
         {() => (
           <Fields>
-            <QuantityField {...field("sand", "texture")} kind="share" hint="Of the fine earth, by weight" />
-            <QuantityField {...field("clay", "texture")} kind="share" hint="Of the fine earth, by weight" />
-            <QuantityField {...field("organicMatter")} kind="share" hint="By weight" />
-            <QuantityField
+            <Field {...field("sand")} hint="Of the fine earth, by weight" />
+            <Field {...field("clay")} hint="Of the fine earth, by weight" />
+            <Field {...field("organicMatter")} hint="By weight" />
+            <Field
               {...edgeField("thickness")}
               otherwise={derived("thickness")}
-              kind="depth"
               hint="Instead of the lower edge"
             />
           </Fields>
@@ -134,39 +122,28 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
       </More>
       <Fields title="What holds roots back">
         <div class="with-ruler">
-          <QuantityField
-            {...field("bulkDensity")}
-            kind="density"
-            hint="A core at field capacity: 1.42 g/cm^3 or 88 lb/ft^3"
-          />
+          <Field {...field("bulkDensity")} hint="A core at field capacity: 1.42 g/cm^3 or 88 lb/ft^3" />
           {shown !== null && along === undefined && (
             <DensityRuler layer={shown} path={at("bulkDensity")} decides={decidesIn(at)} />
           )}
         </div>
-        <Choice
+        <Field
           {...field("origin")}
-          choices={layerOrigins}
           hint="Half of the roots find cracks in dense natural soil, few in a pan or a track"
         />
       </Fields>
       <More title="Penetrometer, cracks and old root channels" paths={ofProbe.map(at)}>
         {() => (
           <Fields>
-            <QuantityField
+            <Field
               {...field("penetrationResistance")}
-              kind="resistance"
               hint="Or by penetrometer near field capacity: 300 psi or 2.1 MPa. It takes the density's place."
             />
-            <Choice
+            <Field
               {...field("structure")}
-              choices={soilStructures}
               hint="For a penetrometer reading: how hard a soil roots still get through"
             />
-            <QuantityField
-              {...field("openShare")}
-              kind="share"
-              hint="Roots that find cracks and old root channels"
-            />
+            <Field {...field("openShare")} hint="Roots that find cracks and old root channels" />
           </Fields>
         )}
       </More>
@@ -174,33 +151,13 @@ export function LayerFields({ path, index, shown, name, along, inherited }: Laye
         {() => (
           <>
             <Fields>
-              <QuantityField
-                {...field("gravelVolume", "gravelMass")}
-                kind="share"
-                hint="Larger than 2 mm, of the whole volume"
-              />
-              <QuantityField
-                {...field("gravelMass", "gravelVolume")}
-                kind="share"
-                hint="Or of the whole mass"
-              />
-              <QuantityField
-                {...field("fieldCapacity")}
-                kind="share"
-                hint="Of the whole volume: 31 % or 3.7 in/ft"
-              />
-              <QuantityField {...field("wiltingPoint")} kind="share" hint="Of the whole volume" />
-              <QuantityField
-                {...field("availableWater")}
-                kind="share"
-                hint="Where only the two's difference is known"
-              />
-              <QuantityField {...field("saturation")} kind="share" hint="Of the whole volume" />
-              <QuantityField
-                {...field("saturatedConductivity")}
-                kind="conductivity"
-                hint="0.5 in/h or 9 um/s"
-              />
+              <Field {...field("gravelVolume")} hint="Larger than 2 mm, of the whole volume" />
+              <Field {...field("gravelMass")} hint="Or of the whole mass" />
+              <Field {...field("fieldCapacity")} hint="Of the whole volume: 31 % or 3.7 in/ft" />
+              <Field {...field("wiltingPoint")} hint="Of the whole volume" />
+              <Field {...field("availableWater")} hint="Where only the two's difference is known" />
+              <Field {...field("saturation")} hint="Of the whole volume" />
+              <Field {...field("saturatedConductivity")} hint="0.5 in/h or 9 um/s" />
             </Fields>
           </>
         )}
@@ -226,7 +183,7 @@ function LayerName({ index }: { index: number }) {
         followers.current = typeof name === "string" ? namedIn(scenario.value, name) : [];
       }}
     >
-      <TextField
+      <Field
         path={path}
         label="Name"
         also={(value) => followers.current.map((one) => [one, value ?? ""] as const)}

@@ -1,5 +1,6 @@
-import { Choice, QuantityField } from "../../../forms/field.tsx";
+import { Field } from "../../../forms/field.tsx";
 import { addLayer, layersOf } from "../../../forms/edits/layerEdits.ts";
+import type { GroupProps } from "../../../forms/fieldsOf.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { fieldState } from "../../../forms/place.tsx";
 import { changeWay } from "../../../forms/edits/alternatives.ts";
@@ -14,7 +15,6 @@ const firstLayers = [{ name: "layer 1", thickness: "48 in", texture: "silt loam"
 
 export function SoilSection() {
   const byFile = valueAt("soil.horizons") !== undefined;
-  const restricted = valueAt("soil.restriction") !== undefined;
   return (
     <Section id="soil">
       <Switch
@@ -43,36 +43,40 @@ export function SoilSection() {
         {() => (
           <>
             <Fields>
-              <QuantityField
-                path="soil.restriction.depth"
-                label="Soil ends at"
-                kind="depth"
-                hint="For roots and for water"
-                otherwise={restricted ? undefined : "the last layer's lower edge"}
-              />
-              <Choice
-                path="soil.restriction.kind"
-                label="What lies there"
-                choices={["rock", "caliche", "cemented pan", "dense till", "gravel"]}
-                none="nothing"
-              />
-              <Choice
-                path="soil.hydrologicGroup"
-                label="Hydrologic group"
-                choices={["A", "B", "C", "D"]}
-                none="worked out"
-              />
-              <QuantityField
-                path="soil.sliceThickness"
-                label="Thickest slice"
-                kind="depth"
-                hint="For the calculation"
-              />
+              <SoilEndFields path="soil" />
+              <Field path="soil.sliceThickness" label="Thickest slice" hint="For the calculation" />
             </Fields>
           </>
         )}
       </More>
     </Section>
+  );
+}
+
+/** What ends the soil, and its hydrologic group; of the base or of a case. */
+export function SoilEndFields({ path, inherited }: GroupProps) {
+  const isCase = inherited !== undefined;
+  const isEnded = valueAt(`${path}.restriction`) !== undefined;
+  const unended = isEnded ? undefined : "the last layer's lower edge";
+  return (
+    <>
+      <Field
+        path={`${path}.restriction.depth`}
+        label="Soil ends at"
+        hint="For roots and for water"
+        otherwise={isCase ? inherited("restriction.depth") : unended}
+      />
+      <Field
+        path={`${path}.restriction.kind`}
+        label="What lies there"
+        none={isCase ? "as in the rest" : "nothing"}
+      />
+      <Field
+        path={`${path}.hydrologicGroup`}
+        label="Hydrologic group"
+        none={isCase ? "as in the rest" : "worked out"}
+      />
+    </>
   );
 }
 

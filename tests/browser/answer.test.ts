@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
@@ -9,23 +9,8 @@ import { firstLines } from "../../src/report/sentences/firstLine.ts";
 import { typeset } from "../../src/report/tables/typeset.ts";
 import { percent, shownIn } from "../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
-import {
-  faultsSeen,
-  lookAt,
-  openHarness,
-  openTab,
-  patience,
-  settled,
-  unfold,
-  type Harness,
-} from "./harness.ts";
+import { faultsSeen, lookAt, pageOf, panel, patience, unfold } from "./harness.ts";
 import { demoAsWritten } from "../support/demos.ts";
-
-let harness: Harness;
-beforeAll(async () => {
-  harness = await openHarness();
-});
-afterAll(() => harness.close());
 
 const demo = demoAsWritten("sorghum-over-plough-pan");
 const { evidence: _, ...undug } = demo;
@@ -37,12 +22,8 @@ async function compared(scenario: unknown, units: Units = "us"): Promise<Compari
   return comparisonOf(runEnsemble(read), units);
 }
 
-async function openAnswer(scenario: unknown, route = "#/answer", width = 1280) {
-  const options = { viewport: { width, height: 900 } };
-  const tab = await openTab(harness, { route, scenario, options });
-  await settled(tab.page);
-  return tab;
-}
+const open = pageOf("answer", small);
+const openAnswer = (scenario: unknown, query = "") => open({ scenario, query });
 
 /** The cells of a picture's table, row by row, as they stand on the page. */
 function tableIn(page: Page, title: string): Promise<string[][]> {
@@ -51,10 +32,6 @@ function tableIn(page: Page, title: string): Promise<string[][]> {
     .evaluateAll((rows) =>
       rows.map((row) => [...row.children].map((cell) => cell.textContent?.trim() ?? "")),
     );
-}
-
-function panel(page: Page, title: string) {
-  return page.locator(".panel").filter({ has: page.getByRole("heading", { name: title, exact: true }) });
 }
 
 /** The chart's own data, as it was handed to be drawn. */
@@ -75,7 +52,7 @@ async function fanDrawn(page: Page): Promise<Drawn> {
 
 describe.each(["us", "metric"] as const)("the numbers in %s units", (units) => {
   test("are those of compare, for each difference", async () => {
-    const { page, wrong, close } = await openAnswer(small, `#/answer?units=${units}`);
+    const { page, wrong, close } = await openAnswer(small, `?units=${units}`);
     const expected = await compared(small, units);
     const shown = shownIn(units);
     const lines = firstLines(expected, shown).map(typeset);
@@ -236,7 +213,7 @@ test("the difference is chosen by keyboard, and cautions and method are at hand"
 });
 
 test("goes to paper in light colours, with the fan as narrow as the paper", async () => {
-  const { page, wrong, close } = await openAnswer(small, "#/answer?theme=dark");
+  const { page, wrong, close } = await openAnswer(small, "?theme=dark");
   await fanDrawn(page);
   await page.evaluate(() => {
     addEventListener("beforeprint", () => {
@@ -293,7 +270,7 @@ test("for everyone: axe finds nothing serious with all unfolded, nothing is cut 
     await lookAt(page, look);
     await fanDrawn(page);
     await unfold(page.locator(".panel"));
-    expect(await faultsSeen(page), look.join()).toEqual([]);
+    expect(await faultsSeen(page, look), look.join()).toEqual([]);
   }
   expect(wrong).toEqual([]);
   await close();

@@ -1,5 +1,5 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
@@ -7,24 +7,8 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { fieldSentences, fieldTypeset } from "../../src/report/sentences/fieldSentences.ts";
 import { fixed, percent, shownIn } from "../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
-import {
-  faultsSeen,
-  lastComparison,
-  lookAt,
-  openHarness,
-  openTab,
-  patience,
-  settled,
-  typeAt,
-  type Harness,
-} from "./harness.ts";
+import { faultsSeen, lastComparison, lookAt, pageOf, patience, settled, typeAt } from "./harness.ts";
 import { demoAsWritten } from "../support/demos.ts";
-
-let harness: Harness;
-beforeAll(async () => {
-  harness = await openHarness();
-});
-afterAll(() => harness.close());
 
 const demo = demoAsWritten("sorghum-over-plough-pan") as Record<string, unknown> & {
   readonly soil: { readonly layers: readonly object[] };
@@ -72,12 +56,11 @@ async function compared(
   return [comparison, dig, samples];
 }
 
-async function openLeaf(scenario: unknown, leaf: "The dig" | "Soil samples", query = "", width = 1280) {
-  const options = { viewport: { width, height: 900 } };
-  const { page, wrong, close } = await openTab(harness, { route: `#/field${query}`, scenario, options });
-  await settled(page);
-  await page.getByRole("button", { name: leaf, exact: true }).click();
-  return { page, wrong, close };
+const open = pageOf("field");
+async function openLeaf(scenario: unknown, leaf: "The dig" | "Soil samples", query = "") {
+  const tab = await open({ scenario, query });
+  await tab.page.getByRole("button", { name: leaf, exact: true }).click();
+  return tab;
 }
 
 function tableOf(page: Page, name: string | RegExp): Promise<string[][]> {
@@ -307,7 +290,7 @@ test.each([
     ["light", 390],
   ] as const) {
     await lookAt(page, look);
-    expect(await faultsSeen(page), look.join()).toEqual([]);
+    expect(await faultsSeen(page, look), look.join()).toEqual([]);
     expect(await page.locator(".svg-picture").count()).toBe(2);
   }
   await close();

@@ -1,5 +1,5 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
@@ -12,21 +12,14 @@ import {
   faultsSeen,
   lastComparison,
   lookAt,
-  openHarness,
-  openTab,
+  pageOf,
+  panel,
   patience,
   settled,
   typeAt,
   unfold,
-  type Harness,
 } from "./harness.ts";
 import { demoAsWritten } from "../support/demos.ts";
-
-let harness: Harness;
-beforeAll(async () => {
-  harness = await openHarness();
-});
-afterAll(() => harness.close());
 
 const demo = demoAsWritten("sorghum-over-plough-pan");
 const { evidence: _, money, ...plain } = demo;
@@ -44,16 +37,11 @@ async function compared(scenario: unknown, units: Units = "us") {
   return { comparison: comparisonOf(runEnsemble(read), units), unit: read.yieldLine.unit };
 }
 
-async function openLeaf(scenario: unknown, leaf: string, route = "#/field", width = 1280) {
-  const options = { viewport: { width, height: 900 } };
-  const { page, wrong, close } = await openTab(harness, { route, scenario, options });
-  await settled(page);
-  await page.getByRole("button", { name: leaf, exact: true }).click();
-  return { page, wrong, close };
-}
-
-function panel(page: Page, title: string) {
-  return page.locator(".panel").filter({ has: page.getByRole("heading", { name: title, exact: true }) });
+const open = pageOf("field");
+async function openLeaf(scenario: unknown, leaf: string, query = "") {
+  const tab = await open({ scenario, query });
+  await tab.page.getByRole("button", { name: leaf, exact: true }).click();
+  return tab;
 }
 
 function tableIn(page: Page, title: string): Promise<string[][]> {
@@ -89,7 +77,7 @@ function differing(one: unknown, other: unknown, at = ""): string[] {
 
 describe.each(["us", "metric"] as const)("the numbers in %s units are those of compare", (units) => {
   test("rows", async () => {
-    const { page, wrong, close } = await openLeaf(full, "Rows of the field", `#/field?units=${units}`);
+    const { page, wrong, close } = await openLeaf(full, "Rows of the field", `?units=${units}`);
     const { comparison, unit } = await compared(full, units);
     const shown = shownIn(units);
     const field = comparison.fieldAverage!;
@@ -122,7 +110,7 @@ describe.each(["us", "metric"] as const)("the numbers in %s units are those of c
   });
 
   test("money, for each pair", async () => {
-    const { page, wrong, close } = await openLeaf(full, "Money", `#/field?units=${units}`);
+    const { page, wrong, close } = await openLeaf(full, "Money", `?units=${units}`);
     const { comparison, unit } = await compared(full, units);
     const shown = shownIn(units);
     const worth = comparison.money!;
@@ -320,7 +308,7 @@ test.each(["Rows of the field", "Money"])(
     ] as const) {
       await lookAt(page, look);
       await unfold(page.locator(".leaf"));
-      expect(await faultsSeen(page), look.join()).toEqual([]);
+      expect(await faultsSeen(page, look), look.join()).toEqual([]);
     }
     expect(wrong).toEqual([]);
     await close();

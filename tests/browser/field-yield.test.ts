@@ -1,5 +1,5 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
@@ -11,24 +11,8 @@ import {
 } from "../../src/report/sentences/fieldSentences.ts";
 import { measuredYield, type MeasuredYield } from "../../src/report/sentences/measuredYield.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
-import {
-  faultsSeen,
-  lastComparison,
-  lookAt,
-  openHarness,
-  openTab,
-  settled,
-  typeAt,
-  unfold,
-  type Harness,
-} from "./harness.ts";
+import { faultsSeen, lastComparison, lookAt, pageOf, settled, typeAt, unfold } from "./harness.ts";
 import { demoAsWritten } from "../support/demos.ts";
-
-let harness: Harness;
-beforeAll(async () => {
-  harness = await openHarness();
-});
-afterAll(() => harness.close());
 
 const quick = { ensemble: { years: 18, seed: 1 } };
 const sorghum = { ...demoAsWritten("sorghum-over-plough-pan"), ...quick };
@@ -73,10 +57,9 @@ async function told(scenario: unknown, units: Units = "us"): Promise<Told> {
   };
 }
 
-async function opened(scenario: unknown, leaf: string, query = "", width = 1280) {
-  const options = { viewport: { width, height: 900 } };
-  const { page, wrong, close } = await openTab(harness, { route: `#/field${query}`, scenario, options });
-  await settled(page);
+const open = pageOf("field");
+async function opened(scenario: unknown, leaf: string, query = "") {
+  const { page, wrong, close } = await open({ scenario, query });
   await openLeaf(page, leaf);
   return { page, wrong, done: close };
 }
@@ -402,7 +385,7 @@ test("for everyone: axe finds nothing serious, nothing is cut off", async () => 
     for (const leaf of ["Counts", "Strips", "Can it be water?"]) {
       await openLeaf(page, leaf);
       await unfold(page.locator(".leaf"));
-      expect(await faultsSeen(page), `${leaf}, ${look.join()}`).toEqual([]);
+      expect(await faultsSeen(page, look), `${leaf}, ${look.join()}`).toEqual([]);
     }
   }
   expect(wrong).toEqual([]);

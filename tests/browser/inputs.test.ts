@@ -1,25 +1,8 @@
 import { existsSync, readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { readJson } from "../../src/scenario/read/readJson.ts";
-import {
-  faultsSeen,
-  lastComparison,
-  lookAt,
-  openHarness,
-  openTab,
-  patience,
-  settled,
-  typeAt,
-  type ContextOptions,
-  type Harness,
-} from "./harness.ts";
-
-let harness: Harness;
-beforeAll(async () => {
-  harness = await openHarness();
-});
-afterAll(() => harness.close());
+import { faultsSeen, lastComparison, lookAt, pageOf, patience, settled, typeAt } from "./harness.ts";
 
 const demoText = readFileSync(
   new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url),
@@ -37,9 +20,9 @@ type Kept = Record<string, never> & {
   weather: Record<string, unknown>;
 };
 
-async function opened(scenario: unknown = small, options?: ContextOptions, query = "") {
-  const { page, wrong, close } = await openTab(harness, { route: `#/inputs${query}`, scenario, options });
-  await settled(page);
+const open = pageOf("inputs", small);
+async function opened(scenario: unknown = small) {
+  const { page, wrong, close } = await open({ scenario });
   return { page, wrong, done: close };
 }
 
@@ -688,11 +671,11 @@ describe("every demo", () => {
       ["light", 320],
     ] as const) {
       await lookAt(page, look);
-      expect(await faultsSeen(page), look.join()).toEqual([]);
+      expect(await faultsSeen(page, look), look.join()).toEqual([]);
     }
     expect(wrong).toEqual([]);
     await done();
-  });
+  }, 120_000);
 
   test("without fallow everything unfolded fits narrow screens too", async () => {
     const { page, done } = await opened(withoutFallow);

@@ -2,26 +2,13 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import type { Download, Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { afterAll, describe, expect, test } from "vitest";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { embeddedText } from "../../src/report/page/index.ts";
 import { call } from "../cli/callCli.ts";
-import {
-  axeFaults,
-  faultsSeen,
-  lookAt,
-  openHarness,
-  openTab,
-  patience,
-  settled,
-  type Harness,
-} from "./harness.ts";
+import { axeFaults, faultsSeen, lookAt, pageOf, patience, settled, sharedHarness } from "./harness.ts";
 
-let harness: Harness;
-beforeAll(async () => {
-  harness = await openHarness();
-});
-afterAll(() => harness.close());
+const harness = await sharedHarness();
 
 const folder = mkdtempSync(join(tmpdir(), "rootfront-keep-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -39,19 +26,14 @@ const record = textOf("invented-station.csv");
 async function openKeep(
   scenario: unknown,
   {
-    files = {},
-    route = "#/keep",
-    width = 1280,
+    files,
+    view = "keep",
+    query,
     clipboard = true,
-  }: { files?: Record<string, string>; route?: string; width?: number; clipboard?: boolean } = {},
+  }: { files?: Record<string, string>; view?: string; query?: string; clipboard?: boolean } = {},
 ) {
-  const options = {
-    viewport: { width, height: 900 },
-    permissions: clipboard ? ["clipboard-read", "clipboard-write"] : [],
-  };
-  const { page, wrong, close } = await openTab(harness, { route, scenario, attachments: files, options });
-  await settled(page);
-  return { page, wrong, close };
+  const options = { permissions: clipboard ? ["clipboard-read", "clipboard-write"] : [] };
+  return pageOf(view)({ scenario, attachments: files, query, options });
 }
 
 /** What a button saves, put into the folder under its own name; its path. */
@@ -378,7 +360,7 @@ describe("every picture", () => {
   test.each(["pit", "answer", "seasons"])(
     "of %s is saved as PNG and as SVG that stand alone",
     async (view) => {
-      const { page, wrong, close } = await openKeep(small, { route: `#/${view}?theme=dark` });
+      const { page, wrong, close } = await openKeep(small, { view, query: "?theme=dark" });
       await page.waitForFunction(() => document.querySelector(".plot:not([data-drawn])") === null);
       const pictures = page.locator("main .picture");
       const count = await pictures.count();
@@ -438,7 +420,7 @@ describe("the view", () => {
       ["light", 390],
     ] as const) {
       await lookAt(page, look);
-      expect(await faultsSeen(page), look.join()).toEqual([]);
+      expect(await faultsSeen(page, look), look.join()).toEqual([]);
     }
     await close();
   });

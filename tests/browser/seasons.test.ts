@@ -1,18 +1,12 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { runEnsemble, type Ensemble } from "../../src/answer/runs/ensemble.ts";
 import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
 import { roundForPrint } from "../../src/report/tables/roundForPrint.ts";
 import { shownIn } from "../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
-import { faultsSeen, lookAt, openHarness, openTab, patience, settled, type Harness } from "./harness.ts";
-
-let harness: Harness;
-beforeAll(async () => {
-  harness = await openHarness();
-});
-afterAll(() => harness.close());
+import { faultsSeen, lookAt, pageOf, patience, settled, sharedHarness } from "./harness.ts";
 
 const scenarios = new URL("../../shared/scenarios/", import.meta.url);
 const textOf = (name: string) => readFileSync(new URL(name, scenarios), "utf8");
@@ -30,22 +24,15 @@ async function run(scenario: unknown): Promise<Ensemble> {
   return runEnsemble(await resolveScenario(scenario, { fileName: "scenario", readText: textOf }));
 }
 
+const open = pageOf("seasons");
 async function openSeasons(
   scenario: unknown,
-  {
-    route = "#/seasons",
-    files = {},
-    width = 1280,
-  }: { route?: string; files?: Record<string, string>; width?: number } = {},
+  { query, files }: { query?: string; files?: Record<string, string> } = {},
 ) {
-  const options = {
-    viewport: { width, height: 900 },
-    permissions: ["clipboard-read", "clipboard-write"],
-  };
-  const { page, wrong, close } = await openTab(harness, { route, scenario, attachments: files, options });
-  await settled(page);
-  await page.waitForSelector(".season-card");
-  return { page, wrong, close };
+  const options = { permissions: ["clipboard-read", "clipboard-write"] };
+  const tab = await open({ scenario, attachments: files, query, options });
+  await tab.page.waitForSelector(".season-card");
+  return tab;
 }
 
 /** Runs in the order in which they lie on the page, from 0. */
@@ -110,7 +97,7 @@ describe("the seasons", () => {
   });
 
   test.each(["us", "metric"] as const)("are told in the engine's numbers, in %s units", async (units) => {
-    const { page, close } = await openSeasons(small, { route: `#/seasons?units=${units}` });
+    const { page, close } = await openSeasons(small, { query: `?units=${units}` });
     const ensemble = await run(small);
     const { rainMm, extraWaterMm, extraKgPerHa, cases } = middleOf(ensemble);
     const shown = shownIn(units);
@@ -217,7 +204,7 @@ describe("opening a year", () => {
     await page.keyboard.press("Tab");
     await page.keyboard.press("Enter");
     await expect.poll(() => page.url(), patience).toContain(`#/pit?run=${second! + 1}`);
-    await page.goto(`${harness.address}#/seasons?run=${second! + 1}`);
+    await page.goto(`${(await sharedHarness()).address}#/seasons?run=${second! + 1}`);
     await expect.poll(() => runsShown(page).then(({ length }) => length), patience).toBe(18);
     const current = await page.locator('.season-card[aria-current="true"]').getAttribute("href");
     expect(current).toContain(`run=${second! + 1}`);
@@ -292,7 +279,7 @@ test("the sheet is saved as PNG and SVG, the table as CSV", async () => {
 });
 
 test("for everyone: axe finds nothing serious, nothing is cut off", async () => {
-  const { page, wrong, close } = await openSeasons(small, { route: "#/seasons?run=3" });
+  const { page, wrong, close } = await openSeasons(small, { query: "?run=3" });
   await page.getByText("Read as a table").click();
   for (const look of [
     ["light", 1280],
@@ -300,7 +287,7 @@ test("for everyone: axe finds nothing serious, nothing is cut off", async () => 
     ["light", 320],
   ] as const) {
     await lookAt(page, look);
-    expect(await faultsSeen(page), look.join()).toEqual([]);
+    expect(await faultsSeen(page, look), look.join()).toEqual([]);
   }
   expect(wrong).toEqual([]);
   await close();

@@ -1,45 +1,33 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { readJson } from "../../src/scenario/read/readJson.ts";
 import type { FromEngine } from "../../web/worker/protocol.ts";
 import {
+  cutOff,
   faultsSeen,
   lastComparison,
   lookAt,
-  openHarness,
-  openTab,
+  pageOf,
   patience,
   settled,
   type ContextOptions,
-  type Harness,
 } from "./harness.ts";
-
-let harness: Harness;
-beforeAll(async () => {
-  harness = await openHarness();
-});
-afterAll(() => harness.close());
 
 const folder = new URL("../../shared/scenarios/", import.meta.url);
 const textOf = (name: string) => readFileSync(new URL(name, folder), "utf8");
 const demo = readJson(textOf("sorghum-over-plough-pan.json"), "demo") as Record<string, unknown>;
 const small = { ...demo, ensemble: { years: 20, seed: 1 } };
 
-interface Opened {
-  readonly page: Page;
-  readonly wrong: string[];
-  readonly close: () => Promise<void>;
-}
-
+const open = pageOf("teach");
 async function openLesson(
   options: ContextOptions = {},
   scenario: unknown = small,
   files: Readonly<Record<string, string>> = {},
   query = "",
-): Promise<Opened> {
-  const { page, wrong, close } = await openTab(harness, {
-    route: `#/teach${query}`,
+) {
+  const tab = await open({
+    query,
     scenario,
     attachments: files,
     options,
@@ -50,9 +38,8 @@ async function openLesson(
         };
       }),
   });
-  await page.waitForSelector(".root-panel");
-  await settled(page);
-  return { page, wrong, close };
+  await tab.page.waitForSelector(".root-panel");
+  return tab;
 }
 
 const slider = (page: Page, label: RegExp) => page.getByLabel(label);
@@ -512,7 +499,7 @@ describe("the lesson for all", () => {
     const bothThemes = async () => {
       for (const theme of ["light", "dark"] as const) {
         await lookAt(page, [theme, 1280]);
-        expect(await faultsSeen(page), theme).toEqual([]);
+        expect(await faultsSeen(page, [theme, 1280]), theme).toEqual([]);
       }
       await page.setViewportSize({ width: 1280, height: 800 });
     };
@@ -536,7 +523,7 @@ describe("the lesson for all", () => {
     await showTruth(page);
     for (const width of [1920, 1280, 390, 320]) {
       await lookAt(page, ["light", width]);
-      expect(await faultsSeen(page), `${width} px`).toEqual([]);
+      expect(await cutOff(page), `${width} px`).toEqual([]);
     }
     await close();
   });

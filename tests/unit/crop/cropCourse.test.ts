@@ -14,6 +14,7 @@ import {
   swingingWeather,
   weatherOf,
 } from "./siteWeather.ts";
+import { casesOf } from "../../support/laws.ts";
 
 const plans = cropDefaults.map(defaultPlan);
 const plan = (name: string): CropPlan => defaultPlan(findCrop(name));
@@ -222,17 +223,16 @@ describe("for any plan and weather", () => {
             kcMax < 2.6 &&
             cover >= 0 &&
             cover <= 0.99;
-          expect(
-            fine && descent >= 0 && Number.isFinite(descent),
-            `day ${day}: ${kcb} ${kcMax} ${cover}`,
-          ).toBe(true);
+          // A plain throw: an `expect` for each day would take most of the time.
+          if (!(fine && descent >= 0 && Number.isFinite(descent)))
+            throw new Error(`day ${day}: ${kcb} ${kcMax} ${cover} ${descent}`);
         }
         const deepest = Math.max(0, crop.maxRootDepthMm - crop.sowingDepthMm);
         expect(sum(course.descentMmByDay)).toBeLessThanOrEqual(deepest + 1e-9);
         const days = maturityDay - sowingDay + 1;
         expect(days).toBeLessThanOrEqual(longestSeasonDays(sown, weather.hasTemperature));
       }),
-      { numRuns: 400 },
+      { numRuns: casesOf({ whole: 400, usually: 100 }) },
     );
   });
 
@@ -247,8 +247,9 @@ describe("for any plan and weather", () => {
           const full = cropCourse(crop, weather, sowing, sowing);
           const thin = cropCourse({ ...crop, standShare }, weather, sowing, sowing);
           for (let day = 0; day <= full.maturityDay; day++) {
-            expect(thin.kcbByDay[day]!).toBeLessThanOrEqual(full.kcbByDay[day]! + 1e-12);
-            expect(thin.coverByDay[day]!).toBeLessThanOrEqual(full.coverByDay[day]! + 1e-12);
+            const [thinKcb, thinCover] = [thin.kcbByDay[day]!, thin.coverByDay[day]!];
+            if (!(thinKcb <= full.kcbByDay[day]! + 1e-12)) throw new Error(`day ${day}: ${thinKcb}`);
+            if (!(thinCover <= full.coverByDay[day]! + 1e-12)) throw new Error(`day ${day}: ${thinCover}`);
           }
         },
       ),

@@ -1,4 +1,4 @@
-import { expect, test, vi } from "vitest";
+import { afterAll, expect, test, vi } from "vitest";
 import type { ZodType } from "zod";
 import type { QuantityKind } from "../../../src/quantity/index.ts";
 import type * as Fields from "../../../src/scenario/fields/fields.ts";
@@ -21,7 +21,13 @@ vi.mock("../../../src/scenario/fields/fields.ts", async (original) => {
     },
   };
 });
+// Other files share these modules: they are read anew here, and again after.
+vi.resetModules();
 await import("../../../src/scenario/fields/file.ts");
+afterAll(() => {
+  vi.doUnmock("../../../src/scenario/fields/fields.ts");
+  vi.resetModules();
+});
 
 /** `2 in to 20 ft (50 to 6000 mm)` names 2 in, 20 ft, 50 mm, 6000 mm; a number without a unit has that of the next. */
 function numbersSaid(says: string): string[] {

@@ -13,7 +13,9 @@ import {
   type KeptScenario,
 } from "../../src/report/page/index.ts";
 import { largestEmbedded } from "../../src/report/page/embedded.ts";
-import { apart, coordinate, marksBetween } from "../../src/report/page/pictures/drawing.ts";
+import { apart } from "../../src/drawing/labels.ts";
+import { marksBetween } from "../../src/drawing/axis.ts";
+import { coordinate } from "../../src/report/page/pictures/drawing.ts";
 import { escaped } from "../../src/report/page/markup.ts";
 import { sourcesUsed } from "../../src/report/page/sources.ts";
 import { smallScenario } from "../cli/callCli.ts";

@@ -4,8 +4,8 @@ import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { pairedTable, pilesOf } from "../../../web/pictures/answer/pairedDifferencePiles.ts";
 import { askedRain } from "../../../web/pictures/answer/rainFanAsked.ts";
 import { marksThatMattered, rowsDrawn } from "../../../web/pictures/answer/shareMatteredMarks.ts";
-import { wrapped } from "../../../web/pictures/answer/threeNumbersLabel.ts";
-import { axisOver } from "../../../web/pictures/answer/yieldRangesAxis.ts";
+import { wrapped } from "../../../src/drawing/text.ts";
+import { axisOver } from "../../../src/drawing/axis.ts";
 import { sentencesOf } from "../../../web/views/answer/sentences.ts";
 
 describe("seasons in which it mattered, as marks", () => {

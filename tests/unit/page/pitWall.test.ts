@@ -1,9 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { dayNumber } from "../../../src/quantity/calendar.ts";
-import { apart, depthTicks, pitWallLayout, placeAtPoint } from "../../../web/pictures/pit/pitWallLayout.ts";
+import { apart } from "../../../src/drawing/labels.ts";
+import { depthTicks } from "../../../src/drawing/depths.ts";
+import { pitWallLayout, placeAtPoint } from "../../../web/pictures/pit/pitWallLayout.ts";
 import {
   availableAboveMm,
-  passageOf,
+  leastPassageIn,
   readingAt,
   stageParts,
 } from "../../../web/pictures/pit/pitWallReading.ts";
@@ -124,8 +126,8 @@ describe("a reading", () => {
   });
 
   test("tells the least pace that a layer leaves", () => {
-    expect(passageOf(one, 0, 100)).toBe(1);
-    expect(passageOf(one, 100, 150)).toBe(0.25);
+    expect(leastPassageIn(one, 0, 100)).toBe(1);
+    expect(leastPassageIn(one, 100, 150)).toBe(0.25);
   });
 });
 

@@ -5,10 +5,10 @@ import { shownIn } from "../../../src/report/tables/formatters.ts";
 import type { RainFan } from "../../worker/protocol.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, palette, words, type Palette } from "../kit/palette.ts";
-import { apart } from "../pit/pitWallLayout.ts";
+import { apart } from "../../../src/drawing/labels.ts";
 import type { Data, Figure, Layout } from "../kit/plotly.ts";
 import type { AskedRain } from "./rainFanAsked.ts";
-import { widthOf, wrapped } from "./threeNumbersLabel.ts";
+import { widthOf, wrapped } from "../../../src/drawing/text.ts";
 import { sayExtraYield } from "./yieldRangesDigits.ts";
 
 export const defaults = {

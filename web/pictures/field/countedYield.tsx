@@ -4,10 +4,10 @@ import { countedSpan, levels, type CountedShown } from "./countedYieldLayout.ts"
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette } from "../kit/palette.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
-import { axisOver } from "../answer/yieldRangesAxis.ts";
-import { RowWords, YieldGrid } from "../answer/yieldRows.tsx";
-import { markPath } from "../answer/yieldRanges.tsx";
+import { wrapped } from "../../../src/drawing/text.ts";
+import { axisOver } from "../../../src/drawing/axis.ts";
+import { RowWords, YieldGrid } from "../kit/valueRows.tsx";
+import { Interval, Point } from "../kit/marks.tsx";
 
 export const defaults = {
   name: "Yield by counts",
@@ -108,18 +108,19 @@ export function CountedYield({ groups, said, width, faint = false }: CountedYiel
               />
             )}
             {one.interval !== null && (
-              <path
-                d={`M${axis.at(one.interval.low)} ${meanAt}H${axis.at(one.interval.high)}M${axis.at(one.interval.low)} ${meanAt - 7}v14M${axis.at(one.interval.high)} ${meanAt - 7}v14`}
-                stroke={style.color}
-                stroke-width="3"
-                fill="none"
+              <Interval
+                low={axis.at(one.interval.low)}
+                high={axis.at(one.interval.high)}
+                at={meanAt}
+                color={style.color}
               />
             )}
-            <path
-              d={markPath(style.mark, axis.at(one.mean), meanAt)}
-              fill={style.color}
-              stroke={colours.paper}
-              stroke-width="2"
+            <Point
+              mark={style.mark}
+              x={axis.at(one.mean)}
+              y={meanAt}
+              color={style.color}
+              paper={colours.paper}
             />
           </g>
         ))}

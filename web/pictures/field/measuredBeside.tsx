@@ -3,10 +3,10 @@ import type { PictureTable } from "../kit/frame.tsx";
 import { besideAxis, type BesideMark, type BesideRow } from "./measuredBesideLayout.ts";
 import { fontFamily, palette, type Palette } from "../kit/palette.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
-import type { Axis } from "../answer/yieldRangesAxis.ts";
-import { markPath } from "../answer/yieldRanges.tsx";
-import { YieldGrid } from "../answer/yieldRows.tsx";
+import { wrapped } from "../../../src/drawing/text.ts";
+import type { Axis } from "../../../src/drawing/axis.ts";
+import { Interval, Point } from "../kit/marks.tsx";
+import { YieldGrid } from "../kit/valueRows.tsx";
 
 export const defaults = { sizePx: 14, lineHeightPx: 18, markPx: 30 } as const;
 
@@ -150,28 +150,19 @@ function Mark({ mark, axis, y, colours }: { mark: BesideMark; axis: Axis; y: num
           fill={colours.rain}
           opacity="0.35"
         />
-        <path
-          d={markPath("diamond", axis.at(middle), y)}
-          fill={colours.rain}
-          stroke={colours.paper}
-          stroke-width="2"
-        />
+        <Point mark="diamond" x={axis.at(middle)} y={y} color={colours.rain} paper={colours.paper} />
       </>
     );
   return (
     <>
-      {low !== null && (
-        <path
-          d={`M${from} ${y}H${to}M${from} ${y - 7}v14M${to} ${y - 7}v14`}
-          stroke={colours.ink}
-          stroke-width="3"
-        />
-      )}
-      <path
-        d={markPath("circle", axis.at(middle), y)}
-        fill={low === null ? colours.paper : colours.ink}
-        stroke={low === null ? colours.ink : colours.paper}
-        stroke-width="2"
+      {low !== null && <Interval low={from} high={to} at={y} color={colours.ink} />}
+      <Point
+        mark="circle"
+        x={axis.at(middle)}
+        y={y}
+        color={colours.ink}
+        paper={colours.paper}
+        hollow={low === null}
       />
     </>
   );

@@ -2,10 +2,12 @@ import { passageOf } from "../../../soil/layers/slices.ts";
 import { dayNumber, dayOfMonth, isoDate, monthOf, yearOf } from "../../../quantity/calendar.ts";
 import { monthNames } from "../../../quantity/dates.ts";
 import { depthAxis, depthRoom, type DepthRoom } from "./depthAxis.ts";
-import { apart, box, coordinate, lineBetween, scaleTo, svgOf, textAt, type Scale } from "./drawing.ts";
+import { apart } from "../../../drawing/labels.ts";
+import { scaleTo, type Scale } from "../../../drawing/axis.ts";
+import { box, coordinate, lineBetween, svgOf, textAt } from "./drawing.ts";
 import { caseColour, caseDash, caseLetter, pencil, rule, slow } from "../reportStyle.ts";
 import type { ReportInput, TypicalSeason } from "../reportInput.ts";
-import { defaults as soil } from "./soilPicture.ts";
+import { slowBelow } from "../../../drawing/denseLayer.ts";
 
 export const defaults = {
   title: "How deep the roots are, day by day, in the middle run",
@@ -27,7 +29,7 @@ export function rootsPicture(input: ReportInput): string {
   const to = Math.max(...cases.map(({ maturityDay }) => maturityDay));
   const x = scaleTo(from, Math.max(to, from + 1), left, right);
   const slowLayers = scenario.cases[0].layers.filter(
-    (layer) => layer.topMm < room.depthMm && passageOf(layer, 0) < soil.slowBelow,
+    (layer) => layer.topMm < room.depthMm && passageOf(layer, 0) < slowBelow,
   );
   const ends = cases.map(({ frontMm }) => room.y(frontMm.at(-1) ?? 0));
   return svgOf({
@@ -108,13 +110,16 @@ function monthMarks(from: number, to: number, x: Scale, { bottom }: DepthRoom): 
   }
 }
 
+/** Room for a letter. */
+const letterPx = 10.5;
+
 function letters(ends: readonly number[], x: number, { top, bottom }: DepthRoom): string[] {
   const order = ends.map((_, c) => c).sort((a, b) => ends[a]! - ends[b]! || a - b);
   const places = apart(
     order.map((c) => ends[c]!),
-    10.5,
-    top,
-    bottom,
+    letterPx,
+    top - letterPx / 2,
+    bottom + letterPx / 2,
   );
   return order.map((c, i) => textAt(x, places[i]! + 3.5, caseLetter(c), { bold: true, fill: caseColour(c) }));
 }

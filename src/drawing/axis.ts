@@ -41,10 +41,12 @@ function timesTen(kind: number, power: number): number {
  * @example multiplesWithin(-0.3, 0.4, 0.2) // [-0.2, 0, 0.2, 0.4]
  */
 export function multiplesWithin(from: number, to: number, step: number): number[] {
-  const first = Math.ceil(from / step - fine);
-  const last = Math.floor(to / step + fine);
+  return multiples(Math.ceil(from / step - fine), Math.floor(to / step + fine), step);
+}
+
+function multiples(first: number, last: number, step: number): number[] {
   const perOne = Math.round(1 / step);
-  // Divided where that is exact: 3 × 0.1 is not 0.3. No minus zero.
+  // Divided where that is exact: 3 times 0.1 is not 0.3. No minus zero.
   const at = (i: number) => (Math.abs(perOne * step - 1) < fine ? i / perOne : i * step) + 0;
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => at(first + i));
 }
@@ -82,14 +84,15 @@ export function axisOver(low: number, high: number, fromPx: number, toPx: number
   const end = isSpan(low, high) ? high : low + (Math.abs(low) || 1);
   const steps = Math.max(1, count);
   const step = roundUp(end / steps - low / steps);
-  const from = Math.floor(low / step + fine) * step + 0;
-  const to = Math.max(Math.ceil(end / step - fine) * step, from + step);
+  const first = Math.floor(low / step + fine);
+  const ticks = multiples(first, Math.max(Math.ceil(end / step - fine), first + 1), step);
+  const [from, to] = [ticks[0]!, ticks.at(-1)!];
   return {
     from,
     to,
     at: scaleTo(from, to, fromPx, toPx),
     step,
-    ticks: multiplesWithin(from, to, step),
+    ticks,
     digits: Math.max(0, -Math.floor(Math.log10(step) + fine)),
   };
 }

@@ -1,4 +1,4 @@
-import { fixed } from "../../../src/report/tables/formatters.ts";
+import { fineYield } from "../../../src/report/tables/formatters.ts";
 import type { MeasuredYield } from "../../../src/report/sentences/measuredYield.ts";
 import { countedSpan, levels, type CountedShown } from "./countedYieldLayout.ts";
 import type { PictureTable } from "../kit/frame.tsx";
@@ -27,7 +27,7 @@ interface CountedYieldProps {
 }
 
 export function countedTable(groups: readonly CountedShown[], { unit }: Said): PictureTable {
-  const say = (value: number) => fixed(value, digitsOf(unit));
+  const say = (value: number) => fineYield(value, unit);
   return {
     head: ["Counted in", "Spots", `Spot by spot, ${unit}`, "Mean", "Interval", "By kernel weight"],
     rows: groups.map(({ title, spots, mean, interval, byWeight }) => [
@@ -46,7 +46,7 @@ export function CountedYield({ groups, said, width, faint = false }: CountedYiel
   const colours = palette();
   const { sizePx, lineHeightPx, dotPx } = defaults;
   const { unit } = said;
-  const say = (value: number) => fixed(value, digitsOf(unit));
+  const say = (value: number) => fineYield(value, unit);
   const edge = 24;
   const [low, high] = countedSpan(groups);
   const axis = axisOver(low, high, edge, width - edge, width < 480 ? 4 : 8);
@@ -134,8 +134,4 @@ function captionOf(groups: readonly CountedShown[]): string {
     ? " Dotted: from the lightest to the heaviest usual kernels."
     : "";
   return `A ring is a spot; under the rings the mean of each case with its interval.${weight}`;
-}
-
-function digitsOf(unit: string): number {
-  return unit === "bu/ac" ? 1 : 0;
 }

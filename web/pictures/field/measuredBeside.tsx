@@ -1,4 +1,4 @@
-import { fixed } from "../../../src/report/tables/formatters.ts";
+import { fineYield } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { besideAxis, type BesideMark, type BesideRow } from "./measuredBesideLayout.ts";
 import { fontFamily, palette, type Palette } from "../kit/palette.ts";
@@ -21,8 +21,7 @@ interface MeasuredBesideProps {
 }
 
 export function besideTable(rows: readonly BesideRow[], unit: string): PictureTable {
-  const digits = unit === "bu/ac" ? 1 : 0;
-  const say = (value: number | null) => (value === null ? "–" : fixed(value, digits));
+  const say = (value: number | null) => (value === null ? "–" : fineYield(value, unit));
   return {
     head: ["Difference", "What", `Middle, ${unit}`, "Low", "High"],
     rows: rows.flatMap(({ title, marks }) =>

@@ -1,4 +1,4 @@
-import { fixed } from "../../../src/report/tables/formatters.ts";
+import { fineYield, fixed } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette } from "../kit/palette.ts";
 import { apart } from "../../../src/drawing/labels.ts";
@@ -27,8 +27,7 @@ interface StripPairsProps {
 }
 
 export function stripTable({ names, pairs, means, difference }: StripPairsShown, unit: string): PictureTable {
-  const digits = unit === "bu/ac" ? 1 : 0;
-  const say = (value: number | null) => (value === null ? "missing" : fixed(value, digits));
+  const say = (value: number | null) => (value === null ? "missing" : fineYield(value, unit));
   return {
     head: ["Pair", `${names[0]}, ${unit}`, names[1], "Difference"],
     rows: [

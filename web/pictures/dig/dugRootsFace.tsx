@@ -85,7 +85,7 @@ export function Face({ layers, layout: { face, columns, wide }, window, colours,
 function Dense({ box, colours }: { readonly box: Box; readonly colours: Palette }) {
   return (
     <>
-      <DenseLayer box={box} passage={0.3} colours={colours} />
+      <DenseLayer box={box} passage={0.3} colours={colours} opacity={0.5} />
       <path d={`M${box.x} ${box.y + box.height}h${box.width}`} stroke={colours.pan} stroke-width="1.5" />
     </>
   );

@@ -91,6 +91,8 @@ interface DenseLayerProps {
   /** Share of its pace that the root front keeps, 0 to 1: the less, the darker and the closer hatched. */
   readonly passage: number;
   readonly colours: Palette;
+  /** Of the strokes. */
+  readonly opacity?: number;
   /** Ends at which a bar stands. */
   readonly bars?: readonly ("left" | "right")[];
   /** In place of the hatching. */
@@ -100,7 +102,7 @@ interface DenseLayerProps {
 const barPx = 6;
 
 /** What is drawn on a layer that slows roots. */
-export function DenseLayer({ box, passage, colours, bars = [], children }: DenseLayerProps) {
+export function DenseLayer({ box, passage, colours, opacity = 1, bars = [], children }: DenseLayerProps) {
   const { x, y, width, height } = box;
   return (
     <g>
@@ -111,6 +113,7 @@ export function DenseLayer({ box, passage, colours, bars = [], children }: Dense
           fill="none"
           stroke={colours.pan}
           stroke-width="1.1"
+          stroke-opacity={opacity}
           stroke-linecap="round"
         />
       )}

@@ -30,7 +30,7 @@ export function rainTop({ rainMm }: SeasonShown, { fromDay, toDay }: Window, mmP
   let most = 0;
   for (let day = fromDay; day < toDay; day++) most = Math.max(most, rainMm[day]!);
   const least = mmPerUnit > 1 ? 0.5 : 10;
-  return roundUp(Math.max(least, most / mmPerUnit), [1, 2, 3, 4, 5, 6, 8]) * mmPerUnit;
+  return roundUp(Math.max(least, most / mmPerUnit), [1, 2, 3, 4, 5, 6]) * mmPerUnit;
 }
 
 export interface Bars {

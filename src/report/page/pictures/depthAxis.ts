@@ -19,7 +19,7 @@ const top = 22;
 const below = 20;
 const usualPx = 170;
 /** From one number to the next. */
-const leastPx = 24;
+const leastPx = 20;
 
 /** Somewhat deeper than the deepest roots; taller where many layers want to be named. */
 export function depthRoom({ scenario, comparison, season }: ReportInput): DepthRoom {

@@ -2,6 +2,7 @@ import { passageOf } from "../../../soil/layers/slices.ts";
 import { dayNumber, dayOfMonth, isoDate, monthOf, yearOf } from "../../../quantity/calendar.ts";
 import { monthNames } from "../../../quantity/dates.ts";
 import { depthAxis, depthRoom, type DepthRoom } from "./depthAxis.ts";
+import { widthOf } from "../../../drawing/text.ts";
 import { apart } from "../../../drawing/labels.ts";
 import { scaleTo, type Scale } from "../../../drawing/axis.ts";
 import { box, coordinate, lineBetween, svgOf, textAt } from "./drawing.ts";
@@ -80,13 +81,21 @@ function stageMarks(
   { top, bottom }: DepthRoom,
 ): string[] {
   const marks = [
-    [sowingDay, "sown", "start"],
-    [floweringDay, "flowering", "middle"],
-    [maturityDay, "mature", "end"],
+    { day: sowingDay, word: "sown", side: 0.5 },
+    { day: floweringDay, word: "flowering", side: 0 },
+    { day: maturityDay, word: "mature", side: -0.5 },
   ] as const;
-  return marks.flatMap(([day, word, anchor]) => [
+  const size = 9.5;
+  const widths = marks.map(({ word }) => widthOf(word, size) + 4);
+  const middles = apart(
+    marks.map(({ day, side }, m) => x(day) + side * widths[m]!),
+    widths,
+    defaults.axisPx,
+    defaults.width - defaults.rightPx,
+  );
+  return marks.flatMap(({ day, word }, m) => [
     lineBetween(x(day), top - 4, x(day), bottom, rule, 0.8),
-    textAt(x(day), top - 8, word, { anchor, fill: pencil, size: 9.5 }),
+    textAt(middles[m]!, top - 8, word, { anchor: "middle", fill: pencil, size }),
   ]);
 }
 

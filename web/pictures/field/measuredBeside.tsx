@@ -6,7 +6,7 @@ import { SvgPicture } from "../kit/svgPicture.tsx";
 import { wrapped } from "../../../src/drawing/text.ts";
 import type { Axis } from "../../../src/drawing/axis.ts";
 import { Interval, Point } from "../kit/marks.tsx";
-import { YieldGrid } from "../kit/valueRows.tsx";
+import { RowWords, YieldGrid } from "../kit/valueRows.tsx";
 
 export const defaults = { sizePx: 14, lineHeightPx: 18, markPx: 30 } as const;
 
@@ -80,10 +80,10 @@ export function MeasuredBeside({
         <Ruled axis={axis} bottom={y} width={width} edge={edge} unit={unit} />
         {laid.map(({ row, lines, top, marks }) => (
           <g key={row.title}>
-            <Lines lines={lines} x={edge + 8} y={top} bold />
+            <RowWords name={lines} said={[]} left={edge + 8} top={top} lineHeightPx={lineHeightPx} />
             {marks.map(({ mark, told, toldAt, at }) => (
               <g key={mark.what}>
-                <Lines lines={told} x={edge + 8} y={toldAt} />
+                <RowWords name={[]} said={told} left={edge + 8} top={toldAt} lineHeightPx={lineHeightPx} />
                 <Mark mark={mark} axis={axis} y={at} colours={colours} />
               </g>
             ))}
@@ -163,37 +163,6 @@ function Mark({ mark, axis, y, colours }: { mark: BesideMark; axis: Axis; y: num
         paper={colours.paper}
         hollow={low === null}
       />
-    </>
-  );
-}
-
-function Lines({
-  lines,
-  x,
-  y,
-  bold = false,
-}: {
-  lines: readonly string[];
-  x: number;
-  y: number;
-  bold?: boolean;
-}) {
-  const { paper } = palette();
-  return (
-    <>
-      {lines.map((line, i) => (
-        <text
-          key={i}
-          x={x}
-          y={y + (i + 0.8) * defaults.lineHeightPx}
-          font-weight={bold ? "600" : undefined}
-          stroke={paper}
-          stroke-width="4"
-          paint-order="stroke"
-        >
-          {line}
-        </text>
-      ))}
     </>
   );
 }

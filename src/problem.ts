@@ -55,3 +55,8 @@ export class UsageError extends Error {
 export function refuse(field: string, expected: string, found: unknown, mend: string): never {
   throw new InputError([{ field, expected, found: quoteFound(found), mend }]);
 }
+
+/** As `refuse`, for what was found put in our words: neither quoted nor cut. */
+export function refuseSaying(field: string, expected: string, found: string, mend: string): never {
+  throw new InputError([{ field, expected, found, mend }]);
+}

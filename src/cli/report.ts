@@ -1,7 +1,9 @@
 import { dirname, resolve } from "node:path";
 import { runEnsemble } from "../answer/runs/ensemble.ts";
 import { printable } from "../printable.ts";
-import { leftOutOf, reportHtml, reportInput, type KeptScenario } from "../report/page/index.ts";
+import { leftOutOf, type KeptScenario } from "../report/page/embedded.ts";
+import { reportInput } from "../report/page/reportInput.ts";
+import { reportHtml } from "../report/page/reportPage.ts";
 import { jsonText } from "../report/tables/roundForPrint.ts";
 import { readJson, resolveScenario } from "../scenario/index.ts";
 import type { RunCommand } from "./context.ts";

@@ -4,7 +4,7 @@ import { basename, join } from "node:path";
 import type { Download, Locator, Page } from "playwright-core";
 import { afterAll, describe, expect, test } from "vitest";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
-import { embeddedText } from "../../src/report/page/index.ts";
+import { embeddedText } from "../../src/report/page/embedded.ts";
 import { call } from "../cli/callCli.ts";
 import { axeFaults, faultsSeen, lookAt, pageOf, patience, settled, sharedHarness } from "./harness.ts";
 

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { embeddedText } from "../../src/report/page/index.ts";
+import { embeddedText } from "../../src/report/page/embedded.ts";
 import { call, ownFolder, smallScenario, writeJson } from "./callCli.ts";
 
 const folder = ownFolder();

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { embeddedText } from "../../src/report/page/index.ts";
+import { embeddedText } from "../../src/report/page/embedded.ts";
 import { readHorizonTable, numberIn } from "../../src/soil/horizons/horizonTable.ts";
 import { readColumnName } from "../../src/weather/records/readers/columnName.ts";
 import { readWeather } from "../../src/weather/records/readers/index.ts";

@@ -5,15 +5,11 @@ import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import { readJson, resolveScenario } from "../../src/scenario/index.ts";
 import { shownIn } from "../../src/report/tables/formatters.ts";
 import { firstLines } from "../../src/report/sentences/firstLine.ts";
-import {
-  embeddedText,
-  leftOutOf,
-  reportHtml,
-  reportInput,
-  type KeptScenario,
-} from "../../src/report/page/index.ts";
+import { embeddedText, leftOutOf, type KeptScenario } from "../../src/report/page/embedded.ts";
+import { reportInput } from "../../src/report/page/reportInput.ts";
+import { reportHtml } from "../../src/report/page/reportPage.ts";
 import { largestEmbedded } from "../../src/report/page/embedded.ts";
-import { apart, coordinate, marksBetween } from "../../src/report/page/pictures/drawing.ts";
+import { coordinate } from "../../src/report/page/pictures/drawing.ts";
 import { escaped } from "../../src/report/page/markup.ts";
 import { sourcesUsed } from "../../src/report/page/sources.ts";
 import { smallScenario } from "../cli/callCli.ts";
@@ -158,15 +154,6 @@ describe("its small parts", () => {
       "&lt;a href=&quot;x&quot; onclick=&#39;y&#39;&gt;&amp;",
     );
     expect(escaped("\u202eturned")).toBe(" turned");
-  });
-  test("marks are round", () => {
-    expect(marksBetween(0, 71, 5)).toEqual([0, 20, 40, 60]);
-    expect(marksBetween(-0.3, 0.4, 4)).toEqual([-0.2, 0, 0.2, 0.4]);
-    expect(marksBetween(3, 3, 4)).toEqual([3]);
-  });
-  test("labels are moved apart in their order, within the room", () => {
-    expect(apart([10, 11, 50], 10, 0, 100)).toEqual([10, 20, 50]);
-    expect(apart([98, 99], 10, 0, 100)).toEqual([90, 100]);
   });
   test("what is no number is never drawn", () => {
     expect(() => coordinate(Number.NaN)).toThrow("coordinate");

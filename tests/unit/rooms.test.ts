@@ -17,6 +17,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "evidence",
     "scenario",
     "answer",
+    "drawing",
     "report",
     "cli",
   ],

@@ -1,12 +1,12 @@
 import { yearSaid } from "../../src/report/tables/yearSaid.ts";
 import "../style/seasons.css";
+import { signal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
-import { fixed, shownIn, type Formatters } from "../../src/report/tables/formatters.ts";
+import { fineYield, fixed, shownIn, type Formatters } from "../../src/report/tables/formatters.ts";
 import { Switch } from "../forms/switch.tsx";
 import { PictureFrame } from "../pictures/kit/frame.tsx";
 import { palette } from "../pictures/kit/palette.ts";
 import { defaults, seasonScale, SeasonSheet, type SeasonTold } from "../pictures/answer/seasonMultiples.tsx";
-import { sayExtraYield } from "../pictures/answer/yieldRangesDigits.ts";
 import { answer, resolved } from "../worker/client.ts";
 import type { Answer } from "../worker/protocol.ts";
 import { differenceShown } from "./answer/chosenDifference.ts";
@@ -24,8 +24,16 @@ import {
   type SortKey,
 } from "./seasons/rows.ts";
 import { saveSheet } from "./seasons/saveSheet.tsx";
-import { everyRun, seasonsAtOnce, seasonsShown, sortKey, sortWay } from "./seasons/sorting.ts";
 import { seasonsCsv, seasonsTable, type SeasonWords } from "./seasons/table.ts";
+
+/** How the seasons lie; kept while the page is open, so that one comes back from the pit wall to the same order. */
+const sortKey = signal<SortKey>("water");
+const sortWay = signal<"ascending" | "descending">("descending");
+const everyRun = signal(false);
+
+/** Seasons drawn at once: light enough for a phone. */
+const seasonsAtOnce = 40;
+const seasonsShown = signal(seasonsAtOnce);
 
 /** Year by year, each a small picture; a year opens on the pit wall. */
 export function SeasonsView() {
@@ -207,7 +215,7 @@ function toldOf(
       ? [`${shown.water(cases[0]!.waterUseMm)} ${length} water`, `${fixed(cases[0]!.yield, 0)} ${yieldUnit}`]
       : [
           `${more(shown.fineWater(extraWaterMm))} ${length} water`,
-          `${more(sayExtraYield(extraYield, yieldUnit))} ${yieldUnit}`,
+          `${more(fineYield(extraYield, yieldUnit))} ${yieldUnit}`,
         ];
   return {
     run,

@@ -7,7 +7,7 @@ import { differencePicture } from "./pictures/differencePicture.ts";
 import { caseLetter } from "./reportStyle.ts";
 import { called, escaped, table } from "./markup.ts";
 import { numbersPicture } from "./pictures/numbersPicture.ts";
-import type { Section } from "./section.ts";
+import type { Section } from "./reportInput.ts";
 import { yieldPicture } from "./pictures/yieldPicture.ts";
 
 /** The answer in plain words, in pictures and in numbers. */

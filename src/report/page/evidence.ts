@@ -2,7 +2,7 @@ import { evidenceSentences } from "../sentences/evidenceText.ts";
 import { percent } from "../tables/formatters.ts";
 import { measuredPicture } from "./pictures/measuredPicture.ts";
 import { escaped, list } from "./markup.ts";
-import type { Section } from "./section.ts";
+import type { Section } from "./reportInput.ts";
 
 /** What was dug, counted and harvested, and how much of it can be water; nothing where nothing was measured. */
 export const evidence: Section = (input) => {

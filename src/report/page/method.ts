@@ -1,7 +1,6 @@
 import { methodParagraphs } from "../sentences/methodText.ts";
 import { escaped, list } from "./markup.ts";
-import type { ReportInput } from "./reportInput.ts";
-import type { Section } from "./section.ts";
+import type { ReportInput, Section } from "./reportInput.ts";
 
 /** How the answer came about (the yield line's source is among the sources), what was noticed, and what was taken because nothing was given. */
 export const method: Section = (input) => {

@@ -1,7 +1,7 @@
 import { moneySentences } from "../sentences/moneyText.ts";
 import { rowsSentences } from "../sentences/rowPositionsText.ts";
 import { escaped, list } from "./markup.ts";
-import type { Section } from "./section.ts";
+import type { Section } from "./reportInput.ts";
 
 /** What the difference is worth (that it is no advice stands among the limits), and the field as its rows are; nothing where neither is told. */
 export const money: Section = ({ comparison, scenario, shown }) => {

@@ -2,9 +2,8 @@ import { isSod } from "../../crop/crop.ts";
 import { sayMonthDay } from "../../quantity/dates.ts";
 import { sayQuantity } from "../../quantity/sayQuantity.ts";
 import type { Case } from "../../scenario/scenario.ts";
-import type { ReportInput } from "./reportInput.ts";
+import type { ReportInput, Section } from "./reportInput.ts";
 import { called, escaped } from "./markup.ts";
-import type { Section } from "./section.ts";
 
 /** What is asked, in the words of who asks it, and for which field. */
 export const question: Section = (input) => ({

@@ -1,5 +1,6 @@
 import type { Spread } from "../../statistics/quantiles.ts";
-import { box, lineBetween, textAt, type Scale } from "./pictures/drawing.ts";
+import type { Scale } from "../../drawing/axis.ts";
+import { box, lineBetween, textAt } from "./pictures/drawing.ts";
 import { pencil, rule } from "./reportStyle.ts";
 
 /** A value of 0 and all that is shown lie on the axis. */

@@ -1,6 +1,6 @@
 import { leftOutOf } from "./embedded.ts";
 import { escaped } from "./markup.ts";
-import type { Section } from "./section.ts";
+import type { Section } from "./reportInput.ts";
 
 /** That the file itself is enough to go on with, and what is missing where it is not. */
 export const reopening: Section = ({ kept }) => {

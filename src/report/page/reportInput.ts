@@ -18,6 +18,9 @@ export interface ReportInput {
   readonly kept: KeptScenario;
 }
 
+/** A part of the report: its heading and what stands under it, as markup; null where there is nothing to tell. */
+export type Section = (input: ReportInput) => { readonly heading: string; readonly body: string } | null;
+
 /** The run in the middle, day by day, as far as it is drawn. Days are numbers since 1970-01-01. */
 export interface TypicalSeason {
   /** Counted from 1. */

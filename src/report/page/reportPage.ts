@@ -1,18 +1,22 @@
 import { answer } from "./answer.ts";
 import { embedded } from "./embedded.ts";
 import { evidence } from "./evidence.ts";
-import { limits } from "./limits.ts";
 import { paperStyle, reportStyle } from "./reportStyle.ts";
-import { called, escaped } from "./markup.ts";
-import type { ReportInput } from "./reportInput.ts";
+import { called, escaped, list } from "./markup.ts";
+import type { ReportInput, Section } from "./reportInput.ts";
 import { method } from "./method.ts";
 import { money } from "./money.ts";
 import { question } from "./question.ts";
 import { reopening } from "./reopening.ts";
 import { roots } from "./roots.ts";
-import type { Section } from "./section.ts";
 import { soil } from "./soil.ts";
 import { sources } from "./sources.ts";
+
+/** What this very result calls for, then the limits of the model, digging and money, as said beside every answer. */
+const limits: Section = ({ comparison: { cautions } }) => ({
+  heading: "Limits and cautions",
+  body: `<div class="fine">${list(cautions.map(escaped))}</div>`,
+});
 
 /** In the order in which they are read; what stands in one row lies side by side where there is room, flowing on in the next column. */
 const rows: readonly (readonly Section[])[] = [

@@ -1,9 +1,8 @@
 import { isSod } from "../../crop/crop.ts";
 import { caseLetter } from "./reportStyle.ts";
 import { called } from "./markup.ts";
-import type { ReportInput } from "./reportInput.ts";
+import type { ReportInput, Section } from "./reportInput.ts";
 import { dayWords, rootsPicture } from "./pictures/rootsPicture.ts";
-import type { Section } from "./section.ts";
 
 /** The roots of one season near the middle. */
 export const roots: Section = (input) => ({

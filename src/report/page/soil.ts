@@ -1,7 +1,6 @@
 import { caseLetter } from "./reportStyle.ts";
 import { called, escaped } from "./markup.ts";
-import type { ReportInput } from "./reportInput.ts";
-import type { Section } from "./section.ts";
+import type { ReportInput, Section } from "./reportInput.ts";
 import { changesOfSoil, soilPicture } from "./pictures/soilPicture.ts";
 
 /** The soil as in a pit. */

@@ -8,8 +8,7 @@ import saxtonRawls from "../../../data-reference/saxton-rawls-table3.json" with 
 import { cropNamed } from "../../crop/crops.ts";
 import type { Case } from "../../scenario/scenario.ts";
 import { escaped, list } from "./markup.ts";
-import type { ReportInput } from "./reportInput.ts";
-import type { Section } from "./section.ts";
+import type { ReportInput, Section } from "./reportInput.ts";
 
 /** A published source, what was taken from it, and whether it was read or is from memory. */
 interface SourceUsed {

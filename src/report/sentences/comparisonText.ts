@@ -7,6 +7,7 @@ import { methodLines } from "./methodText.ts";
 import { fixed, percent, shownIn, type Formatters } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
 import { bullets, wrap } from "../../wrap.ts";
+import { shortened } from "../../drawing/text.ts";
 
 /** How much of the defaults is told: each with its reason, or names and values only. */
 export type DefaultsTold = "each" | "short";
@@ -189,13 +190,12 @@ function defaultLines({ defaults }: Comparison, told: DefaultsTold): string[] {
       ...bullets(defaults.map(({ field, value, why }) => `${field}: ${value} (${why})`)),
     ];
   }
+  // A long one is told in full by `check`.
   return [
     `Defaults used (${defaults.length}); "rootfront check" tells where each comes from`,
-    ...wrap(`- ${defaults.map(({ field, value }) => `${field} ${shortened(value)}`).join("; ")}`, "  "),
+    ...wrap(
+      `- ${defaults.map(({ field, value }) => `${field} ${shortened(value, 40, "...")}`).join("; ")}`,
+      "  ",
+    ),
   ];
-}
-
-/** A default's value for the short list: a long one is told in full by `check`. */
-function shortened(value: string): string {
-  return value.length <= 40 ? value : `${value.slice(0, 37)}...`;
 }

@@ -2,7 +2,7 @@ import { shownYield } from "../../answer/comparison/yieldUnits.ts";
 import type { YieldUnit } from "../../crop/yieldLine.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import { rangeSaid } from "../tables/rangeSaid.ts";
-import { fixed } from "../tables/formatters.ts";
+import { fineYield } from "../tables/formatters.ts";
 
 /** Yields that were measured, in words: a tenth of a bushel, whole pounds and kilograms. */
 export interface MeasuredYield {
@@ -22,7 +22,7 @@ export interface MeasuredYield {
 
 export function measuredYield(unit: YieldUnit, system: Units): MeasuredYield {
   const shown = shownYield(unit, system);
-  const number = (kgPerHa: number) => fixed(kgPerHa * shown.factor, shown.unit === "bu/ac" ? 1 : 0);
+  const number = (kgPerHa: number) => fineYield(kgPerHa * shown.factor, shown.unit);
   const size = (kgPerHa: number) => number(Math.abs(kgPerHa));
   return {
     unit: shown.unit,

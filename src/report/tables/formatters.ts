@@ -35,6 +35,11 @@ export function fixed(value: number, digits: number): string {
   return Number(text) === 0 ? (0).toFixed(digits) : text;
 }
 
+/** A yield that is measured, or a difference: a digit finer where the unit is as large as a bushel. */
+export function fineYield(value: number, unit: string): string {
+  return fixed(value, unit === "bu/ac" ? 1 : 0);
+}
+
 /** At most one digit after the point, none where it is 0. */
 function trimmed(value: number): string {
   return String(Number(value.toFixed(1)));

@@ -1,10 +1,17 @@
 import type * as z from "zod";
-import { tryMoney } from "../../quantity/index.ts";
+import { tryMoney, type MoneyFor } from "../../quantity/index.ts";
 import { choice, fault, faultAt, group, list, number, quantity, text, wholeNumber } from "./fields.ts";
-import { priceAsWritten } from "./priceField.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
 /** Money in a scenario file: price, what a change costs and saves, the field. */
+
+/** Money as written: a price for each bushel is read again once the crop is known. */
+function priceAsWritten(per: MoneyFor, means: string) {
+  return text(means).superRefine((found, context) => {
+    const read = tryMoney(found, per, { kgPerBushel: 25 });
+    if ("mend" in read) context.addIssue({ code: "custom", message: fault(read.expected, read.mend) });
+  });
+}
 
 /** `12 USD/ac`, `25 EUR/ha`, or `4000 USD` with `per` beside it. */
 function amountAsWritten(means: string) {

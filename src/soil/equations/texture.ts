@@ -1,7 +1,6 @@
 import { lookUp } from "../../lookUp.ts";
 import { nearestName } from "../../nearestName.ts";
-import { refuse } from "../../problem.ts";
-import { refuseSaying } from "../layers/refuseSaying.ts";
+import { refuse, refuseSaying } from "../../problem.ts";
 import table3 from "../../../data-reference/saxton-rawls-table3.json" with { type: "json" };
 
 /** The twelve classes of the USDA triangle, coarse to fine. */

@@ -1,6 +1,5 @@
 import Papa from "papaparse";
-import { refuse } from "../../problem.ts";
-import { refuseSaying } from "../layers/refuseSaying.ts";
+import { refuse, refuseSaying } from "../../problem.ts";
 
 /** A CSV of soil horizons as text cells, each row with the line it stands on. */
 export interface HorizonTable {

@@ -1,9 +1,8 @@
-import { refuse } from "../../problem.ts";
+import { refuse, refuseSaying } from "../../problem.ts";
 import type { Horizon, HorizonFormat } from "./horizonFormat.ts";
 import { type HorizonRow, type HorizonTable, readHorizonTable } from "./horizonTable.ts";
 import { laboratoryHorizons } from "./laboratoryHorizons.ts";
 import type { LayerDescription } from "../layers/layerDescription.ts";
-import { refuseSaying } from "../layers/refuseSaying.ts";
 import { surveyHorizons } from "./surveyHorizons.ts";
 
 /** Every kind of horizon file we read, the first that knows the header taking it. */

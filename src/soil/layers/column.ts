@@ -1,7 +1,6 @@
-import { InputError, type Problem, refuse } from "../../problem.ts";
+import { InputError, type Problem, refuse, refuseSaying } from "../../problem.ts";
 import type { SoilLayer } from "./layer.ts";
 import { type LayerDescription, type SoilDefault, layerFieldNames } from "./layerDescription.ts";
-import { refuseSaying } from "./refuseSaying.ts";
 import { resolveLayer } from "./resolveLayer.ts";
 
 export interface ResolvedColumn {

@@ -1,4 +1,4 @@
-import { InputError, refuse } from "../../problem.ts";
+import { InputError, refuse, refuseSaying } from "../../problem.ts";
 import { availableWaterSd } from "../equations/availableWaterSpread.ts";
 import { densityHindrance } from "../equations/densityFactor.ts";
 import type { Hindrance, SoilLayer } from "./layer.ts";
@@ -6,7 +6,6 @@ import { type LayerDescription, type SoilDefault, layerFieldNames } from "./laye
 import { type LayerOrigin, type ShareRange, assumedOrigin, usualOpenShare } from "./layerOrigin.ts";
 import { layerProblems, percent } from "./layerRanges.ts";
 import { penetrationHindrance } from "../equations/penetrationFactor.ts";
-import { refuseSaying } from "./refuseSaying.ts";
 import { settleLimits } from "./settleLimits.ts";
 import { type Texture, centralTexture, textureClass, textureClassNamed } from "../equations/texture.ts";
 import {

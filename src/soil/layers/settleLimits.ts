@@ -1,6 +1,6 @@
 import type { LayerDescription } from "./layerDescription.ts";
 import { percent } from "./layerRanges.ts";
-import { refuseSaying } from "./refuseSaying.ts";
+import { refuseSaying } from "../../problem.ts";
 import { gPerCm3, porosity } from "../equations/waterLimits.ts";
 
 /** By whole volume, stones included; wilting point < field capacity < saturation. */

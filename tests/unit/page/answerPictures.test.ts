@@ -4,8 +4,6 @@ import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { pairedTable, pilesOf } from "../../../web/pictures/answer/pairedDifferencePiles.ts";
 import { askedRain } from "../../../web/pictures/answer/rainFanAsked.ts";
 import { marksThatMattered, rowsDrawn } from "../../../web/pictures/answer/shareMatteredMarks.ts";
-import { wrapped } from "../../../web/pictures/answer/threeNumbersLabel.ts";
-import { axisOver } from "../../../web/pictures/answer/yieldRangesAxis.ts";
 import { sentencesOf } from "../../../web/views/answer/sentences.ts";
 
 describe("seasons in which it mattered, as marks", () => {
@@ -43,28 +41,6 @@ describe("piles of seasons", () => {
   test("are there when all seasons are the same", () =>
     expect(pairedTable(new Float64Array(3), 5, shownIn("metric")).rows).toEqual([["0.0 to 5.0", "3"]]));
 });
-
-describe("axes", () => {
-  test.each([
-    [0, 54.7, 7, [0, 10, 20, 30, 40, 50, 60], 0],
-    [-0.3, 1.1, 4, [-0.5, 0, 0.5, 1, 1.5], 1],
-    [0, 1400, 4, [0, 500, 1000, 1500], 0],
-  ])("from %d to %d go by round steps", (low, high, count, ticks, digits) => {
-    const axis = axisOver(low, high, 10, 110, count);
-    expect(axis.ticks.map((tick) => Number(tick.toFixed(6)))).toEqual(ticks);
-    expect(axis.digits).toBe(digits);
-    expect(axis.at(axis.from)).toBe(10);
-    expect(axis.at(axis.to)).toBe(110);
-  });
-  test("of a single value still have a length", () => {
-    const axis = axisOver(0, 0, 0, 100, 5);
-    expect(axis.to).toBeGreaterThan(axis.from);
-    expect(Number.isFinite(axis.at(0))).toBe(true);
-  });
-});
-
-test("labels are broken at words", () =>
-  expect(wrapped("Stored there at sowing", 100, 13)).toEqual(["Stored there", "at sowing"]));
 
 describe("the sentences", () => {
   const all = ["one", "one elsewhere", "two", "two elsewhere"];

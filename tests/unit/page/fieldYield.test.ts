@@ -3,7 +3,7 @@ import { reachOf } from "../../../src/statistics/howMany.ts";
 import { narrowing } from "../../../src/report/tables/narrowing.ts";
 import { countedSpan, levels } from "../../../web/pictures/field/countedYieldLayout.ts";
 import { besideAxis } from "../../../web/pictures/field/measuredBesideLayout.ts";
-import { apart, stripSpan } from "../../../web/pictures/field/stripPairsLayout.ts";
+import { stripSpan } from "../../../web/pictures/field/stripPairsLayout.ts";
 import type { Json } from "../../../web/state/json.ts";
 import { getAt, removeAt, setAt } from "../../../web/state/path.ts";
 import { cellValue, itemsOf } from "../../../web/views/field/counts/cellText.ts";
@@ -217,12 +217,6 @@ describe("pictures of measured yields", () => {
     expect(levels([10, 12, 40], 8)).toEqual([0, 1, 0]);
     expect(levels([12, 40, 10, 11], 8)).toEqual([2, 0, 0, 1]);
     expect(levels([], 8)).toEqual([]);
-  });
-  test("labels are moved apart, no further than needed, in their order", () => {
-    expect(apart([10, 12, 40], 14)).toEqual([4, 18, 40]);
-    expect(apart([40, 12, 10], 14)).toEqual([40, 18, 4]);
-    const many = apart([5, 5, 5, 6, 30, 31], 12).toSorted((a, b) => a - b);
-    many.slice(1).forEach((at, i) => expect(at - many[i]!).toBeGreaterThanOrEqual(12 - 1e-9));
   });
   test("hold the intervals as well as what was measured", () => {
     expect(

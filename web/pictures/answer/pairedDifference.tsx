@@ -3,7 +3,8 @@ import { fixed, type Formatters } from "../../../src/report/tables/formatters.ts
 import { caseStyle, fontFamily, palette, words } from "../kit/palette.ts";
 import { pairedTable, pilesOf } from "./pairedDifferencePiles.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { axisOver, type Axis } from "./yieldRangesAxis.ts";
+import { axisOver, type Axis } from "../../../src/drawing/axis.ts";
+import { Interval } from "../kit/marks.tsx";
 
 export const defaults = {
   name: "Every season's difference in water used",
@@ -72,12 +73,7 @@ export function PairedDifference(props: PairedDifferenceProps) {
         <path {...round} d={dots(false)} stroke={colours.paper} stroke-width={dotPx - 4} />
         <path {...round} d={dots(true)} stroke={color} stroke-width={dotPx - 1.2} />
         <line x1={edge} x2={width - edge} y1={ground + 2} y2={ground + 2} stroke={colours.pencil} />
-        <path
-          d={`M${at(p10)} ${ground + 9}v10M${at(p10)} ${ground + 14}H${at(p90)}M${at(p90)} ${ground + 9}v10`}
-          fill="none"
-          stroke={colours.ink}
-          stroke-width="2.5"
-        />
+        <Interval low={at(p10)} high={at(p90)} at={ground + 14} capPx={5} color={colours.ink} widthPx={2.5} />
         <path d={`M${at(p50)} ${ground + 6}l6 8l-6 8l-6 -8z`} fill={colours.ink} />
         <Ticks axis={axis} y={ground + 42} pencil={colours.pencil} />
         <text x={width - edge} y={height - 16} text-anchor="end" fill={colours.pencil}>

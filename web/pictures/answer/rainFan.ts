@@ -1,15 +1,14 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import type { DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
 import type { Spread } from "../../../src/statistics/quantiles.ts";
-import { shownIn } from "../../../src/report/tables/formatters.ts";
+import { fineYield, shownIn } from "../../../src/report/tables/formatters.ts";
 import type { RainFan } from "../../worker/protocol.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, palette, words, type Palette } from "../kit/palette.ts";
-import { apart } from "../pit/pitWallLayout.ts";
+import { apart } from "../../../src/drawing/labels.ts";
 import type { Data, Figure, Layout } from "../kit/plotly.ts";
 import type { AskedRain } from "./rainFanAsked.ts";
-import { widthOf, wrapped } from "./threeNumbersLabel.ts";
-import { sayExtraYield } from "./yieldRangesDigits.ts";
+import { widthOf, wrapped } from "../../../src/drawing/text.ts";
 
 export const defaults = {
   name: "What depth is worth, against the total of rain",
@@ -79,7 +78,7 @@ export function rainFanTable(fan: RainFan): PictureTable {
       shown.total(rainTotalMm),
       ...differences.flatMap(({ extraWaterUsedMm, extraYield }) => [
         spreadSaid(extraWaterUsedMm, shown.fineWater),
-        spreadSaid(extraYield, (value) => sayExtraYield(value, extraYield.unit)),
+        spreadSaid(extraYield, (value) => fineYield(value, extraYield.unit)),
       ]),
     ]),
   };

@@ -5,7 +5,7 @@ import { typeset } from "../../../src/report/tables/typeset.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette, words, type Palette } from "../kit/palette.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { widthOf, wrapped } from "./threeNumbersLabel.ts";
+import { widthOf, wrapped } from "../../../src/drawing/text.ts";
 
 export const defaults = {
   name: "Rule of thumb, water stored there and extra water used",

@@ -1,11 +1,12 @@
 import type { CaseAnswer, Comparison } from "../../../src/answer/comparison/comparison.ts";
 import { fixed, type Formatters } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
-import { caseStyle, fontFamily, palette, type CaseStyle } from "../kit/palette.ts";
+import { caseStyle, fontFamily, palette } from "../kit/palette.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { wrapped } from "./threeNumbersLabel.ts";
-import { axisOver } from "./yieldRangesAxis.ts";
-import { RowWords, YieldGrid } from "./yieldRows.tsx";
+import { wrapped } from "../../../src/drawing/text.ts";
+import { axisOver } from "../../../src/drawing/axis.ts";
+import { RowWords, YieldGrid } from "../kit/valueRows.tsx";
+import { Interval, Point } from "../kit/marks.tsx";
 
 export const defaults = {
   name: "Yield of each case",
@@ -82,44 +83,23 @@ export function YieldRanges({ comparison, width, shown }: YieldRangesProps) {
         {rows.map(({ one, lines, said, top, at, style }) => (
           <g key={one.name}>
             <RowWords name={lines} said={said} left={edge} top={top} lineHeightPx={lineHeightPx} />
-            <line
-              x1={axis.at(one.yield.p10)}
-              x2={axis.at(one.yield.p90)}
-              y1={at}
-              y2={at}
-              stroke={style.color}
-              stroke-width="3"
+            <Interval
+              low={axis.at(one.yield.p10)}
+              high={axis.at(one.yield.p90)}
+              at={at}
+              capPx={8}
+              color={style.color}
             />
-            <path
-              d={`M${axis.at(one.yield.p10)} ${at - 8}v16M${axis.at(one.yield.p90)} ${at - 8}v16`}
-              stroke={style.color}
-              stroke-width="3"
-            />
-            <path
-              d={markPath(style.mark, axis.at(one.yield.p50), at)}
-              fill={style.color}
-              stroke={colours.paper}
-              stroke-width="2"
+            <Point
+              mark={style.mark}
+              x={axis.at(one.yield.p50)}
+              y={at}
+              color={style.color}
+              paper={colours.paper}
             />
           </g>
         ))}
       </g>
     </SvgPicture>
   );
-}
-
-/** The mark of a case, about 16 px across. */
-export function markPath(mark: CaseStyle["mark"], x: number, y: number): string {
-  switch (mark) {
-    case "circle":
-      return `M${x - 8} ${y}a8 8 0 1 0 16 0a8 8 0 1 0 -16 0z`;
-    case "diamond":
-      return `M${x} ${y - 10}l10 10l-10 10l-10 -10z`;
-    case "square":
-      return `M${x - 7.5} ${y - 7.5}h15v15h-15z`;
-    case "triangle-up":
-      return `M${x} ${y - 9}l10 17h-20z`;
-    case "cross":
-      return `M${x - 3} ${y - 9}h6v6h6v6h-6v6h-6v-6h-6v-6h6z`;
-  }
 }

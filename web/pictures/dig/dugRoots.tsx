@@ -11,14 +11,15 @@ import {
   type DugLayout,
 } from "./dugRootsLayout.ts";
 import { Difference } from "./dugRootsDifference.tsx";
-import { DepthAxis, Face, type Looks } from "./dugRootsFace.tsx";
+import { Face, type Looks } from "./dugRootsFace.tsx";
 import { dugTable, frontsByGroup } from "./dugRootsTable.ts";
 import { caseStyle, fontFamily, palette, type Palette } from "../kit/palette.ts";
-import { plantOf } from "../pit/pitWallEarth.ts";
-import { depthY, type Box } from "../pit/pitWallLayout.ts";
+import { plantOf } from "../kit/handDrawn.ts";
+import { depthY, type Box } from "../kit/box.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
-import { markPath } from "../answer/yieldRanges.tsx";
+import { wrapped } from "../../../src/drawing/text.ts";
+import { Interval, Point } from "../kit/marks.tsx";
+import { DepthAxis } from "../kit/depthAxis.tsx";
 
 export const defaults = {
   fileName: "plants-dug",
@@ -62,7 +63,15 @@ export function DugRoots({ dig, plantsMm, layers, caseNames, width, shown }: Dug
       <rect width={layout.width} height={layout.height} fill={colours.paper} />
       <g font-family={fontFamily} font-size={defaults.sizePx} fill={colours.ink}>
         <Face {...{ layers, layout, window, colours }} dense={dig.fit?.layer ?? null} />
-        <DepthAxis {...{ face, window, colours, shown }} />
+        <DepthAxis
+          {...{ shown, colours }}
+          box={face}
+          depthMm={window.depthMm}
+          x={face.x - 7}
+          sizePx={defaults.sizePx - 1}
+          stroke={{ from: face.x - 4, to: face.x, color: colours.pencil }}
+          unitY={face.y - 12}
+        />
         {dig.paired && <Pairs {...{ dig, plantsMm, columns, window, colours }} />}
         {dig.groups.map((group, g) => (
           <g key={g}>
@@ -165,7 +174,7 @@ interface RootsProps extends Looks {
 }
 
 function Roots({ box, depthsMm, style, window, colours }: RootsProps) {
-  const shrunk = depthsMm.length > 8 ? 0.36 : 0.48;
+  const radiusPx = depthsMm.length > 8 ? 2.9 : 3.8;
   return (
     <g fill="none" stroke-linecap="round" stroke-linejoin="round">
       {depthsMm.map((mm, p) => {
@@ -178,12 +187,13 @@ function Roots({ box, depthsMm, style, window, colours }: RootsProps) {
             <path d={main} stroke={colours.paper} stroke-width="4.5" stroke-opacity="0.8" />
             <path d={sides} stroke={style.color} stroke-width="0.9" stroke-opacity="0.8" />
             <path d={main} stroke={style.color} stroke-width="1.9" />
-            <path
-              transform={`translate(${x.toFixed(1)} ${tip.toFixed(1)}) scale(${shrunk})`}
-              d={markPath(style.mark, 0, 0)}
-              fill={style.color}
-              stroke={colours.paper}
-              stroke-width="2.4"
+            <Point
+              {...{ x, radiusPx }}
+              y={tip}
+              mark={style.mark}
+              color={style.color}
+              paper={colours.paper}
+              edgePx={1.1}
             />
           </g>
         );
@@ -266,17 +276,11 @@ interface MiddleProps extends Looks {
 function Middle({ box, mm, interval, assumed, color, window, colours, shown }: MiddleProps) {
   const x = middleX(box);
   const [y, low, high] = [mm, interval.low, interval.high].map((depth) => depthY(box, window, depth));
-  const bar = `M${x - 5} ${low}h10M${x} ${low}V${high}M${x - 5} ${high}h10`;
+  const bar = { at: x, low: low!, high: high!, capPx: 5, upright: true } as const;
   return (
     <g data-middle-mm={mm}>
-      <path d={bar} fill="none" stroke={colours.paper} stroke-width="6" />
-      <path
-        d={bar}
-        fill="none"
-        stroke={color}
-        stroke-width="2.4"
-        stroke-dasharray={assumed ? "3 3" : undefined}
-      />
+      <Interval {...bar} color={colours.paper} widthPx={6} />
+      <Interval {...bar} color={color} widthPx={2.4} dash={assumed ? "3 3" : undefined} />
       <path d={`M${x - 9} ${y}h18`} stroke={colours.paper} stroke-width="7" />
       <path d={`M${x - 9} ${y}h18`} stroke={color} stroke-width="4" />
       <text

@@ -3,9 +3,10 @@ import { percent, type Formatters } from "../../../src/report/tables/formatters.
 import type { Looks } from "./dugRootsFace.tsx";
 import type { DugLayout } from "./dugRootsLayout.ts";
 import { caseStyle } from "../kit/palette.ts";
-import { apart, depthY, type Box } from "../pit/pitWallLayout.ts";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
-import { markPath } from "../answer/yieldRanges.tsx";
+import { apart } from "../../../src/drawing/labels.ts";
+import { depthY, type Box } from "../kit/box.ts";
+import { wrapped } from "../../../src/drawing/text.ts";
+import { Interval, Point } from "../kit/marks.tsx";
 
 const sizePx = 13;
 
@@ -84,11 +85,14 @@ export function Difference(props: DifferenceProps) {
       </text>
       {interval !== null && (
         <>
-          <path
-            d={`M${x - 6} ${at(interval.low)}h12M${x} ${at(interval.low)}V${at(interval.high)}M${x - 6} ${at(interval.high)}h12`}
-            fill="none"
-            stroke={color}
-            stroke-width="2.6"
+          <Interval
+            {...{ color }}
+            low={at(interval.low)}
+            high={at(interval.high)}
+            at={x}
+            upright
+            capPx={6}
+            widthPx={2.6}
           />
           {ends.map((mm, i) => (
             <text
@@ -106,13 +110,7 @@ export function Difference(props: DifferenceProps) {
           ))}
         </>
       )}
-      <path
-        transform={`translate(${x} ${at(value)}) scale(0.8)`}
-        d={markPath(mark, 0, 0)}
-        fill={color}
-        stroke={colours.paper}
-        stroke-width="1.5"
-      />
+      <Point {...{ mark, x, color }} y={at(value)} paper={colours.paper} radiusPx={6.4} edgePx={1.2} />
       <text
         x={x + 13}
         y={centres[0]! + 5}

@@ -1,10 +1,10 @@
-import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { LayerShown } from "../../worker/protocol.ts";
 import type { DugLayout } from "./dugRootsLayout.ts";
-import { words, type Palette } from "../kit/palette.ts";
-import { handLine } from "../pit/pitWallEarth.ts";
-import { apart, depthTicks, depthY, type Box, type Window } from "../pit/pitWallLayout.ts";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
+import { type Palette } from "../kit/palette.ts";
+import { apart } from "../../../src/drawing/labels.ts";
+import { depthY, type Box, type Window } from "../kit/box.ts";
+import { wrapped } from "../../../src/drawing/text.ts";
+import { DenseLayer, PaleEarth } from "../kit/earth.tsx";
 
 const sizePx = 13;
 
@@ -42,25 +42,16 @@ export function Face({ layers, layout: { face, columns, wide }, window, colours,
   );
   return (
     <g>
-      {bands.map(({ layer, top, bottom }, i) => (
-        <g key={i}>
-          <rect
-            x={face.x}
-            y={top}
-            width={face.width}
-            height={bottom - top}
-            fill={colours.soil[layer.texture] ?? colours.rule}
-            fill-opacity="0.42"
-          />
-          {layer.name === dense && <Dense {...{ face, top, bottom, colours }} />}
-          <path
-            d={handLine(face.x, top, face.width, i + 1)}
-            fill="none"
-            stroke={colours.ink}
-            stroke-width="1.3"
-          />
-        </g>
-      ))}
+      {bands.map(({ layer, top, bottom }, i) => {
+        const box = { ...face, y: top, height: bottom - top };
+        return (
+          <g key={i}>
+            <PaleEarth {...{ layer, box, colours }} seed={i + 1}>
+              {layer.name === dense && <Dense {...{ box, colours }} />}
+            </PaleEarth>
+          </g>
+        );
+      })}
       {names.map((lines, i) => (
         <g key={i} font-size={size} fill={bands[i]!.layer.name === dense ? colours.pan : colours.ink}>
           <rect
@@ -90,39 +81,12 @@ export function Face({ layers, layout: { face, columns, wide }, window, colours,
   );
 }
 
-function Dense({ face, top, bottom, colours }: { face: Box; top: number; bottom: number; colours: Palette }) {
-  const height = bottom - top;
-  const strokes = Array.from({ length: Math.floor(face.width / 9) }, (_, i) => {
-    const lean = Math.min(height, 9);
-    return `M${(face.x + 4 + i * 9).toFixed(1)} ${bottom.toFixed(1)}l${Math.min(7, lean).toFixed(1)} ${(-height).toFixed(1)}`;
-  }).join("");
+/** Hatched alike whatever its passage is: that is what the dig is to tell. */
+function Dense({ box, colours }: { readonly box: Box; readonly colours: Palette }) {
   return (
-    <g>
-      <rect x={face.x} y={top} width={face.width} height={height} fill={colours.pan} fill-opacity="0.2" />
-      <path d={strokes} fill="none" stroke={colours.pan} stroke-width="0.9" stroke-opacity="0.5" />
-      <path d={`M${face.x} ${bottom}h${face.width}`} stroke={colours.pan} stroke-width="1.5" />
-    </g>
-  );
-}
-
-export function DepthAxis({ face, window, colours, shown }: Looks & { face: Box; shown: Formatters }) {
-  return (
-    <g fill={colours.pencil} text-anchor="end" font-size={sizePx - 1}>
-      {depthTicks(window.depthMm, face.height, shown.system === "us").map(({ mm, text }) => {
-        const y = depthY(face, window, mm);
-        return (
-          <g key={mm}>
-            <path d={`M${face.x - 4} ${y}h4`} stroke={colours.pencil} />
-            <text x={face.x - 7} y={y + 4}>
-              {text}
-            </text>
-          </g>
-        );
-      })}
-      <text x={face.x - 7} y={face.y - 12}>
-        {shown.length}
-      </text>
-      <title>{words.depth}</title>
-    </g>
+    <>
+      <DenseLayer box={box} passage={0.3} colours={colours} opacity={0.5} />
+      <path d={`M${box.x} ${box.y + box.height}h${box.width}`} stroke={colours.pan} stroke-width="1.5" />
+    </>
   );
 }

@@ -1,4 +1,5 @@
-import { clamp, type Box } from "../pit/pitWallLayout.ts";
+import { inWholeSteps } from "../../../src/drawing/depths.ts";
+import { clamp, type Box } from "../kit/box.ts";
 
 /** Where the parts of a dug pit's face stand. */
 export interface DugLayout {
@@ -51,10 +52,9 @@ export function dugLayout(width: number, groups: number, differences: number, le
   };
 }
 
-/** Depth that shows all of it with some soil below. */
+/** Depth that shows all of it with some soil below, in whole hands of 3 in. */
 export function deepestShownMm(depthsMm: readonly number[]): number {
-  const step = 76.2;
-  return Math.max(2, Math.ceil((Math.max(0, ...depthsMm) * 1.06) / step)) * step;
+  return inWholeSteps(Math.max(0, ...depthsMm) * 1.06, 76.2, 2);
 }
 
 /** Where the n-th of `count` plants stands in its column; room is left at the right for the middle and its interval. */

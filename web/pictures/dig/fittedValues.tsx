@@ -2,11 +2,11 @@ import type { DigFitAnswer, FittedCase } from "../../../src/answer/dig/digAnswer
 import { fixed } from "../../../src/report/tables/formatters.ts";
 import { fittedAxis, fittedSaid, fittedTable, type What } from "../kit/fittedAxis.ts";
 import { caseStyle, fontFamily, palette, type Palette } from "../kit/palette.ts";
-import { apart } from "../pit/pitWallLayout.ts";
+import { apart } from "../../../src/drawing/labels.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { widthOf } from "../answer/threeNumbersLabel.ts";
-import { markPath } from "../answer/yieldRanges.tsx";
-import type { Axis } from "../answer/yieldRangesAxis.ts";
+import { widthOf } from "../../../src/drawing/text.ts";
+import { Interval, Point } from "../kit/marks.tsx";
+import type { Axis } from "../../../src/drawing/axis.ts";
 
 export const defaults = {
   fileName: "fitted-to-the-dig",
@@ -118,14 +118,14 @@ function Row({ one, axis, what, top, c, colours, width, say }: RowProps) {
         </tspan>
       </text>
       <path d={`M${x(one.low)} ${y}H${x(one.high)}`} stroke={color} stroke-width="9" stroke-opacity="0.3" />
-      <path d={`M${x(one.low)} ${y - 7}v14M${x(one.high)} ${y - 7}v14`} stroke={color} stroke-width="2.2" />
-      <path d={`M${x(one.low)} ${y}H${x(one.high)}`} stroke={color} stroke-width="2.2" />
-      <path
-        transform={`translate(${x(one.value)} ${y}) scale(0.9)`}
-        d={markPath(mark, 0, 0)}
-        fill={meets ? color : colours.paper}
-        stroke={meets ? colours.paper : color}
-        stroke-width="1.8"
+      <Interval {...{ color }} low={x(one.low)} high={x(one.high)} at={y} widthPx={2.2} />
+      <Point
+        {...{ mark, y, color }}
+        x={x(one.value)}
+        paper={colours.paper}
+        radiusPx={7.2}
+        edgePx={1.6}
+        hollow={!meets}
       />
       <path
         d={`M${x(one.otherwise)} ${y - 11}v22`}

@@ -6,9 +6,10 @@ import { percent } from "../../../src/report/tables/formatters.ts";
 import { budgetLayout, type BudgetBar } from "./budgetLayout.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { fontFamily, palette, type Palette } from "../kit/palette.ts";
-import { handLine } from "../pit/pitWallEarth.ts";
+import { handLine } from "../kit/handDrawn.ts";
 import { marksFor, marksThatMattered } from "../answer/shareMatteredMarks.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
+import { Interval } from "../kit/marks.tsx";
 
 export const defaults = {
   name: "What the change takes and brings",
@@ -155,14 +156,7 @@ function Whisker({
   y: number;
   colours: Palette;
 }) {
-  return (
-    <path
-      d={`M${low} ${y - 7}v14M${low} ${y}H${high}M${high} ${y - 7}v14`}
-      stroke={colours.ink}
-      stroke-width="2.5"
-      fill="none"
-    />
-  );
+  return <Interval {...{ low, high }} at={y} color={colours.ink} widthPx={2.5} />;
 }
 
 interface SeasonsProps {

@@ -1,13 +1,13 @@
-import { fixed } from "../../../src/report/tables/formatters.ts";
+import { fineYield } from "../../../src/report/tables/formatters.ts";
 import type { MeasuredYield } from "../../../src/report/sentences/measuredYield.ts";
 import { countedSpan, levels, type CountedShown } from "./countedYieldLayout.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette } from "../kit/palette.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
-import { axisOver } from "../answer/yieldRangesAxis.ts";
-import { RowWords, YieldGrid } from "../answer/yieldRows.tsx";
-import { markPath } from "../answer/yieldRanges.tsx";
+import { wrapped } from "../../../src/drawing/text.ts";
+import { axisOver } from "../../../src/drawing/axis.ts";
+import { RowWords, YieldGrid } from "../kit/valueRows.tsx";
+import { Interval, Point } from "../kit/marks.tsx";
 
 export const defaults = {
   name: "Yield by counts",
@@ -27,7 +27,7 @@ interface CountedYieldProps {
 }
 
 export function countedTable(groups: readonly CountedShown[], { unit }: Said): PictureTable {
-  const say = (value: number) => fixed(value, digitsOf(unit));
+  const say = (value: number) => fineYield(value, unit);
   return {
     head: ["Counted in", "Spots", `Spot by spot, ${unit}`, "Mean", "Interval", "By kernel weight"],
     rows: groups.map(({ title, spots, mean, interval, byWeight }) => [
@@ -46,7 +46,7 @@ export function CountedYield({ groups, said, width, faint = false }: CountedYiel
   const colours = palette();
   const { sizePx, lineHeightPx, dotPx } = defaults;
   const { unit } = said;
-  const say = (value: number) => fixed(value, digitsOf(unit));
+  const say = (value: number) => fineYield(value, unit);
   const edge = 24;
   const [low, high] = countedSpan(groups);
   const axis = axisOver(low, high, edge, width - edge, width < 480 ? 4 : 8);
@@ -108,18 +108,19 @@ export function CountedYield({ groups, said, width, faint = false }: CountedYiel
               />
             )}
             {one.interval !== null && (
-              <path
-                d={`M${axis.at(one.interval.low)} ${meanAt}H${axis.at(one.interval.high)}M${axis.at(one.interval.low)} ${meanAt - 7}v14M${axis.at(one.interval.high)} ${meanAt - 7}v14`}
-                stroke={style.color}
-                stroke-width="3"
-                fill="none"
+              <Interval
+                low={axis.at(one.interval.low)}
+                high={axis.at(one.interval.high)}
+                at={meanAt}
+                color={style.color}
               />
             )}
-            <path
-              d={markPath(style.mark, axis.at(one.mean), meanAt)}
-              fill={style.color}
-              stroke={colours.paper}
-              stroke-width="2"
+            <Point
+              mark={style.mark}
+              x={axis.at(one.mean)}
+              y={meanAt}
+              color={style.color}
+              paper={colours.paper}
             />
           </g>
         ))}
@@ -133,8 +134,4 @@ function captionOf(groups: readonly CountedShown[]): string {
     ? " Dotted: from the lightest to the heaviest usual kernels."
     : "";
   return `A ring is a spot; under the rings the mean of each case with its interval.${weight}`;
-}
-
-function digitsOf(unit: string): number {
-  return unit === "bu/ac" ? 1 : 0;
 }

@@ -1,12 +1,12 @@
-import { fixed } from "../../../src/report/tables/formatters.ts";
+import { fineYield } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { besideAxis, type BesideMark, type BesideRow } from "./measuredBesideLayout.ts";
 import { fontFamily, palette, type Palette } from "../kit/palette.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
-import type { Axis } from "../answer/yieldRangesAxis.ts";
-import { markPath } from "../answer/yieldRanges.tsx";
-import { YieldGrid } from "../answer/yieldRows.tsx";
+import { wrapped } from "../../../src/drawing/text.ts";
+import type { Axis } from "../../../src/drawing/axis.ts";
+import { Interval, Point } from "../kit/marks.tsx";
+import { RowWords, YieldGrid } from "../kit/valueRows.tsx";
 
 export const defaults = { sizePx: 14, lineHeightPx: 18, markPx: 30 } as const;
 
@@ -21,8 +21,7 @@ interface MeasuredBesideProps {
 }
 
 export function besideTable(rows: readonly BesideRow[], unit: string): PictureTable {
-  const digits = unit === "bu/ac" ? 1 : 0;
-  const say = (value: number | null) => (value === null ? "–" : fixed(value, digits));
+  const say = (value: number | null) => (value === null ? "–" : fineYield(value, unit));
   return {
     head: ["Difference", "What", `Middle, ${unit}`, "Low", "High"],
     rows: rows.flatMap(({ title, marks }) =>
@@ -81,10 +80,10 @@ export function MeasuredBeside({
         <Ruled axis={axis} bottom={y} width={width} edge={edge} unit={unit} />
         {laid.map(({ row, lines, top, marks }) => (
           <g key={row.title}>
-            <Lines lines={lines} x={edge + 8} y={top} bold />
+            <RowWords name={lines} said={[]} left={edge + 8} top={top} lineHeightPx={lineHeightPx} />
             {marks.map(({ mark, told, toldAt, at }) => (
               <g key={mark.what}>
-                <Lines lines={told} x={edge + 8} y={toldAt} />
+                <RowWords name={[]} said={told} left={edge + 8} top={toldAt} lineHeightPx={lineHeightPx} />
                 <Mark mark={mark} axis={axis} y={at} colours={colours} />
               </g>
             ))}
@@ -150,60 +149,20 @@ function Mark({ mark, axis, y, colours }: { mark: BesideMark; axis: Axis; y: num
           fill={colours.rain}
           opacity="0.35"
         />
-        <path
-          d={markPath("diamond", axis.at(middle), y)}
-          fill={colours.rain}
-          stroke={colours.paper}
-          stroke-width="2"
-        />
+        <Point mark="diamond" x={axis.at(middle)} y={y} color={colours.rain} paper={colours.paper} />
       </>
     );
   return (
     <>
-      {low !== null && (
-        <path
-          d={`M${from} ${y}H${to}M${from} ${y - 7}v14M${to} ${y - 7}v14`}
-          stroke={colours.ink}
-          stroke-width="3"
-        />
-      )}
-      <path
-        d={markPath("circle", axis.at(middle), y)}
-        fill={low === null ? colours.paper : colours.ink}
-        stroke={low === null ? colours.ink : colours.paper}
-        stroke-width="2"
+      {low !== null && <Interval low={from} high={to} at={y} color={colours.ink} />}
+      <Point
+        mark="circle"
+        x={axis.at(middle)}
+        y={y}
+        color={colours.ink}
+        paper={colours.paper}
+        hollow={low === null}
       />
-    </>
-  );
-}
-
-function Lines({
-  lines,
-  x,
-  y,
-  bold = false,
-}: {
-  lines: readonly string[];
-  x: number;
-  y: number;
-  bold?: boolean;
-}) {
-  const { paper } = palette();
-  return (
-    <>
-      {lines.map((line, i) => (
-        <text
-          key={i}
-          x={x}
-          y={y + (i + 0.8) * defaults.lineHeightPx}
-          font-weight={bold ? "600" : undefined}
-          stroke={paper}
-          stroke-width="4"
-          paint-order="stroke"
-        >
-          {line}
-        </text>
-      ))}
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { axisOver, type Axis } from "../answer/yieldRangesAxis.ts";
+import { axisOver, type Axis } from "../../../src/drawing/axis.ts";
 
 /** Differences on one axis with nothing in sight. */
 

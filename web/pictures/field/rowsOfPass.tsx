@@ -1,9 +1,9 @@
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette, type CaseStyle, type Palette } from "../kit/palette.ts";
-import { handLine } from "../pit/pitWallEarth.ts";
+import { handLine } from "../kit/handDrawn.ts";
 import { numberEvery, passLayout, type PassLayout, type RowDrawn } from "./rowsOfPassLayout.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
+import { wrapped } from "../../../src/drawing/text.ts";
 
 export const defaults = {
   name: "The rows of one pass, from above",

@@ -12,7 +12,7 @@ import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette, type Palette } from "../kit/palette.ts";
 import { rangeScale } from "./rowsOfPassLayout.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
+import { wrapped } from "../../../src/drawing/text.ts";
 
 export const defaults = {
   name: "The field as its rows are, beside all rows alike",

@@ -1,11 +1,12 @@
-import { fixed } from "../../../src/report/tables/formatters.ts";
+import { fineYield, fixed } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette } from "../kit/palette.ts";
-import { apart, stripSpan, type StripPairsShown } from "./stripPairsLayout.ts";
+import { apart } from "../../../src/drawing/labels.ts";
+import { stripSpan, type StripPairsShown } from "./stripPairsLayout.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
-import { axisOver } from "../answer/yieldRangesAxis.ts";
-import { markPath } from "../answer/yieldRanges.tsx";
+import { wrapped } from "../../../src/drawing/text.ts";
+import { axisOver, multiplesWithin, type Axis } from "../../../src/drawing/axis.ts";
+import { Interval, Point } from "../kit/marks.tsx";
 
 export const defaults = {
   name: "Strips, pair by pair",
@@ -26,8 +27,7 @@ interface StripPairsProps {
 }
 
 export function stripTable({ names, pairs, means, difference }: StripPairsShown, unit: string): PictureTable {
-  const digits = unit === "bu/ac" ? 1 : 0;
-  const say = (value: number | null) => (value === null ? "missing" : fixed(value, digits));
+  const say = (value: number | null) => (value === null ? "missing" : fineYield(value, unit));
   return {
     head: ["Pair", `${names[0]}, ${unit}`, names[1], "Difference"],
     rows: [
@@ -67,6 +67,8 @@ export function StripPairs({ shown, caseIndexes, unit, width, faint = false }: S
   const numbersAt = apart(
     numbered.map(({ y }) => y),
     14,
+    4,
+    bottom + lineHeightPx,
   );
   const zero = means === null ? null : axis.at(means[0]);
   return (
@@ -149,17 +151,20 @@ export function StripPairs({ shown, caseIndexes, unit, width, faint = false }: S
             />
             <DifferenceTicks axis={axis} base={means[0]} x={width - right + 10} />
             {difference.interval !== null && (
-              <path
-                d={`M${xd} ${axis.at(means[0] + difference.interval.low)}V${axis.at(means[0] + difference.interval.high)}M${xd - 7} ${axis.at(means[0] + difference.interval.low)}h14M${xd - 7} ${axis.at(means[0] + difference.interval.high)}h14`}
-                stroke={colours.ink}
-                stroke-width="3"
+              <Interval
+                low={axis.at(means[0] + difference.interval.low)}
+                high={axis.at(means[0] + difference.interval.high)}
+                at={xd}
+                upright
+                color={colours.ink}
               />
             )}
-            <path
-              d={markPath("circle", xd, axis.at(means[0] + difference.value))}
-              fill={colours.ink}
-              stroke={colours.paper}
-              stroke-width="2"
+            <Point
+              mark="circle"
+              x={xd}
+              y={axis.at(means[0] + difference.value)}
+              color={colours.ink}
+              paper={colours.paper}
             />
             {["mean", "difference"].map((line, i) => (
               <text
@@ -180,14 +185,11 @@ export function StripPairs({ shown, caseIndexes, unit, width, faint = false }: S
 }
 
 /** The same scale counted from the first case's mean. */
-function DifferenceTicks({ axis, base, x }: { axis: ReturnType<typeof axisOver>; base: number; x: number }) {
+function DifferenceTicks({ axis, base, x }: { axis: Axis; base: number; x: number }) {
   const { pencil } = palette();
-  const step = (axis.ticks[1] ?? 1) - (axis.ticks[0] ?? 0);
-  const first = Math.ceil((axis.from - base) / step);
-  const last = Math.floor((axis.to - base) / step);
   return (
     <>
-      {Array.from({ length: last - first + 1 }, (_, i) => (first + i) * step).map((by) => (
+      {multiplesWithin(axis.from - base, axis.to - base, axis.step).map((by) => (
         <g key={by}>
           <line x1={x - 5} x2={x} y1={axis.at(base + by)} y2={axis.at(base + by)} stroke={pencil} />
           <text x={x + 3} y={axis.at(base + by) + 5} fill={pencil}>
@@ -209,14 +211,12 @@ interface StripProps {
 }
 
 function Strip({ x, y, style: { color, mark }, whole }: StripProps) {
-  const { paper } = palette();
   return (
-    <path
+    <Point
+      {...{ x, y, mark, color }}
       class={whole ? "strip" : "strip is-alone"}
-      d={markPath(mark, x, y)}
-      fill={whole ? color : paper}
-      stroke={whole ? paper : color}
-      stroke-width="2"
+      paper={palette().paper}
+      hollow={!whole}
     />
   );
 }

@@ -31,30 +31,3 @@ export function stripSpan({ pairs, means, difference }: StripPairsShown): readon
   const all = [...strips, ...ends];
   return all.length === 0 ? [0, 1] : [Math.min(...all), Math.max(...all)];
 }
-
-/**
- * Labels moved apart, each as near its own place as the others let it; their order stays.
- *
- * @param places px, in any order
- * @example apart([10, 12, 40], 14) // [4, 18, 40]
- */
-export function apart(places: readonly number[], gapPx: number): number[] {
-  const order = places.map((_, i) => i).sort((a, b) => places[a]! - places[b]!);
-  // Runs of labels that touch are spaced evenly about their middle.
-  const runs: { own: number[]; middle: number }[] = [];
-  for (const i of order) {
-    runs.push({ own: [i], middle: places[i]! });
-    for (;;) {
-      const [before, last] = runs.slice(-2);
-      if (before === undefined || last === undefined) break;
-      const needed = ((before.own.length + last.own.length) / 2) * gapPx;
-      if (last.middle - before.middle >= needed - 1e-9) break;
-      const own = [...before.own, ...last.own];
-      runs.splice(-2, 2, { own, middle: own.reduce((sum, one) => sum + places[one]!, 0) / own.length });
-    }
-  }
-  const found = [...places];
-  for (const { own, middle } of runs)
-    own.forEach((i, place) => (found[i] = middle + (place - (own.length - 1) / 2) * gapPx));
-  return found;
-}

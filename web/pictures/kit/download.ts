@@ -1,7 +1,7 @@
 import { isGroup } from "../../state/json.ts";
 import { scenario, scenarioName } from "../../state/scenarioStore.ts";
 import { fontFamily, palette } from "./palette.ts";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
+import { wrapped } from "../../../src/drawing/text.ts";
 
 /** Hands a text to the person as a file. */
 export function saveText(fileName: string, text: string, type: string): void {

@@ -1,7 +1,7 @@
 import type { DigFitAnswer } from "../../../src/answer/dig/digAnswer.ts";
 import { fixed, percent } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "./frame.tsx";
-import { axisOver, type Axis } from "../answer/yieldRangesAxis.ts";
+import { axisOver, type Axis } from "../../../src/drawing/axis.ts";
 
 /** How what is fitted is measured out and said. */
 

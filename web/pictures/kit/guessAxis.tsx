@@ -1,8 +1,8 @@
 import type { DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { caseStyle, fontFamily, words, type Palette } from "./palette.ts";
-import { clamp } from "../pit/pitWallLayout.ts";
-import { axisOver } from "../answer/yieldRangesAxis.ts";
+import { clamp } from "./box.ts";
+import { axisOver } from "../../../src/drawing/axis.ts";
 
 export const defaults = {
   name: "Guess and truth on one axis",

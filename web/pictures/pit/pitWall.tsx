@@ -6,11 +6,13 @@ import type { LayerShown, SeasonShown } from "../../worker/protocol.ts";
 import { Fronts } from "./pitWallFronts.tsx";
 import { Dates, RainBars, Stages } from "./pitWallTime.tsx";
 import { PlantOnDay, Playhead, WaterOnDay } from "./pitWallDay.tsx";
-import { depthTicks, depthY, type PitWallLayout, type Window } from "./pitWallLayout.ts";
+import { type Window } from "../kit/box.ts";
+import type { PitWallLayout } from "./pitWallLayout.ts";
 import { SoilProfile } from "./soilProfile.tsx";
 import { pixelsUrl, waterPixels } from "./waterHeatmap.ts";
-import { handLine } from "./pitWallEarth.ts";
+import { handLine } from "../kit/handDrawn.ts";
 import { fontFamily, words, type Palette } from "../kit/palette.ts";
+import { DepthAxis } from "../kit/depthAxis.tsx";
 
 export const defaults = {
   name: "The pit wall: soil, plant-available water and root fronts by depth and date",
@@ -46,7 +48,7 @@ export function PitWall(props: PitWallProps) {
       class="svg-picture"
       font-family={fontFamily}
     >
-      <DepthAxis {...{ layout, window, colours, shown }} />
+      <Depths {...{ layout, window, colours, shown }} />
       <SoilProfile
         {...{ layers, window, colours, shown, id, season: one }}
         box={layout.soil}
@@ -75,29 +77,26 @@ export function PitWall(props: PitWallProps) {
 
 type PartProps = Pick<PitWallProps, "layout" | "window" | "colours">;
 
-function DepthAxis({ layout, window, colours, shown }: PartProps & { readonly shown: Formatters }) {
+function Depths({ layout, window, colours, shown }: PartProps & { readonly shown: Formatters }) {
   const { soil, wide } = layout;
-  const ticks = depthTicks(window.depthMm, soil.height, shown.system === "us");
+  const left = { x: wide ? 6 : 2, "text-anchor": "start", fill: colours.ink } as const;
   return (
-    <g font-size={wide ? 12.5 : 10.5} fill={colours.pencil}>
-      {ticks.map(({ mm, text }) => {
-        const y = depthY(soil, window, mm);
-        return (
-          <g key={mm}>
-            <path d={`M${soil.x - 6} ${y.toFixed(1)}h6`} stroke={colours.pencil} />
-            <text x={soil.x - 9} y={y + 4} text-anchor="end">
-              {text}
-            </text>
-          </g>
-        );
-      })}
-      <text x={wide ? 6 : 2} y={soil.y - 22} fill={colours.ink}>
+    <DepthAxis
+      {...{ shown, colours }}
+      box={soil}
+      depthMm={window.depthMm}
+      x={soil.x - 9}
+      sizePx={wide ? 12.5 : 10.5}
+      stroke={{ from: soil.x - 6, to: soil.x, color: colours.pencil }}
+      unitY={soil.y - 8}
+    >
+      <text {...left} y={soil.y - 22}>
         {wide ? "Depth," : "Depth"}
       </text>
-      <text x={wide ? 6 : 2} y={soil.y - 8} fill={colours.ink}>
+      <text {...left} y={soil.y - 8}>
         {shown.length}
       </text>
-    </g>
+    </DepthAxis>
   );
 }
 

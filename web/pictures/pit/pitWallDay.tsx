@@ -1,8 +1,10 @@
 import type { ReadonlySignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
 import type { CaseSeason, SeasonShown } from "../../worker/protocol.ts";
-import { crownX, plantOf, rootsOf } from "./pitWallEarth.ts";
-import { clamp, dayX, depthY, type Box, type PitWallLayout, type Window } from "./pitWallLayout.ts";
+import { crownX, rootsOf } from "./pitWallRoots.ts";
+import { plantOf } from "../kit/handDrawn.ts";
+import { clamp, dayX, depthY, type Box, type Window } from "../kit/box.ts";
+import type { PitWallLayout } from "./pitWallLayout.ts";
 import { frontOn, sayMonthDay } from "./pitWallReading.ts";
 import { caseStyle, type Palette } from "../kit/palette.ts";
 import { shareAvailable } from "./waterHeatmap.ts";

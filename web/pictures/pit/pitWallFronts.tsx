@@ -1,17 +1,11 @@
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { SeasonShown } from "../../worker/protocol.ts";
-import { apart, dayX, depthY, type PitWallLayout, type Window } from "./pitWallLayout.ts";
-import { caseStyle, type CaseStyle, type Palette } from "../kit/palette.ts";
-import { wrapped } from "../answer/threeNumbersLabel.ts";
-
-/** Plotly's words for dashes, as SVG draws them. */
-const dashes: Readonly<Record<CaseStyle["dash"], string | undefined>> = {
-  solid: undefined,
-  dash: "9 5",
-  dot: "2 5",
-  dashdot: "9 4 2 4",
-  longdash: "15 5",
-};
+import { apart } from "../../../src/drawing/labels.ts";
+import { dayX, depthY, type Window } from "../kit/box.ts";
+import type { PitWallLayout } from "./pitWallLayout.ts";
+import { caseStyle, type Palette } from "../kit/palette.ts";
+import { wrapped } from "../../../src/drawing/text.ts";
+import { Point, strokeDashes } from "../kit/marks.tsx";
 
 interface FrontsProps {
   readonly season: SeasonShown;
@@ -61,18 +55,12 @@ export function Fronts({ season, layout, window, colours, shown }: FrontsProps) 
           d={path}
           stroke={style.color}
           stroke-width="3"
-          stroke-dasharray={dashes[style.dash]}
+          stroke-dasharray={strokeDashes[style.dash]}
           stroke-linecap={style.dash === "dot" ? "round" : "butt"}
         />
       ))}
-      {lines.map(({ name, x, y, style }) => (
-        <path
-          key={name}
-          d={markPath(style.mark, x, y, 5)}
-          fill={style.color}
-          stroke={colours.paper}
-          stroke-width="1.5"
-        />
+      {lines.map(({ name, x, y, style: { mark, color } }) => (
+        <Point key={name} {...{ mark, x, y, color }} paper={colours.paper} radiusPx={5} edgePx={1.5} />
       ))}
       {names !== null &&
         lines.map(({ name, nameLines, x, y, endMm, style }, c) => (
@@ -103,37 +91,4 @@ export function Fronts({ season, layout, window, colours, shown }: FrontsProps) 
         ))}
     </g>
   );
-}
-
-/** A case's line as it is drawn, for a legend. */
-export function LineSample({ c, colours }: { readonly c: number; readonly colours: Palette }) {
-  const { color, dash, mark } = caseStyle(c, colours);
-  return (
-    <svg viewBox="0 0 38 14" width="38" height="14" aria-hidden="true" class="line-sample">
-      <path
-        d="M1 7h36"
-        stroke={color}
-        stroke-width="3"
-        stroke-dasharray={dashes[dash]}
-        stroke-linecap={dash === "dot" ? "round" : "butt"}
-      />
-      <path d={markPath(mark, 19, 7, 5)} fill={color} stroke={colours.paper} stroke-width="1.2" />
-    </svg>
-  );
-}
-
-function markPath(mark: CaseStyle["mark"], x: number, y: number, r: number): string {
-  const at = `M${x.toFixed(1)} ${y.toFixed(1)}`;
-  switch (mark) {
-    case "circle":
-      return `${at}m${-r} 0a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0z`;
-    case "diamond":
-      return `${at}m0 ${-r - 1}l${r + 1} ${r + 1}l${-r - 1} ${r + 1}l${-r - 1} ${-r - 1}z`;
-    case "square":
-      return `${at}m${-r} ${-r}h${2 * r}v${2 * r}h${-2 * r}z`;
-    case "triangle-up":
-      return `${at}m0 ${-r - 1}l${r + 1} ${2 * r}h${-2 * r - 2}z`;
-    case "cross":
-      return `${at}m${-r / 3} ${-r}h${(2 * r) / 3}v${(2 * r) / 3}h${(2 * r) / 3}v${(2 * r) / 3}h${(-2 * r) / 3}v${(2 * r) / 3}h${(-2 * r) / 3}v${(-2 * r) / 3}h${(-2 * r) / 3}v${(-2 * r) / 3}h${(2 * r) / 3}z`;
-  }
 }

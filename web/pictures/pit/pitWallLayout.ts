@@ -1,13 +1,6 @@
-import { mmPerInch } from "../../../src/quantity/constants.ts";
+import { inWholeSteps } from "../../../src/drawing/depths.ts";
 import type { SeasonShown } from "../../worker/protocol.ts";
-
-/** A part of the picture, in its own pixels. */
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
+import { clamp, type Box, type Window } from "../kit/box.ts";
 
 /** Where each part of the pit wall stands; everything from `soil` on shares the depth axis. */
 export interface PitWallLayout {
@@ -69,22 +62,6 @@ export function pitWallLayout(width: number, screenPx = 920): PitWallLayout {
   };
 }
 
-/** Which days and depths are shown. */
-export interface Window {
-  /** From the season's first day; `toDay` is the first one left out. */
-  readonly fromDay: number;
-  readonly toDay: number;
-  readonly depthMm: number;
-}
-
-export function dayX({ x, width }: Box, { fromDay, toDay }: Window, day: number): number {
-  return x + ((day - fromDay) / (toDay - fromDay)) * width;
-}
-
-export function depthY({ y, height }: Box, { depthMm }: Window, mm: number): number {
-  return y + (mm / depthMm) * height;
-}
-
 /** The whole day and the depth under a point; held within the window. */
 export function placeAtPoint(
   { x, y, width, height }: Box,
@@ -100,53 +77,8 @@ export function placeAtPoint(
   };
 }
 
-/** Depth that shows the deepest front with some soil below it, in whole steps so that it seldom moves. */
+/** Depth that shows the deepest front with some soil below it, in whole feet. */
 export function rootedDepthMm({ cases }: SeasonShown, soilBottomMm: number): number {
   const deepest = Math.max(0, ...cases.map(({ frontMm }) => frontMm.at(-1) ?? 0));
-  const stepMm = 304.8;
-  return Math.min(soilBottomMm, Math.max(3, Math.ceil((deepest * 1.15) / stepMm)) * stepMm);
-}
-
-export interface Tick {
-  readonly mm: number;
-  readonly text: string;
-}
-
-/** Round depths at least `leastPx` apart, in the unit on show. */
-export function depthTicks(depthMm: number, heightPx: number, us: boolean, leastPx = 34): Tick[] {
-  const mmPerUnit = us ? mmPerInch : 1;
-  const steps = us ? [2, 3, 6, 12, 24, 36] : [50, 100, 200, 250, 500, 1000];
-  const pxPerUnit = (heightPx / depthMm) * mmPerUnit;
-  const step = steps.find((one) => one * pxPerUnit >= leastPx) ?? steps.at(-1)!;
-  const count = Math.floor(depthMm / (step * mmPerUnit) + 1e-9);
-  return Array.from({ length: count + 1 }, (_, i) => ({
-    mm: i * step * mmPerUnit,
-    text: String(i * step),
-  }));
-}
-
-/** Centres moved apart so that none comes nearer than half of both heights, and all stay between the ends. */
-export function apart(
-  wanted: readonly number[],
-  heights: readonly number[],
-  from: number,
-  to: number,
-): number[] {
-  const order = wanted.map((_, i) => i).sort((a, b) => wanted[a]! - wanted[b]! || a - b);
-  const centres = [...wanted];
-  let edge = from;
-  for (const i of order) {
-    centres[i] = Math.max(wanted[i]!, edge + heights[i]! / 2);
-    edge = centres[i]! + heights[i]! / 2;
-  }
-  edge = to;
-  for (const i of order.toReversed()) {
-    centres[i] = Math.min(centres[i]!, edge - heights[i]! / 2);
-    edge = centres[i]! - heights[i]! / 2;
-  }
-  return centres;
-}
-
-export function clamp(value: number, least: number, most: number): number {
-  return Math.min(Math.max(value, least), most);
+  return Math.min(soilBottomMm, inWholeSteps(deepest * 1.15, 304.8, 3));
 }

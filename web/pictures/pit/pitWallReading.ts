@@ -84,7 +84,7 @@ export function availableAboveMm(one: CaseSeason, ownDay: number, depthMm: numbe
 }
 
 /** The least share of its pace that the root front keeps in a layer, in this season; 1 where no slice is known. */
-export function passageOf(
+export function leastPassageIn(
   { sliceTopMm, sliceThicknessMm, passage }: CaseSeason,
   topMm: number,
   bottomMm: number,

@@ -3,12 +3,14 @@ import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { dayOfMonth, monthOf, yearOf } from "../../../src/quantity/calendar.ts";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, SeasonShown } from "../../worker/protocol.ts";
-import { dayX, type PitWallLayout, type Window } from "./pitWallLayout.ts";
+import { dayX, type Window } from "../kit/box.ts";
+import type { PitWallLayout } from "./pitWallLayout.ts";
 import { monthNames } from "../../../src/quantity/dates.ts";
 import { sayMonthDay, stageParts } from "./pitWallReading.ts";
 import { placedMarks, type EventMark } from "../kit/placedMarks.ts";
 import { rainBars, rainTop } from "./rainBars.ts";
 import { words, type Palette } from "../kit/palette.ts";
+import { hatching } from "../../../src/drawing/denseLayer.ts";
 
 interface TimeProps {
   readonly season: SeasonShown;
@@ -99,7 +101,7 @@ export function Stages({ season, one, layout, window, colours }: TimeProps) {
           />
           {name === "fallow" && (
             <path
-              d={hatch(x, end, box.y + 2, box.height - 2)}
+              d={hatching({ x, y: box.y + 2, width: end - x, height: box.height - 2 }, 9)}
               stroke={colours.pencil}
               stroke-width="0.6"
               stroke-opacity="0.55"
@@ -217,13 +219,6 @@ function eventMarks(season: SeasonShown, one: CaseSeason): EventMark[] {
     const day = one.startsAt + ownDay;
     return { day, side, word, date: sayMonthDay(season.firstDay + day) };
   });
-}
-
-function hatch(from: number, to: number, y: number, height: number): string {
-  let path = "";
-  for (let x = from; x < to - height; x += 9)
-    path += `M${x.toFixed(1)} ${(y + height).toFixed(1)}l${height} ${-height}`;
-  return path;
 }
 
 function trimmed(value: number): string {

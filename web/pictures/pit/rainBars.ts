@@ -1,5 +1,6 @@
 import type { CaseSeason, SeasonShown } from "../../worker/protocol.ts";
-import { dayX, type Box, type Window } from "./pitWallLayout.ts";
+import { dayX, type Box, type Window } from "../kit/box.ts";
+import { roundUp } from "../../../src/drawing/axis.ts";
 
 export const defaults = {
   /** Narrowest bar, px: a wet day must not vanish on a narrow screen. */
@@ -28,9 +29,8 @@ export function snowfallMm(
 export function rainTop({ rainMm }: SeasonShown, { fromDay, toDay }: Window, mmPerUnit: number): number {
   let most = 0;
   for (let day = fromDay; day < toDay; day++) most = Math.max(most, rainMm[day]!);
-  const units = most / mmPerUnit;
-  const rounds = mmPerUnit > 1 ? [0.5, 1, 2, 3, 4, 6, 10] : [10, 20, 40, 60, 80, 100, 200];
-  return (rounds.find((one) => one >= units) ?? Math.ceil(units)) * mmPerUnit;
+  const least = mmPerUnit > 1 ? 0.5 : 10;
+  return roundUp(Math.max(least, most / mmPerUnit), [1, 2, 3, 4, 5, 6]) * mmPerUnit;
 }
 
 export interface Bars {

@@ -1,18 +1,18 @@
 import type { ComponentChildren } from "preact";
-import { useMemo } from "preact/hooks";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { percent } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, LayerShown } from "../../worker/protocol.ts";
-import { earthOf, handLine } from "./pitWallEarth.ts";
-import { apart, depthY, type Box, type Window } from "./pitWallLayout.ts";
-import { passageOf } from "./pitWallReading.ts";
+import { handLine, px } from "../kit/handDrawn.ts";
+import { DenseLayer, EarthMarks, stonesFrom } from "../kit/earth.tsx";
+import { slowBelow } from "../../../src/drawing/denseLayer.ts";
+import { shortened } from "../../../src/drawing/text.ts";
+import { apart } from "../../../src/drawing/labels.ts";
+import { depthY, type Box, type Window } from "../kit/box.ts";
+import { leastPassageIn } from "./pitWallReading.ts";
 import { fontFamily, type Palette } from "../kit/palette.ts";
 
 export const defaults = {
-  /** Roots are said to slow where the front keeps less of its pace than this. */
-  slowBelow: 0.9,
   lineHeightPx: 15,
-  stonesFrom: 0.005,
 } as const;
 
 interface SoilProfileProps {
@@ -81,7 +81,7 @@ function bandsOf(
     .map((layer) => {
       const y = depthY(box, window, layer.topMm);
       const bottom = depthY(box, window, Math.min(layer.bottomMm, window.depthMm));
-      const passage = season === null ? 1 : passageOf(season, layer.topMm, layer.bottomMm);
+      const passage = season === null ? 1 : leastPassageIn(season, layer.topMm, layer.bottomMm);
       return { layer, passage, band: { x: box.x, width: box.width, y, height: bottom - y } };
     });
 }
@@ -94,33 +94,20 @@ interface BandProps extends BandOfLayer {
 }
 
 function Band({ layer, band, passage, colours, wide, seed, clip }: BandProps) {
-  const { x, y, width, height } = band;
-  const earth = useMemo(
-    () => earthOf(layer, band, seed),
-    [layer.sandFraction, layer.clayFraction, layer.gravelVolumeFraction, x, y, width, height],
-  );
-  const pencil = { fill: "none", stroke: colours.ink, "stroke-linecap": "round" } as const;
   return (
     <g>
       <clipPath id={clip}>
-        <rect x={x} y={y} width={width} height={height} />
+        <rect {...band} />
       </clipPath>
-      <rect x={x} y={y} width={width} height={height} fill={colours.soil[layer.texture] ?? colours.rule} />
-      <rect x={x} y={y} width={width} height={height} fill="#20160e" fill-opacity={darkness(layer)} />
+      <rect {...band} fill={colours.soil[layer.texture] ?? colours.rule} />
+      <rect {...band} fill="#20160e" fill-opacity={darkness(layer)} />
       <g clip-path={`url(#${clip})`}>
-        <path d={earth.grains} {...pencil} stroke-width="1.7" stroke-opacity="0.5" />
-        <path d={earth.strokes} {...pencil} stroke-width="0.8" stroke-opacity="0.4" />
-        <path d={earth.waves} {...pencil} stroke-width="0.9" stroke-opacity="0.45" />
-        {layer.gravelVolumeFraction > defaults.stonesFrom && (
-          <path
-            d={earth.stones}
-            fill={colours.paper}
-            stroke={colours.ink}
-            stroke-width="1"
-            fill-opacity="0.75"
-          />
+        <EarthMarks {...{ layer, seed, colours }} box={band} on="earth" />
+        {passage < slowBelow && (
+          <DenseLayer {...{ passage, colours }} box={band} bars={["right"]}>
+            <TurnedRoots {...{ band, passage, colours, wide }} />
+          </DenseLayer>
         )}
-        {passage < defaults.slowBelow && <SlowMarks {...{ band, passage, colours, wide }} />}
       </g>
     </g>
   );
@@ -132,32 +119,19 @@ function darkness({ organicMatterPercent, bulkDensityKgPerM3 }: LayerShown): num
   return Math.min(0.35, 0.06 * organicMatterPercent + 0.45 * packed);
 }
 
-/** Roots that turn aside, closer together the less of their pace is left, and a bar along the layer's edge. */
-function SlowMarks({ band, passage, colours, wide }: Omit<BandProps, "seed" | "clip" | "layer">) {
+/** Roots that turn aside, closer together the less of their pace is left. */
+function TurnedRoots({ band, passage, colours, wide }: Omit<BandProps, "seed" | "clip" | "layer">) {
   const { x, y, width, height } = band;
   const gap = 14 + 26 * passage;
   const inset = wide ? 10 : 6;
   const count = Math.max(1, Math.floor((width - 2 * inset) / gap));
-  const tall = Math.min(11, height * 0.45);
+  const half = px(Math.min(11, height * 0.45) / 2);
   const turned = Array.from({ length: count }, (_, i) => {
     const way = i < count / 2 ? -1 : 1;
     const at = x + inset + (i + 0.5) * ((width - 2 * inset) / count);
-    return `M${at.toFixed(1)} ${y.toFixed(1)}v${(tall * 0.5).toFixed(1)}q0 ${(tall * 0.5).toFixed(1)} ${4 * way} ${(tall * 0.5).toFixed(1)}h${7 * way}`;
+    return `M${px(at)} ${px(y)}v${half}q0 ${half} ${4 * way} ${half}h${7 * way}`;
   }).join("");
-  return (
-    <g>
-      <rect
-        x={x}
-        y={y}
-        width={width}
-        height={height}
-        fill={colours.pan}
-        fill-opacity={0.28 * (1 - passage)}
-      />
-      <path d={turned} fill="none" stroke={colours.pan} stroke-width="1.8" stroke-linecap="round" />
-      <rect x={x + width - 5} y={y} width="5" height={height} fill={colours.pan} />
-    </g>
-  );
+  return <path d={turned} fill="none" stroke={colours.pan} stroke-width="1.8" stroke-linecap="round" />;
 }
 
 interface TagsProps {
@@ -226,11 +200,11 @@ interface Line {
 }
 
 function linesOf({ layer, band, passage }: BandOfLayer, wide: boolean, shown: Formatters): Line[] {
-  const isSlow = passage < defaults.slowBelow;
+  const isSlow = passage < slowBelow;
   const density = `${(layer.bulkDensityKgPerM3 / 1000).toFixed(2)}${wide ? " g/cm³" : ""}`;
   const soil = wide ? [`${layer.texture}, ${density}`] : [layer.texture, density];
   const stones =
-    layer.gravelVolumeFraction > defaults.stonesFrom ? `${percent(layer.gravelVolumeFraction)} stones` : "";
+    layer.gravelVolumeFraction > stonesFrom ? `${percent(layer.gravelVolumeFraction)} stones` : "";
   const slow = `${wide ? "roots slow" : "slow"}: ${percent(passage)}${wide ? " of pace" : ""}`;
   const end = layer.bottomMm > 0 ? `to ${shown.total(layer.bottomMm)} ${shown.length}` : "";
   const name = { text: layer.name, isName: true };
@@ -245,8 +219,4 @@ function linesOf({ layer, band, passage }: BandOfLayer, wide: boolean, shown: Fo
   // A slow layer, thin as it may be, tells what it is and what it does: its slip pushes the others aside.
   const room = Math.max(isSlow ? 3 : 1, Math.floor((band.height - 4) / defaults.lineHeightPx));
   return all.slice(0, room);
-}
-
-function shortened(text: string, most: number): string {
-  return text.length <= most ? text : `${text.slice(0, Math.max(1, most - 1)).trimEnd()}…`;
 }

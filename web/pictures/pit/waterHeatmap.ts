@@ -1,5 +1,5 @@
 import type { CaseSeason } from "../../worker/protocol.ts";
-import type { Window } from "./pitWallLayout.ts";
+import type { Window } from "../kit/box.ts";
 
 export const defaults = {
   /** Rows over the depth shown: finer than the slices, so that layers begin where they do. */

@@ -3,20 +3,20 @@ import { useMemo } from "preact/hooks";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, LayerShown, SeasonShown } from "../../worker/protocol.ts";
 import { fontFamily, type Palette } from "../kit/palette.ts";
-import { earthOf, handLine } from "../pit/pitWallEarth.ts";
-import { depthY, type Box, type Window } from "../pit/pitWallLayout.ts";
-import { passageOf } from "../pit/pitWallReading.ts";
+import { handLine } from "../kit/handDrawn.ts";
+import { depthY, type Box, type Window } from "../kit/box.ts";
+import { leastPassageIn } from "../pit/pitWallReading.ts";
 import { rootSystemOf } from "./rootSystem.ts";
 import { FrontLines, FrontNumber, GrownRoots, Plant, RainFalling, WaterBehind } from "./twoRootsDay.tsx";
-import { CaseName, DepthAxis, WaterKey } from "./twoRootsFrame.tsx";
+import { Depths, CaseName, WaterKey } from "./twoRootsFrame.tsx";
 import { crownIn, slipsOf, slipWeight, type Slip, type TwoRootsLayout } from "./twoRootsLayout.ts";
 import { sliceAt } from "../pit/waterHeatmap.ts";
+import { DenseLayer, EarthMarks } from "../kit/earth.tsx";
+import { slowBelow } from "../../../src/drawing/denseLayer.ts";
 
 export const defaults = {
   name: "Two root systems side by side in the soil's available water",
   fileName: "two-root-systems",
-  /** A layer in which roots keep less of their pace is marked. */
-  slowBelow: 0.9,
 } as const;
 
 export interface TwoRootsProps {
@@ -42,7 +42,7 @@ export function TwoRoots({ season, pair, layers, layout, depthMm, day, colours, 
   return (
     <g font-family={fontFamily} font-size={layout.sizePx} fill={colours.ink}>
       <rect width={layout.width} height={layout.height} fill={colours.paper} />
-      <DepthAxis {...{ layout, window, colours, shown }} />
+      <Depths {...{ layout, window, colours, shown }} />
       {here.map((c, n) => (
         <RootPanel
           key={c}
@@ -101,7 +101,10 @@ function RootPanel(props: PanelProps) {
       <g clip-path={`url(#${id})`}>
         <WaterBehind {...{ one, box, window, day, colours }} />
         {bands.map(({ band, layer, isSlow, pace }, i) => (
-          <Earth key={i} {...{ band, layer, isSlow, pace, colours }} seed={i + 1} />
+          <g key={i}>
+            <EarthMarks {...{ layer, colours }} box={band} seed={i + 1} on="water" />
+            {isSlow && <DenseLayer box={band} passage={pace} colours={colours} bars={["left", "right"]} />}
+          </g>
         ))}
         <GrownRoots {...{ one, roots, box, window, day, colours }} />
       </g>
@@ -140,57 +143,14 @@ function bandsOf(
     .map((layer) => {
       const y = depthY(box, window, layer.topMm);
       const height = depthY(box, window, Math.min(layer.bottomMm, window.depthMm)) - y;
-      const pace = passageOf(one, layer.topMm, layer.bottomMm);
+      const pace = leastPassageIn(one, layer.topMm, layer.bottomMm);
       return {
         layer,
         pace,
-        isSlow: pace < defaults.slowBelow,
+        isSlow: pace < slowBelow,
         band: { x: box.x, y, width: box.width, height },
       };
     });
-}
-
-interface EarthProps extends BandOfLayer {
-  readonly colours: Palette;
-  readonly seed: number;
-}
-
-/** The grain of the earth in pencil over the water; a dense layer is hatched as far as it holds roots back. */
-function Earth({ band, layer, isSlow, pace, colours, seed }: EarthProps) {
-  const { x, y, width, height } = band;
-  const earth = useMemo(
-    () => earthOf(layer, band, seed),
-    [layer.sandFraction, layer.clayFraction, layer.gravelVolumeFraction, x, y, width, height],
-  );
-  const pencil = { fill: "none", stroke: colours.ink, "stroke-linecap": "round" } as const;
-  return (
-    <g>
-      <path d={earth.grains + earth.strokes} {...pencil} stroke-width="1" stroke-opacity="0.28" />
-      <path d={earth.waves} {...pencil} stroke-width="0.9" stroke-opacity="0.25" />
-      {layer.gravelVolumeFraction > 0.005 && (
-        <path d={earth.stones} {...pencil} stroke-width="1" stroke-opacity="0.7" />
-      )}
-      {isSlow && (
-        <>
-          <rect {...band} fill={colours.pan} fill-opacity={0.3 * (1 - pace)} />
-          <path d={hatching(band, pace)} {...pencil} stroke={colours.pan} stroke-width="1.1" />
-          <rect x={x} y={y} width="6" height={height} fill={colours.pan} />
-          <rect x={x + width - 6} y={y} width="6" height={height} fill={colours.pan} />
-        </>
-      )}
-    </g>
-  );
-}
-
-/** The denser, the closer. */
-function hatching({ x, y, width, height }: Box, pace: number): string {
-  const gap = 9 + 26 * pace;
-  let path = "";
-  for (let at = gap / 2 - height; at < width; at += gap) {
-    const [from, to] = [Math.max(0, at), Math.min(width, at + height)];
-    path += `M${(x + from).toFixed(1)} ${(y + height - (from - at)).toFixed(1)}L${(x + to).toFixed(1)} ${(y + height - (to - at)).toFixed(1)}`;
-  }
-  return path;
 }
 
 interface SlipsProps {

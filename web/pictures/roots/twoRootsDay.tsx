@@ -2,13 +2,14 @@ import type { ReadonlySignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, SeasonShown } from "../../worker/protocol.ts";
-import { caseStyle, type CaseStyle, type Palette } from "../kit/palette.ts";
-import { plantOf } from "../pit/pitWallEarth.ts";
-import { clamp, depthY, type Box, type Window } from "../pit/pitWallLayout.ts";
+import { caseStyle, type Palette } from "../kit/palette.ts";
+import { plantOf } from "../kit/handDrawn.ts";
+import { clamp, depthY, type Box, type Window } from "../kit/box.ts";
 import { strokesTo, type RootSystem } from "./rootSystem.ts";
 import { crownIn, numberTop, type Slip, type TwoRootsLayout } from "./twoRootsLayout.ts";
 import { heldFront } from "./twoRootsTable.ts";
 import { colourTable, shareAvailable } from "../pit/waterHeatmap.ts";
+import { strokeDashes } from "../kit/marks.tsx";
 
 /** What moves with the day: each part looks at it by itself, so that nothing else is drawn again. */
 
@@ -145,14 +146,6 @@ export function RainFalling({ season, box, layout, day, colours }: RainProps) {
   );
 }
 
-const dashes: Readonly<Record<CaseStyle["dash"], string | undefined>> = {
-  solid: undefined,
-  dash: "9 5",
-  dot: "2 5",
-  dashdot: "9 4 2 4",
-  longdash: "15 5",
-};
-
 interface FrontsProps extends OfDay {
   readonly c: number;
   readonly others: readonly number[];
@@ -180,13 +173,13 @@ export function FrontLines({ c, others, season, box, window, day, colours }: Fro
             d={line(deep)}
             stroke={style.color}
             stroke-width="1.6"
-            stroke-dasharray={dashes[style.dash] ?? "1 0"}
+            stroke-dasharray={strokeDashes[style.dash] ?? "1 0"}
             stroke-opacity="0.8"
           />
         );
       })}
       <path d={line(mm)} stroke={colours.paper} stroke-width="6" stroke-opacity="0.8" />
-      <path d={line(mm)} stroke={color} stroke-width="3.2" stroke-dasharray={dashes[dash]} />
+      <path d={line(mm)} stroke={color} stroke-width="3.2" stroke-dasharray={strokeDashes[dash]} />
     </g>
   );
 }

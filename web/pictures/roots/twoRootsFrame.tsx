@@ -1,9 +1,10 @@
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { caseStyle, type Palette } from "../kit/palette.ts";
-import { LineSample } from "../pit/pitWallFronts.tsx";
-import { depthTicks, depthY, type Window } from "../pit/pitWallLayout.ts";
-import { widthOf } from "../answer/threeNumbersLabel.ts";
+import { LineSample } from "../kit/marks.tsx";
+import { type Window } from "../kit/box.ts";
+import { widthOf } from "../../../src/drawing/text.ts";
 import type { TwoRootsLayout } from "./twoRootsLayout.ts";
+import { DepthAxis } from "../kit/depthAxis.tsx";
 
 /** What stands around the two root systems to read them by: names, the scale of depth, what the colours mean. */
 
@@ -45,36 +46,19 @@ interface AxisProps {
 }
 
 /** One scale of depth for both. */
-export function DepthAxis({ layout, window, colours, shown }: AxisProps) {
-  const box = layout.panels[0]!;
-  const ticks = depthTicks(
-    window.depthMm,
-    box.height,
-    shown.system === "us",
-    (layout.wide ? 46 : 40) * layout.scale,
-  );
-  const last = layout.panels.at(-1)!;
+export function Depths({ layout, window, colours, shown }: AxisProps) {
+  const { panels, axisX, sizePx, wide, scale } = layout;
+  const box = panels[0]!;
+  const last = panels.at(-1)!;
   return (
-    <g fill={colours.pencil} text-anchor="end">
-      <text x={layout.axisX} y={box.y - 14}>
-        {shown.length}
-      </text>
-      {ticks.map(({ mm, text }) => {
-        const y = depthY(box, window, mm);
-        return (
-          <g key={mm}>
-            <text x={layout.axisX} y={y + layout.sizePx * 0.35}>
-              {text}
-            </text>
-            <path
-              d={`M${layout.axisX + 2} ${y}H${last.x + last.width}`}
-              stroke={colours.rule}
-              stroke-width="1"
-            />
-          </g>
-        );
-      })}
-    </g>
+    <DepthAxis
+      {...{ box, shown, colours, sizePx }}
+      depthMm={window.depthMm}
+      x={axisX}
+      leastPx={(wide ? 46 : 40) * scale}
+      stroke={{ from: axisX + 2, to: last.x + last.width, color: colours.rule }}
+      unitY={box.y - 14}
+    />
   );
 }
 

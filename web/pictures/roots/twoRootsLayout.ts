@@ -1,6 +1,7 @@
 import type { LayerShown } from "../../worker/protocol.ts";
-import { apart, clamp, type Box } from "../pit/pitWallLayout.ts";
-import { widthOf, wrapped } from "../answer/threeNumbersLabel.ts";
+import { apart } from "../../../src/drawing/labels.ts";
+import { clamp, type Box } from "../kit/box.ts";
+import { shortened, widthOf, wrapped } from "../../../src/drawing/text.ts";
 
 /** Where the parts of the two root systems stand, px of the drawing. */
 export interface TwoRootsLayout {
@@ -165,7 +166,3 @@ export function layerSaid(
 
 /** The size of type in which a letter takes one px of room. */
 const oneLetter = 1 / widthOf("a", 1);
-
-function shortened(text: string, most: number): string {
-  return text.length <= most ? text : `${text.slice(0, Math.max(1, most - 1)).trimEnd()}…`;
-}

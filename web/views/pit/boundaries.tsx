@@ -1,7 +1,9 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { shownIn } from "../../../src/report/tables/formatters.ts";
-import { apart, depthY, type PitWallLayout, type Window } from "../../pictures/pit/pitWallLayout.ts";
+import { apart } from "../../../src/drawing/labels.ts";
+import { depthY, type Window } from "../../pictures/kit/box.ts";
+import type { PitWallLayout } from "../../pictures/pit/pitWallLayout.ts";
 import { editMany, endEdit, scenario } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import type { LayerShown } from "../../worker/protocol.ts";

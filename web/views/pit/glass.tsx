@@ -1,7 +1,8 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { useId, useRef } from "preact/hooks";
 import { shownIn } from "../../../src/report/tables/formatters.ts";
-import { placeAtPoint, type PitWallLayout, type Window } from "../../pictures/pit/pitWallLayout.ts";
+import type { Window } from "../../pictures/kit/box.ts";
+import { placeAtPoint, type PitWallLayout } from "../../pictures/pit/pitWallLayout.ts";
 import { sayDay } from "../../pictures/pit/pitWallReading.ts";
 import { wantsStill } from "../../state/theme.ts";
 import { units } from "../../state/view.ts";

@@ -1,4 +1,4 @@
-import type { Box } from "../../pictures/pit/pitWallLayout.ts";
+import type { Box } from "../../pictures/kit/box.ts";
 
 /** A box of the drawing as shares of it, for what lies over the drawing however large it is shown. */
 export function sharesOf(

@@ -1,5 +1,5 @@
 import { percent, shownIn, type Formatters } from "../../../src/report/tables/formatters.ts";
-import { LineSample } from "../../pictures/pit/pitWallFronts.tsx";
+import { LineSample } from "../../pictures/kit/marks.tsx";
 import { readingAt, sayDay, type Reading } from "../../pictures/pit/pitWallReading.ts";
 import type { Palette } from "../../pictures/kit/palette.ts";
 import { units } from "../../state/view.ts";

@@ -6,8 +6,9 @@ import { saveText, saveUrl, svgText, svgToPng } from "../../pictures/kit/downloa
 import { PictureFrame } from "../../pictures/kit/frame.tsx";
 import { palette } from "../../pictures/kit/palette.ts";
 import { defaults, PitWall } from "../../pictures/pit/pitWall.tsx";
-import { LineSample } from "../../pictures/pit/pitWallFronts.tsx";
-import { pitWallLayout, rootedDepthMm, type Window } from "../../pictures/pit/pitWallLayout.ts";
+import { LineSample } from "../../pictures/kit/marks.tsx";
+import type { Window } from "../../pictures/kit/box.ts";
+import { pitWallLayout, rootedDepthMm } from "../../pictures/pit/pitWallLayout.ts";
 import { pitWallTable } from "../../pictures/pit/pitWallTable.ts";
 import { useScreenHeight } from "../screenHeight.ts";
 import { isPrinting } from "../../state/theme.ts";

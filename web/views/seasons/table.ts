@@ -2,10 +2,9 @@ import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { csvText } from "../../../src/report/tables/csvText.ts";
 import { roundForPrint } from "../../../src/report/tables/roundForPrint.ts";
 import { generatedYear } from "../../../src/report/tables/yearSaid.ts";
-import type { Formatters } from "../../../src/report/tables/formatters.ts";
+import { fineYield, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { fixed } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../../pictures/kit/frame.tsx";
-import { sayExtraYield } from "../../pictures/answer/yieldRangesDigits.ts";
 import type { SeasonRow } from "./rows.ts";
 
 /** What a season's numbers are called and written as. */
@@ -85,7 +84,7 @@ function columnsOf(
           {
             head: `Extra yield, ${yieldUnit}`,
             value: ({ extraYield }: SeasonRow) => extraYield,
-            say: (value: number) => sayExtraYield(value, yieldUnit),
+            say: (value: number) => fineYield(value, yieldUnit),
           },
         ]
       : []),

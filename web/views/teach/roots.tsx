@@ -1,7 +1,8 @@
 import { useEffect, useId, useMemo } from "preact/hooks";
 import { shownIn, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { palette } from "../../pictures/kit/palette.ts";
-import { clamp, rootedDepthMm } from "../../pictures/pit/pitWallLayout.ts";
+import { clamp } from "../../pictures/kit/box.ts";
+import { rootedDepthMm } from "../../pictures/pit/pitWallLayout.ts";
 import { sayDay, stageOn } from "../../pictures/pit/pitWallReading.ts";
 import { SvgPicture } from "../../pictures/kit/svgPicture.tsx";
 import { defaults, TwoRoots } from "../../pictures/roots/twoRoots.tsx";

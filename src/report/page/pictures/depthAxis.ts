@@ -1,8 +1,9 @@
-import { mmPerInch } from "../../../quantity/constants.ts";
 import type { Formatters } from "../../tables/formatters.ts";
-import { lineBetween, marksBetween, scaleTo, textAt, type Scale } from "./drawing.ts";
+import { scaleTo, type Scale } from "../../../drawing/axis.ts";
+import { lineBetween, textAt } from "./drawing.ts";
 import { pencil, rule } from "../reportStyle.ts";
 import type { ReportInput } from "../reportInput.ts";
+import { depthTicks } from "../../../drawing/depths.ts";
 
 /** Where depths lie in a drawing; the same in the soil's and the roots', so that they can be read side by side. */
 export interface DepthRoom {
@@ -17,6 +18,8 @@ export interface DepthRoom {
 const top = 22;
 const below = 20;
 const usualPx = 170;
+/** From one number to the next. */
+const leastPx = 20;
 
 /** Somewhat deeper than the deepest roots; taller where many layers want to be named. */
 export function depthRoom({ scenario, comparison, season }: ReportInput): DepthRoom {
@@ -34,16 +37,15 @@ export function depthRoom({ scenario, comparison, season }: ReportInput): DepthR
 
 /** Marks and numbers left of `x`. */
 export function depthAxis(room: DepthRoom, x: number, shown: Formatters, across = 0): string[] {
-  const perUnit = shown.length === "in" ? mmPerInch : 1;
-  const marks = marksBetween(0, room.depthMm / perUnit, 7);
+  const ticks = depthTicks(room.depthMm, room.bottom - room.top, shown.length === "in", leastPx);
   return [
     lineBetween(x, room.top, x, room.bottom),
-    ...marks.flatMap((mark) => {
-      const y = room.y(mark * perUnit);
+    ...ticks.flatMap(({ mm, text }) => {
+      const y = room.y(mm);
       return [
         ...(across > 0 ? [lineBetween(x, y, x + across, y, rule, 0.6)] : []),
         lineBetween(x - 4, y, x, y),
-        textAt(x - 6, y + 3.5, String(Math.round(mark)), { anchor: "end", fill: pencil }),
+        textAt(x - 6, y + 3.5, text, { anchor: "end", fill: pencil }),
       ];
     }),
     textAt(x - 6, room.bottom + 14, `depth, ${shown.length}`, { anchor: "start", fill: pencil, size: 9 }),

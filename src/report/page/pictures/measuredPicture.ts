@@ -1,7 +1,8 @@
 import type { EvidenceAnswer } from "../../../answer/comparison/evidenceAnswer.ts";
 import { measuredYield } from "../../sentences/measuredYield.ts";
 import { fixed } from "../../tables/formatters.ts";
-import { box, lineBetween, marksBetween, scaleTo, svgOf, textAt } from "./drawing.ts";
+import { marksBetween, scaleTo } from "../../../drawing/axis.ts";
+import { box, lineBetween, svgOf, textAt } from "./drawing.ts";
 import { ink, slow } from "../reportStyle.ts";
 import type { ReportInput } from "../reportInput.ts";
 import { bottomAxis, reachOf, zeroLine } from "../ranges.ts";

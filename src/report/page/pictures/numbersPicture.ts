@@ -1,7 +1,9 @@
 import type { DifferenceAnswer } from "../../../answer/comparison/comparison.ts";
 import { mmPerInch } from "../../../quantity/constants.ts";
 import { differenceDigits } from "../../tables/differenceDigits.ts";
-import { box, lineBetween, marksBetween, scaleTo, shortened, svgOf, textAt } from "./drawing.ts";
+import { marksBetween, scaleTo } from "../../../drawing/axis.ts";
+import { shortened } from "../../../drawing/text.ts";
+import { box, lineBetween, svgOf, textAt } from "./drawing.ts";
 import { caseColour, caseLetter, pencil } from "../reportStyle.ts";
 import type { ReportInput } from "../reportInput.ts";
 import { bottomAxis, reachOf, zeroLine } from "../ranges.ts";

@@ -3,10 +3,13 @@ import { passageOf } from "../../../soil/layers/slices.ts";
 import { dayNumber, dayOfMonth, isoDate, monthOf, yearOf } from "../../../quantity/calendar.ts";
 import { monthNames } from "../../../quantity/dates.ts";
 import { depthAxis, depthRoom, type DepthRoom } from "./depthAxis.ts";
-import { apart, box, coordinate, lineBetween, scaleTo, svgOf, textAt, type Scale } from "./drawing.ts";
+import { widthOf } from "../../../drawing/text.ts";
+import { apart } from "../../../drawing/labels.ts";
+import { scaleTo, type Scale } from "../../../drawing/axis.ts";
+import { box, coordinate, lineBetween, svgOf, textAt } from "./drawing.ts";
 import { caseColour, caseDash, caseLetter, pencil, rule, slow } from "../reportStyle.ts";
 import type { ReportInput, TypicalSeason } from "../reportInput.ts";
-import { defaults as soil } from "./soilPicture.ts";
+import { slowBelow } from "../../../drawing/denseLayer.ts";
 
 export const defaults = {
   title: "How deep the roots are, day by day, in the middle run",
@@ -29,7 +32,7 @@ export function rootsPicture(input: ReportInput): string {
   const to = Math.max(...cases.map(({ maturityDay }) => maturityDay));
   const x = scaleTo(from, Math.max(to, from + 1), left, right);
   const slowLayers = scenario.cases[0].layers.filter(
-    (layer) => layer.topMm < room.depthMm && passageOf(layer, 0) < soil.slowBelow,
+    (layer) => layer.topMm < room.depthMm && passageOf(layer, 0) < slowBelow,
   );
   const ends = cases.map(({ frontMm }) => room.y(frontMm.at(-1) ?? 0));
   return svgOf({
@@ -82,19 +85,27 @@ function stageMarks(
   x: Scale,
   { top, bottom }: DepthRoom,
 ): string[] {
-  const marks: readonly (readonly [number, string, "start" | "middle" | "end"])[] = sod
+  const marks: readonly { readonly day: number; readonly word: string; readonly side: number }[] = sod
     ? [
-        [sowingDay, "growth begins", "start"],
-        [maturityDay, "ends", "end"],
+        { day: sowingDay, word: "growth begins", side: 0.5 },
+        { day: maturityDay, word: "ends", side: -0.5 },
       ]
     : [
-        [sowingDay, "sown", "start"],
-        [floweringDay, "flowering", "middle"],
-        [maturityDay, "mature", "end"],
+        { day: sowingDay, word: "sown", side: 0.5 },
+        { day: floweringDay, word: "flowering", side: 0 },
+        { day: maturityDay, word: "mature", side: -0.5 },
       ];
-  return marks.flatMap(([day, word, anchor]) => [
+  const size = 9.5;
+  const widths = marks.map(({ word }) => widthOf(word, size) + 4);
+  const middles = apart(
+    marks.map(({ day, side }, m) => x(day) + side * widths[m]!),
+    widths,
+    defaults.axisPx,
+    defaults.width - defaults.rightPx,
+  );
+  return marks.flatMap(({ day, word }, m) => [
     lineBetween(x(day), top - 4, x(day), bottom, rule, 0.8),
-    textAt(x(day), top - 8, word, { anchor, fill: pencil, size: 9.5 }),
+    textAt(middles[m]!, top - 8, word, { anchor: "middle", fill: pencil, size }),
   ]);
 }
 
@@ -118,13 +129,16 @@ function monthMarks(from: number, to: number, x: Scale, { bottom }: DepthRoom): 
   }
 }
 
+/** Room for a letter. */
+const letterPx = 10.5;
+
 function letters(ends: readonly number[], x: number, { top, bottom }: DepthRoom): string[] {
   const order = ends.map((_, c) => c).sort((a, b) => ends[a]! - ends[b]! || a - b);
   const places = apart(
     order.map((c) => ends[c]!),
-    10.5,
-    top,
-    bottom,
+    letterPx,
+    top - letterPx / 2,
+    bottom + letterPx / 2,
   );
   return order.map((c, i) => textAt(x, places[i]! + 3.5, caseLetter(c), { bold: true, fill: caseColour(c) }));
 }

@@ -2,10 +2,13 @@ import type { SoilLayer } from "../../../soil/layers/layer.ts";
 import { passageOf } from "../../../soil/layers/slices.ts";
 import { textureClass } from "../../../soil/equations/texture.ts";
 import { percent, type Formatters } from "../../tables/formatters.ts";
-import { apart, box, coordinate, lineBetween, shortened, svgOf, textAt } from "./drawing.ts";
+import { apart } from "../../../drawing/labels.ts";
+import { shortened } from "../../../drawing/text.ts";
+import { box, coordinate, lineBetween, svgOf, textAt } from "./drawing.ts";
 import { depthAxis, depthRoom, type DepthRoom } from "./depthAxis.ts";
 import { caseColour, caseLetter, earthColour, ink, pencil, slow } from "../reportStyle.ts";
 import type { ReportInput } from "../reportInput.ts";
+import { hatching, slowBelow } from "../../../drawing/denseLayer.ts";
 
 export const defaults = {
   title: "The soil as in a pit, with the depth the roots of each case reach",
@@ -15,8 +18,6 @@ export const defaults = {
   /** Columns drawn; more cases stand in the table only. */
   mostColumns: 6,
   labelLinePx: 12,
-  /** Roots are said to slow where the front keeps less of its pace than this. */
-  slowBelow: 0.9,
 } as const;
 
 /** Layers of the first case with a column for each case: where roots slow, and how deep they come in the middle season. */
@@ -58,25 +59,14 @@ function band(layer: SoilLayer, x: number, width: number, { y, depthMm }: DepthR
   const top = y(layer.topMm);
   const bottom = y(Math.min(layer.bottomMm, depthMm));
   const passage = passageOf(layer, 0);
-  const earth = box(
-    x,
-    top,
-    width,
-    bottom - top,
-    `fill="${earthColour(layer.sandFraction, layer.clayFraction)}" stroke="${ink}" stroke-width="0.6"`,
-  );
-  return passage < defaults.slowBelow ? earth + hatching(x, top, width, bottom - top, passage) : earth;
+  const place = [x, top, width, bottom - top] as const;
+  const earth = `fill="${earthColour(layer.sandFraction, layer.clayFraction)}" stroke="${ink}" stroke-width="0.6"`;
+  return box(...place, earth) + (passage < slowBelow ? hatched(...place, passage) : "");
 }
 
-/** Strokes across a layer that slows roots, closer the less of their pace it leaves. */
-function hatching(x: number, top: number, width: number, height: number, passage: number): string {
-  const gap = 3 + 7 * Math.max(0, passage);
-  let strokes = "";
-  for (let along = gap / 2; along < width; along += gap) {
-    const lean = Math.min(height, width - along);
-    strokes += `M${coordinate(x + along)} ${coordinate(top + height)}l${coordinate(lean)} ${coordinate(-lean)}`;
-  }
-  return `<path d="${strokes}" stroke="${slow}" stroke-width="1.1" fill="none"/>`;
+/** Closer the less of their pace a layer leaves to roots. */
+function hatched(x: number, y: number, width: number, height: number, passage: number): string {
+  return `<path d="${hatching({ x, y, width, height }, 3 + 7 * Math.max(0, passage))}" stroke="${slow}" stroke-width="1.1" fill="none"/>`;
 }
 
 function rootMark(x: number, width: number, y: number, c: number): string {
@@ -94,16 +84,11 @@ function labels(layers: readonly SoilLayer[], from: number, room: DepthRoom, sho
   const isTight = 2 * defaults.labelLinePx * drawn.length + 6 > bottom - top;
   const height = (isTight ? 1 : 2) * defaults.labelLinePx + 1;
   const middles = drawn.map(({ topMm, bottomMm }) => y((topMm + Math.min(bottomMm, depthMm)) / 2));
-  const places = apart(
-    middles.map((middle) => middle - height / 2),
-    height,
-    top,
-    bottom - height,
-  );
+  const places = apart(middles, height, top, bottom);
   return drawn.flatMap((layer, l) => {
     const x = from + 18;
-    const first = places[l]! + 9.5;
-    const isSlow = passageOf(layer, 0) < defaults.slowBelow;
+    const first = places[l]! - height / 2 + 9.5;
+    const isSlow = passageOf(layer, 0) < slowBelow;
     const name = textAt(x, first, shortened(`${layer.name}, ${extentSaid(layer, shown)}`, 34), {
       bold: true,
     });
@@ -126,7 +111,7 @@ function layerSaid(layer: SoilLayer): string {
     textureClass(sandFraction, clayFraction),
     `${(bulkDensityKgPerM3 / 1000).toFixed(2)} g/cm³`,
     ...(gravelVolumeFraction >= 0.005 ? [`${percent(gravelVolumeFraction)} stones`] : []),
-    ...(passage < defaults.slowBelow ? [`pace ${percent(passage)}`] : []),
+    ...(passage < slowBelow ? [`pace ${percent(passage)}`] : []),
   ].join(", ");
 }
 

@@ -1,5 +1,6 @@
 import { fixed } from "../../tables/formatters.ts";
-import { marksBetween, scaleTo, svgOf, textAt } from "./drawing.ts";
+import { marksBetween, scaleTo } from "../../../drawing/axis.ts";
+import { svgOf, textAt } from "./drawing.ts";
 import { caseColour, caseLetter } from "../reportStyle.ts";
 import type { ReportInput } from "../reportInput.ts";
 import { bottomAxis, rangeBar, reachOf } from "../ranges.ts";

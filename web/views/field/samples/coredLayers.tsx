@@ -1,12 +1,13 @@
 import type { LayerSampled, SoilSampled } from "../../../../src/evidence/samples/soilSampled.ts";
 import { fixed, percent, type Formatters } from "../../../../src/report/tables/formatters.ts";
-import { fontFamily, palette, words, type Palette } from "../../../pictures/kit/palette.ts";
-import { handLine } from "../../../pictures/pit/pitWallEarth.ts";
-import { depthTicks, depthY, type Box } from "../../../pictures/pit/pitWallLayout.ts";
+import { fontFamily, palette, type Palette } from "../../../pictures/kit/palette.ts";
+import { depthY, type Box } from "../../../pictures/kit/box.ts";
 import { SvgPicture } from "../../../pictures/kit/svgPicture.tsx";
-import { wrapped } from "../../../pictures/answer/threeNumbersLabel.ts";
-import { axisOver, type Axis } from "../../../pictures/answer/yieldRangesAxis.ts";
+import { wrapped } from "../../../../src/drawing/text.ts";
+import { axisOver, type Axis } from "../../../../src/drawing/axis.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
+import { DepthAxis } from "../../../pictures/kit/depthAxis.tsx";
+import { PaleEarth } from "../../../pictures/kit/earth.tsx";
 
 export const defaults = { fileName: "water-in-the-cores", sizePx: 13, depthPx: 300 } as const;
 
@@ -88,22 +89,13 @@ export function CoredLayers({ sampled, layers, confidence, width, shown }: Cored
         <text x={box.x} y={box.y + box.height + 38} fill={colours.pencil} font-size={defaults.sizePx - 1}>
           % water by volume
         </text>
-        {depthTicks(bottomMm, box.height, shown.system === "us").map(({ mm, text }) => (
-          <text
-            key={mm}
-            x={26}
-            y={depthY(box, window, mm) + 4}
-            text-anchor="end"
-            fill={colours.pencil}
-            font-size={defaults.sizePx - 1}
-          >
-            {text}
-          </text>
-        ))}
-        <text x={26} y={14} text-anchor="end" fill={colours.pencil} font-size={defaults.sizePx - 1}>
-          {shown.length}
-          <title>{words.depth}</title>
-        </text>
+        <DepthAxis
+          {...{ box, shown, colours }}
+          depthMm={bottomMm}
+          x={26}
+          sizePx={defaults.sizePx - 1}
+          unitY={14}
+        />
         {shownLayers.map((layer, i) => (
           <LayerRow
             key={layer.name}
@@ -140,19 +132,10 @@ function LayerRow({ layer, own, top, bottom, box, axis, colours, narrow, seed }:
   const lines = wrapped(layer.name, room, size).slice(0, bottom - top > 2.2 * size ? 2 : 1);
   return (
     <g data-layer={layer.name}>
-      <rect
-        x={32}
-        y={top}
-        width={box.x - 32}
-        height={bottom - top}
-        fill={colours.soil[layer.texture] ?? colours.rule}
-        fill-opacity="0.42"
-      />
-      <path
-        d={handLine(32, top, box.width + box.x - 32, seed)}
-        fill="none"
-        stroke={colours.ink}
-        stroke-width="1"
+      <PaleEarth
+        {...{ layer, seed, colours }}
+        box={{ x: 32, y: top, width: box.x - 32, height: bottom - top }}
+        edgePx={box.width + box.x - 32}
       />
       {lines.map((line, l) => (
         <text key={l} x={37} y={y + size * 0.35 + (l - (lines.length - 1) / 2) * (size + 2)} font-size={size}>

@@ -2,12 +2,13 @@ import { oneADepth, rootStopMPa } from "../../../../src/evidence/samples/penetro
 import { kinds } from "../../../../src/quantity/kinds.ts";
 import { fixed, type Formatters } from "../../../../src/report/tables/formatters.ts";
 import type { PenetrometerLog } from "../../../../src/scenario/resolve/soilSamples.ts";
-import { fontFamily, palette, words } from "../../../pictures/kit/palette.ts";
-import { handLine } from "../../../pictures/pit/pitWallEarth.ts";
-import { depthTicks, depthY, type Box } from "../../../pictures/pit/pitWallLayout.ts";
+import { fontFamily, palette } from "../../../pictures/kit/palette.ts";
+import { depthY, type Box } from "../../../pictures/kit/box.ts";
 import { SvgPicture } from "../../../pictures/kit/svgPicture.tsx";
-import { axisOver } from "../../../pictures/answer/yieldRangesAxis.ts";
+import { axisOver } from "../../../../src/drawing/axis.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
+import { DepthAxis } from "../../../pictures/kit/depthAxis.tsx";
+import { PaleEarth } from "../../../pictures/kit/earth.tsx";
 
 export const defaults = { fileName: "penetrometer", sizePx: 13, depthPx: 340 } as const;
 
@@ -59,19 +60,11 @@ export function Pushed({ log, layers, width, shown }: PushedProps) {
             const [top, bottom] = [y(layer.topMm), y(Math.min(layer.bottomMm, window.depthMm))];
             return (
               <g key={layer.name}>
-                <rect
-                  x={box.x}
-                  y={top}
-                  width={box.width}
-                  height={bottom - top}
-                  fill={colours.soil[layer.texture] ?? colours.rule}
-                  fill-opacity="0.3"
-                />
-                <path
-                  d={handLine(box.x, top, box.width, i + 1)}
-                  fill="none"
-                  stroke={colours.ink}
-                  stroke-width="1"
+                <PaleEarth
+                  {...{ layer, colours }}
+                  box={{ ...box, y: top, height: bottom - top }}
+                  seed={i + 1}
+                  opacity={0.3}
                 />
                 {bottom - top > 16 && (
                   <text
@@ -129,22 +122,13 @@ export function Pushed({ log, layers, width, shown }: PushedProps) {
         >
           {unit}
         </text>
-        {depthTicks(window.depthMm, box.height, shown.system === "us").map(({ mm, text }) => (
-          <text
-            key={mm}
-            x={box.x - 6}
-            y={y(mm) + 4}
-            text-anchor="end"
-            fill={colours.pencil}
-            font-size={defaults.sizePx - 1}
-          >
-            {text}
-          </text>
-        ))}
-        <text x={box.x - 6} y={14} text-anchor="end" fill={colours.pencil} font-size={defaults.sizePx - 1}>
-          {shown.length}
-          <title>{words.depth}</title>
-        </text>
+        <DepthAxis
+          {...{ box, shown, colours }}
+          depthMm={window.depthMm}
+          x={box.x - 6}
+          sizePx={defaults.sizePx - 1}
+          unitY={14}
+        />
         <path
           d={`M${x(rootStopMPa)} ${box.y}v${box.height}`}
           stroke={colours.pan}

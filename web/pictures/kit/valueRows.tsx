@@ -1,6 +1,6 @@
 import { fixed } from "../../../src/report/tables/formatters.ts";
-import { palette } from "../kit/palette.ts";
-import type { Axis } from "./yieldRangesAxis.ts";
+import { palette } from "./palette.ts";
+import type { Axis } from "../../../src/drawing/axis.ts";
 
 /** What pictures of yields, a row a case, have in common. */
 

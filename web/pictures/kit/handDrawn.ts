@@ -1,5 +1,5 @@
 import type { LayerShown } from "../../worker/protocol.ts";
-import type { Box } from "./pitWallLayout.ts";
+import type { Box } from "./box.ts";
 
 /** How a layer is drawn by hand: grains where there is sand, short strokes for silt, long ones for clay, and its stones. */
 export interface Earth {
@@ -55,46 +55,6 @@ export function handLine(x: number, y: number, width: number, seed: number): str
   }).join("");
 }
 
-export interface Root {
-  readonly path: string;
-  readonly isMain: boolean;
-}
-
-/** Where the plant stands: right of what is written on the layers, if there is room. */
-export function crownX({ x, width }: Box): number {
-  return x + width * (width > 160 ? 0.68 : 0.55);
-}
-
-/** Roots from the crown down to `bottom`: drawn whole, and shown as far as the front has come. */
-export function rootsOf(box: Box, top: number, bottom: number): Root[] {
-  const { width } = box;
-  const crown = crownX(box);
-  const mains = width > 160 ? 5 : 3;
-  const roots: Root[] = [];
-  for (let m = 0; m < mains; m++) {
-    const side = (m / (mains - 1) - 0.5) * 2;
-    const reach = side * width * 0.27;
-    const end = top + (bottom - top) * (1 - 0.18 * Math.abs(side));
-    let path = `M${px(crown + side * 2)} ${px(top)}`;
-    const joints = 26;
-    for (let j = 1; j <= joints; j++) {
-      const down = j / joints;
-      const bend = Math.sin(j * 1.7 + m * 2.1) * 3.2;
-      const jx = crown + reach * (1 - (1 - down) ** 2.4) + bend;
-      const jy = top + (end - top) * down;
-      path += `L${px(jx)} ${px(jy)}`;
-      const length = 9 + 8 * fraction(j * 0.618 + m * 0.37);
-      const way = (j + m) % 2 === 0 ? 1 : -1;
-      roots.push({
-        path: `M${px(jx)} ${px(jy)}q${px(way * length * 0.5)} 1 ${px(way * length)} ${px(length * 0.55)}`,
-        isMain: false,
-      });
-    }
-    roots.push({ path, isMain: true });
-  }
-  return roots;
-}
-
 /** A young plant at 0, a full one at 1, standing on the ground at its crown. */
 export function plantOf(crown: number, ground: number, heightPx: number): string {
   let path = `M${px(crown)} ${px(ground)}v${px(-heightPx)}`;
@@ -126,10 +86,12 @@ function stone(x: number, y: number, radius: number, turn: number): string {
   return `M${points.join("L")}z`;
 }
 
-function fraction(value: number): number {
+/** What is left above the whole number below. */
+export function fraction(value: number): number {
   return value - Math.floor(value);
 }
 
-function px(value: number): string {
+/** A coordinate as it is written into a path. */
+export function px(value: number): string {
   return value.toFixed(1);
 }

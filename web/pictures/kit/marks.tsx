@@ -1,0 +1,105 @@
+import { caseStyle, type CaseStyle, type Palette } from "./palette.ts";
+import { px } from "./handDrawn.ts";
+
+/** The palette's words for dashes, as SVG draws them. */
+export const strokeDashes: Readonly<Record<CaseStyle["dash"], string | undefined>> = {
+  solid: undefined,
+  dash: "9 5",
+  dot: "2 5",
+  dashdot: "9 4 2 4",
+  longdash: "15 5",
+};
+
+/** The mark of a case about a place; all look equally large. */
+export function markPath(mark: CaseStyle["mark"], x: number, y: number, radiusPx: number): string {
+  const at = `M${px(x)} ${px(y)}`;
+  const r = (times: number) => px(radiusPx * times);
+  switch (mark) {
+    case "circle":
+      return `${at}m${r(-1)} 0a${r(1)} ${r(1)} 0 1 0 ${r(2)} 0a${r(1)} ${r(1)} 0 1 0 ${r(-2)} 0z`;
+    case "diamond":
+      return `${at}m0 ${r(-1.25)}l${r(1.25)} ${r(1.25)}l${r(-1.25)} ${r(1.25)}l${r(-1.25)} ${r(-1.25)}z`;
+    case "square":
+      return `${at}m${r(-0.94)} ${r(-0.94)}h${r(1.88)}v${r(1.88)}h${r(-1.88)}z`;
+    case "triangle-up":
+      return `${at}m0 ${r(-1.13)}l${r(1.25)} ${r(2.13)}h${r(-2.5)}z`;
+    case "cross":
+      return `${at}m${r(-0.375)} ${r(-1.125)}h${r(0.75)}v${r(0.75)}h${r(0.75)}v${r(0.75)}h${r(-0.75)}v${r(0.75)}h${r(-0.75)}v${r(-0.75)}h${r(-0.75)}v${r(-0.75)}h${r(0.75)}z`;
+  }
+}
+
+interface PointProps {
+  readonly mark: CaseStyle["mark"];
+  readonly x: number;
+  readonly y: number;
+  readonly color: string;
+  readonly paper: string;
+  readonly radiusPx?: number;
+  readonly edgePx?: number;
+  /** Only its edge is drawn. */
+  readonly hollow?: boolean;
+  readonly class?: string;
+}
+
+/** A value, by the mark of its case. */
+export function Point(props: PointProps) {
+  const { mark, x, y, color, paper, radiusPx = 8, edgePx = 2, hollow = false } = props;
+  return (
+    <path
+      class={props.class}
+      d={markPath(mark, x, y, radiusPx)}
+      fill={hollow ? paper : color}
+      stroke={hollow ? color : paper}
+      stroke-width={edgePx}
+    />
+  );
+}
+
+interface IntervalProps {
+  /** Places of its ends. */
+  readonly low: number;
+  readonly high: number;
+  /** Where it lies across. */
+  readonly at: number;
+  /** Drawn down the page, not along it. */
+  readonly upright?: boolean;
+  /** Half a cap's length. */
+  readonly capPx?: number;
+  readonly color: string;
+  readonly widthPx?: number;
+  readonly dash?: string | undefined;
+}
+
+/** A line from the low end to the high one, with a cap at either. */
+export function Interval({
+  low,
+  high,
+  at,
+  upright = false,
+  capPx = 7,
+  color,
+  widthPx = 3,
+  dash,
+}: IntervalProps) {
+  const d = upright
+    ? `M${at} ${low}V${high}M${at - capPx} ${low}h${2 * capPx}M${at - capPx} ${high}h${2 * capPx}`
+    : `M${low} ${at}H${high}M${low} ${at - capPx}v${2 * capPx}M${high} ${at - capPx}v${2 * capPx}`;
+  return <path d={d} fill="none" stroke={color} stroke-width={widthPx} stroke-dasharray={dash} />;
+}
+
+/** A case's line as it is drawn, for a legend. */
+export function LineSample({ c, colours }: { readonly c: number; readonly colours: Palette }) {
+  const { color, dash, mark } = caseStyle(c, colours);
+  return (
+    <svg viewBox="0 0 38 14" width="38" height="14" aria-hidden="true" class="line-sample">
+      <path
+        d="M1 7h36"
+        stroke={color}
+        stroke-width="3"
+        stroke-dasharray={strokeDashes[dash]}
+        stroke-linecap={dash === "dot" ? "round" : "butt"}
+      />
+      <Point {...{ mark, color }} x={19} y={7} paper={colours.paper} radiusPx={5} edgePx={1.2} />
+    </svg>
+  );
+}

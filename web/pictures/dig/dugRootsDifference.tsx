@@ -76,15 +76,7 @@ export function Difference(props: DifferenceProps) {
       </text>
       {interval !== null && (
         <>
-          <Interval
-            {...{ color }}
-            low={at(interval.low)}
-            high={at(interval.high)}
-            at={x}
-            upright
-            capPx={6}
-            widthPx={2.6}
-          />
+          <Interval {...interval} scale={at} at={x} upright capPx={6} color={color} widthPx={2.6} />
           {ends.map((mm, i) => (
             <text key={i} x={x + 13} y={centres[i + 1]! + 4} font-size={size - 1} fill={colours.pencil}>
               {signed(mm)}

@@ -1,6 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { Formatters } from "../../../src/report/tables/formatters.ts";
-import { percent } from "../../../src/report/tables/formatters.ts";
+import { percent, type Formatters } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, LayerShown } from "../../worker/protocol.ts";
 import { handLine, px } from "../kit/handDrawn.ts";
 import { DenseLayer, EarthMarks, stonesFrom } from "../kit/earth.tsx";

@@ -5,10 +5,14 @@ import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import { readJson, resolveScenario } from "../../src/scenario/index.ts";
 import { shownIn } from "../../src/report/tables/formatters.ts";
 import { firstLines } from "../../src/report/sentences/firstLine.ts";
-import { embeddedText, leftOutOf, type KeptScenario } from "../../src/report/page/embedded.ts";
+import {
+  embeddedText,
+  largestEmbedded,
+  leftOutOf,
+  type KeptScenario,
+} from "../../src/report/page/embedded.ts";
 import { reportInput } from "../../src/report/page/reportInput.ts";
 import { reportHtml } from "../../src/report/page/reportPage.ts";
-import { largestEmbedded } from "../../src/report/page/embedded.ts";
 import { coordinate } from "../../src/report/page/pictures/drawing.ts";
 import { escaped } from "../../src/report/page/markup.ts";
 import { sourcesUsed } from "../../src/report/page/sources.ts";

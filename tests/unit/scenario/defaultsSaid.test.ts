@@ -127,7 +127,7 @@ test("what has no field of its own, or is computed, is said alike too", async ()
   const said = (key: keyof typeof surfaceFields.shape) => surfaceFields.shape[key].unwrap().description;
   for (const key of ["residueCoverFallow", "residueCoverCrop"])
     expect(told(`surface.${key}`)?.value).toBe(sayDefault(bareGround));
-  expect(said("residueCover")).toContain(`Left out: ${sayDefault(bareGround)}.`);
+  expect(said("residueCover")).toContain(`Left out: ${sayDefault(bareGround)}; 62 %`);
   expect(told("soil.startingWater.share")?.value).toBe(sayDefault(usualStart));
   expect(told("surface.readilyEvaporable")?.why).toContain(byTexture);
   expect(said("readilyEvaporable")).toContain(`Left out: ${byTexture}.`);

@@ -73,7 +73,15 @@ export function PairedDifference(props: PairedDifferenceProps) {
         <path {...round} d={dots(false)} stroke={colours.paper} stroke-width={dotPx - 4} />
         <path {...round} d={dots(true)} stroke={color} stroke-width={dotPx - 1.2} />
         <line x1={edge} x2={width - edge} y1={ground + 2} y2={ground + 2} stroke={colours.pencil} />
-        <Interval low={at(p10)} high={at(p90)} at={ground + 14} capPx={5} color={colours.ink} widthPx={2.5} />
+        <Interval
+          low={p10}
+          high={p90}
+          scale={at}
+          at={ground + 14}
+          capPx={5}
+          color={colours.ink}
+          widthPx={2.5}
+        />
         <path d={`M${at(p50)} ${ground + 6}l6 8l-6 8l-6 -8z`} fill={colours.ink} />
         <Ticks axis={axis} y={ground + 42} pencil={colours.pencil} />
         <text x={width - edge} y={height - 16} text-anchor="end" fill={colours.pencil}>

@@ -84,19 +84,14 @@ export function YieldRanges({ comparison, width, shown }: YieldRangesProps) {
           <g key={one.name}>
             <RowWords name={lines} said={said} left={edge} top={top} lineHeightPx={lineHeightPx} />
             <Interval
-              low={axis.at(one.yield.p10)}
-              high={axis.at(one.yield.p90)}
+              low={one.yield.p10}
+              high={one.yield.p90}
+              scale={axis.at}
               at={at}
               capPx={8}
               color={style.color}
             />
-            <Point
-              mark={style.mark}
-              x={axis.at(one.yield.p50)}
-              y={at}
-              color={style.color}
-              paper={colours.paper}
-            />
+            <Point {...style} x={axis.at(one.yield.p50)} y={at} paper={colours.paper} />
           </g>
         ))}
       </g>

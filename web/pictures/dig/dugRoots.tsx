@@ -187,14 +187,7 @@ function Roots({ box, depthsMm, style, window, colours }: RootsProps) {
             <path d={main} stroke={colours.paper} stroke-width="4.5" stroke-opacity="0.8" />
             <path d={sides} stroke={style.color} stroke-width="0.9" stroke-opacity="0.8" />
             <path d={main} stroke={style.color} stroke-width="1.9" />
-            <Point
-              {...{ x, radiusPx }}
-              y={tip}
-              mark={style.mark}
-              color={style.color}
-              paper={colours.paper}
-              edgePx={1.1}
-            />
+            <Point {...style} {...{ x, radiusPx }} y={tip} paper={colours.paper} edgePx={1.1} />
           </g>
         );
       })}

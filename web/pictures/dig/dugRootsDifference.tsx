@@ -85,15 +85,7 @@ export function Difference(props: DifferenceProps) {
       </text>
       {interval !== null && (
         <>
-          <Interval
-            {...{ color }}
-            low={at(interval.low)}
-            high={at(interval.high)}
-            at={x}
-            upright
-            capPx={6}
-            widthPx={2.6}
-          />
+          <Interval {...interval} scale={at} at={x} upright capPx={6} color={color} widthPx={2.6} />
           {ends.map((mm, i) => (
             <text
               key={i}

@@ -1,10 +1,11 @@
 import type { LayerShown } from "../../worker/protocol.ts";
 import type { DugLayout } from "./dugRootsLayout.ts";
-import { type Palette } from "../kit/palette.ts";
+import type { Palette } from "../kit/palette.ts";
 import { apart } from "../../../src/drawing/labels.ts";
-import { depthY, type Box, type Window } from "../kit/box.ts";
+import type { Box, Window } from "../kit/box.ts";
 import { wrapped } from "../../../src/drawing/text.ts";
 import { DenseLayer, PaleEarth } from "../kit/earth.tsx";
+import { layerBands } from "../kit/layerBands.ts";
 
 const sizePx = 13;
 
@@ -22,12 +23,7 @@ interface FaceProps extends Looks {
 
 /** The layers as earth, light enough to be drawn on; the dense one hatched. */
 export function Face({ layers, layout: { face, columns, wide }, window, colours, dense }: FaceProps) {
-  const bands = layers
-    .filter(({ topMm }) => topMm < window.depthMm)
-    .map((layer) => {
-      const top = depthY(face, window, layer.topMm);
-      return { layer, top, bottom: depthY(face, window, Math.min(layer.bottomMm, window.depthMm)) };
-    });
+  const bands = layerBands(layers, null, face, window);
   const room = columns[0]!.x - face.x - 8;
   const size = wide ? sizePx - 0.5 : 11;
   const names = bands.map(({ layer: { name } }) =>
@@ -35,23 +31,18 @@ export function Face({ layers, layout: { face, columns, wide }, window, colours,
   );
   const heights = names.map((lines) => lines.length * (size + 2) + 6);
   const centres = apart(
-    bands.map(({ top, bottom }) => (top + bottom) / 2),
+    bands.map(({ band }) => band.y + band.height / 2),
     heights,
     face.y + 2,
     face.y + face.height - 2,
   );
   return (
     <g>
-      {bands.map(({ layer, top, bottom }, i) => {
-        const box = { ...face, y: top, height: bottom - top };
-        return (
-          <g key={i}>
-            <PaleEarth {...{ layer, box, colours }} seed={i + 1}>
-              {layer.name === dense && <Dense {...{ box, colours }} />}
-            </PaleEarth>
-          </g>
-        );
-      })}
+      {bands.map(({ layer, band }, i) => (
+        <PaleEarth key={i} {...{ layer, colours }} box={band} seed={i + 1}>
+          {layer.name === dense && <Dense {...{ colours }} box={band} />}
+        </PaleEarth>
+      ))}
       {names.map((lines, i) => (
         <g key={i} font-size={size} fill={bands[i]!.layer.name === dense ? colours.pan : colours.ink}>
           <rect

@@ -118,7 +118,7 @@ function Row({ one, axis, what, top, c, colours, width, say }: RowProps) {
         </tspan>
       </text>
       <path d={`M${x(one.low)} ${y}H${x(one.high)}`} stroke={color} stroke-width="9" stroke-opacity="0.3" />
-      <Interval {...{ color }} low={x(one.low)} high={x(one.high)} at={y} widthPx={2.2} />
+      <Interval low={one.low} high={one.high} scale={x} at={y} color={color} widthPx={2.2} />
       <Point
         {...{ mark, y, color }}
         x={x(one.value)}

@@ -108,20 +108,9 @@ export function CountedYield({ groups, said, width, faint = false }: CountedYiel
               />
             )}
             {one.interval !== null && (
-              <Interval
-                low={axis.at(one.interval.low)}
-                high={axis.at(one.interval.high)}
-                at={meanAt}
-                color={style.color}
-              />
+              <Interval {...one.interval} scale={axis.at} at={meanAt} color={style.color} />
             )}
-            <Point
-              mark={style.mark}
-              x={axis.at(one.mean)}
-              y={meanAt}
-              color={style.color}
-              paper={colours.paper}
-            />
+            <Point {...style} x={axis.at(one.mean)} y={meanAt} paper={colours.paper} />
           </g>
         ))}
       </g>

@@ -71,6 +71,7 @@ export function StripPairs({ shown, caseIndexes, unit, width, faint = false }: S
     bottom + lineHeightPx,
   );
   const zero = means === null ? null : axis.at(means[0]);
+  const onMean = (by: number) => axis.at((means?.[0] ?? 0) + by);
   return (
     <SvgPicture
       name={nameOf(shown)}
@@ -151,18 +152,12 @@ export function StripPairs({ shown, caseIndexes, unit, width, faint = false }: S
             />
             <DifferenceTicks axis={axis} base={means[0]} x={width - right + 10} />
             {difference.interval !== null && (
-              <Interval
-                low={axis.at(means[0] + difference.interval.low)}
-                high={axis.at(means[0] + difference.interval.high)}
-                at={xd}
-                upright
-                color={colours.ink}
-              />
+              <Interval {...difference.interval} scale={onMean} at={xd} upright color={colours.ink} />
             )}
             <Point
               mark="circle"
               x={xd}
-              y={axis.at(means[0] + difference.value)}
+              y={onMean(difference.value)}
               color={colours.ink}
               paper={colours.paper}
             />

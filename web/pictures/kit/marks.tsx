@@ -1,5 +1,6 @@
 import { caseStyle, type CaseStyle, type Palette } from "./palette.ts";
 import { px } from "./handDrawn.ts";
+import type { Scale } from "../../../src/drawing/axis.ts";
 
 /** The palette's words for dashes, as SVG draws them. */
 export const strokeDashes: Readonly<Record<CaseStyle["dash"], string | undefined>> = {
@@ -56,9 +57,10 @@ export function Point(props: PointProps) {
 }
 
 interface IntervalProps {
-  /** Places of its ends. */
   readonly low: number;
   readonly high: number;
+  /** Its ends to their places; they are places already where there is none. */
+  readonly scale?: Scale;
   /** Where it lies across. */
   readonly at: number;
   /** Drawn down the page, not along it. */
@@ -71,16 +73,9 @@ interface IntervalProps {
 }
 
 /** A line from the low end to the high one, with a cap at either. */
-export function Interval({
-  low,
-  high,
-  at,
-  upright = false,
-  capPx = 7,
-  color,
-  widthPx = 3,
-  dash,
-}: IntervalProps) {
+export function Interval(props: IntervalProps) {
+  const { scale = (value) => value, at, upright = false, capPx = 7, color, widthPx = 3, dash } = props;
+  const [low, high] = [scale(props.low), scale(props.high)];
   const d = upright
     ? `M${at} ${low}V${high}M${at - capPx} ${low}h${2 * capPx}M${at - capPx} ${high}h${2 * capPx}`
     : `M${low} ${at}H${high}M${low} ${at - capPx}v${2 * capPx}M${high} ${at - capPx}v${2 * capPx}`;

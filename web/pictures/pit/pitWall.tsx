@@ -6,7 +6,7 @@ import type { LayerShown, SeasonShown } from "../../worker/protocol.ts";
 import { Fronts } from "./pitWallFronts.tsx";
 import { Dates, RainBars, Stages } from "./pitWallTime.tsx";
 import { PlantOnDay, Playhead, WaterOnDay } from "./pitWallDay.tsx";
-import { type Window } from "../kit/box.ts";
+import type { Window } from "../kit/box.ts";
 import type { PitWallLayout } from "./pitWallLayout.ts";
 import { SoilProfile } from "./soilProfile.tsx";
 import { pixelsUrl, waterPixels } from "./waterHeatmap.ts";

@@ -83,20 +83,6 @@ export function availableAboveMm(one: CaseSeason, ownDay: number, depthMm: numbe
   return sum;
 }
 
-/** The least share of its pace that the root front keeps in a layer, in this season; 1 where no slice is known. */
-export function leastPassageIn(
-  { sliceTopMm, sliceThicknessMm, passage }: CaseSeason,
-  topMm: number,
-  bottomMm: number,
-): number {
-  let least = 1;
-  for (let slice = 0; slice < sliceTopMm.length; slice++) {
-    const middle = sliceTopMm[slice]! + sliceThicknessMm[slice]! / 2;
-    if (middle > topMm && middle < bottomMm) least = Math.min(least, passage[slice]!);
-  }
-  return least;
-}
-
 /** `14 Jul 2020`, `14 Jul, generated year 20` */
 export function sayDay(date: number, isGenerated: boolean): string {
   return `${sayMonthDay(date)}${isGenerated ? "," : ""} ${yearSaid(yearOf(date), isGenerated)}`;

@@ -1,15 +1,13 @@
 import type { ComponentChildren } from "preact";
-import type { Formatters } from "../../../src/report/tables/formatters.ts";
-import { percent } from "../../../src/report/tables/formatters.ts";
+import { percent, type Formatters } from "../../../src/report/tables/formatters.ts";
 import type { CaseSeason, LayerShown } from "../../worker/protocol.ts";
 import { handLine, px } from "../kit/handDrawn.ts";
 import { DenseLayer, EarthMarks, stonesFrom } from "../kit/earth.tsx";
-import { slowBelow } from "../../../src/drawing/denseLayer.ts";
 import { shortened } from "../../../src/drawing/text.ts";
 import { apart } from "../../../src/drawing/labels.ts";
-import { depthY, type Box, type Window } from "../kit/box.ts";
-import { leastPassageIn } from "./pitWallReading.ts";
+import type { Box, Window } from "../kit/box.ts";
 import { fontFamily, type Palette } from "../kit/palette.ts";
+import { layerBands, type LayerBand } from "../kit/layerBands.ts";
 
 export const defaults = {
   lineHeightPx: 15,
@@ -42,11 +40,11 @@ export function SoilProfile({
   id,
   children,
 }: SoilProfileProps) {
-  const bands = bandsOf(layers, season, box, window);
+  const bands = layerBands(layers, season, box, window);
   return (
     <g class="soil-profile">
-      {bands.map(({ layer, band, passage }, i) => (
-        <Band key={i} {...{ layer, band, passage, colours, wide }} seed={i + 1} clip={`${id}-layer-${i}`} />
+      {bands.map((one, i) => (
+        <Band key={i} {...one} {...{ colours, wide }} seed={i + 1} clip={`${id}-layer-${i}`} />
       ))}
       {bands.map(({ band }, i) => (
         <path
@@ -63,37 +61,14 @@ export function SoilProfile({
   );
 }
 
-interface BandOfLayer {
-  readonly layer: LayerShown;
-  readonly band: Box;
-  readonly passage: number;
-}
-
-/** Layers that begin within the depth shown, cut off at its end. */
-function bandsOf(
-  layers: readonly LayerShown[],
-  season: CaseSeason | null,
-  box: Box,
-  window: Window,
-): BandOfLayer[] {
-  return layers
-    .filter(({ topMm }) => topMm < window.depthMm)
-    .map((layer) => {
-      const y = depthY(box, window, layer.topMm);
-      const bottom = depthY(box, window, Math.min(layer.bottomMm, window.depthMm));
-      const passage = season === null ? 1 : leastPassageIn(season, layer.topMm, layer.bottomMm);
-      return { layer, passage, band: { x: box.x, width: box.width, y, height: bottom - y } };
-    });
-}
-
-interface BandProps extends BandOfLayer {
+interface BandProps extends LayerBand {
   readonly colours: Palette;
   readonly wide: boolean;
   readonly seed: number;
   readonly clip: string;
 }
 
-function Band({ layer, band, passage, colours, wide, seed, clip }: BandProps) {
+function Band({ layer, band, passage, isSlow, colours, wide, seed, clip }: BandProps) {
   return (
     <g>
       <clipPath id={clip}>
@@ -103,7 +78,7 @@ function Band({ layer, band, passage, colours, wide, seed, clip }: BandProps) {
       <rect {...band} fill="#20160e" fill-opacity={darkness(layer)} />
       <g clip-path={`url(#${clip})`}>
         <EarthMarks {...{ layer, seed, colours }} box={band} on="earth" />
-        {passage < slowBelow && (
+        {isSlow && (
           <DenseLayer {...{ passage, colours }} box={band} bars={["right"]}>
             <TurnedRoots {...{ band, passage, colours, wide }} />
           </DenseLayer>
@@ -120,7 +95,12 @@ function darkness({ organicMatterPercent, bulkDensityKgPerM3 }: LayerShown): num
 }
 
 /** Roots that turn aside, closer together the less of their pace is left. */
-function TurnedRoots({ band, passage, colours, wide }: Omit<BandProps, "seed" | "clip" | "layer">) {
+function TurnedRoots({
+  band,
+  passage,
+  colours,
+  wide,
+}: Omit<BandProps, "seed" | "clip" | "layer" | "isSlow">) {
   const { x, y, width, height } = band;
   const gap = 14 + 26 * passage;
   const inset = wide ? 10 : 6;
@@ -135,7 +115,7 @@ function TurnedRoots({ band, passage, colours, wide }: Omit<BandProps, "seed" | 
 }
 
 interface TagsProps {
-  readonly bands: readonly BandOfLayer[];
+  readonly bands: readonly LayerBand[];
   readonly box: Box;
   readonly wide: boolean;
   readonly colours: Palette;
@@ -199,8 +179,7 @@ interface Line {
   readonly isSlow?: boolean;
 }
 
-function linesOf({ layer, band, passage }: BandOfLayer, wide: boolean, shown: Formatters): Line[] {
-  const isSlow = passage < slowBelow;
+function linesOf({ layer, band, passage, isSlow }: LayerBand, wide: boolean, shown: Formatters): Line[] {
   const density = `${(layer.bulkDensityKgPerM3 / 1000).toFixed(2)}${wide ? " g/cm³" : ""}`;
   const soil = wide ? [`${layer.texture}, ${density}`] : [layer.texture, density];
   const stones =

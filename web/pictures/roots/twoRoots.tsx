@@ -1,18 +1,17 @@
 import type { ReadonlySignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
-import type { CaseSeason, LayerShown, SeasonShown } from "../../worker/protocol.ts";
+import type { LayerShown, SeasonShown } from "../../worker/protocol.ts";
 import { fontFamily, type Palette } from "../kit/palette.ts";
 import { handLine } from "../kit/handDrawn.ts";
 import { depthY, type Box, type Window } from "../kit/box.ts";
-import { leastPassageIn } from "../pit/pitWallReading.ts";
 import { rootSystemOf } from "./rootSystem.ts";
 import { FrontLines, FrontNumber, GrownRoots, Plant, RainFalling, WaterBehind } from "./twoRootsDay.tsx";
 import { Depths, CaseName, WaterKey } from "./twoRootsFrame.tsx";
 import { crownIn, slipsOf, slipWeight, type Slip, type TwoRootsLayout } from "./twoRootsLayout.ts";
 import { sliceAt } from "../pit/waterHeatmap.ts";
 import { DenseLayer, EarthMarks } from "../kit/earth.tsx";
-import { slowBelow } from "../../../src/drawing/denseLayer.ts";
+import { layerBands, type LayerBand } from "../kit/layerBands.ts";
 
 export const defaults = {
   name: "Two root systems side by side in the soil's available water",
@@ -77,7 +76,7 @@ interface PanelProps {
 function RootPanel(props: PanelProps) {
   const { c, n, season, layers, box, layout, window, day, colours, id } = props;
   const one = season.cases[c]!;
-  const bands = useMemo(() => bandsOf(one, layers, box, window), [one, layers, box, window.depthMm]);
+  const bands = useMemo(() => layerBands(layers, one, box, window), [one, layers, box, window.depthMm]);
   const slips = useMemo(() => slipsOf(bands, box, layout), [bands, box, layout]);
   const roots = useMemo(
     () =>
@@ -100,10 +99,10 @@ function RootPanel(props: PanelProps) {
       <CaseName {...{ c, n, layout, colours }} />
       <g clip-path={`url(#${id})`}>
         <WaterBehind {...{ one, box, window, day, colours }} />
-        {bands.map(({ band, layer, isSlow, pace }, i) => (
+        {bands.map(({ band, layer, isSlow, passage }, i) => (
           <g key={i}>
             <EarthMarks {...{ layer, colours }} box={band} seed={i + 1} on="water" />
-            {isSlow && <DenseLayer box={band} passage={pace} colours={colours} bars={["left", "right"]} />}
+            {isSlow && <DenseLayer box={band} passage={passage} colours={colours} bars={["left", "right"]} />}
           </g>
         ))}
         <GrownRoots {...{ one, roots, box, window, day, colours }} />
@@ -125,37 +124,9 @@ function RootPanel(props: PanelProps) {
   );
 }
 
-interface BandOfLayer {
-  readonly layer: LayerShown;
-  readonly band: Box;
-  readonly pace: number;
-  readonly isSlow: boolean;
-}
-
-function bandsOf(
-  one: CaseSeason,
-  layers: readonly LayerShown[],
-  box: Box,
-  window: Window,
-): readonly BandOfLayer[] {
-  return layers
-    .filter(({ topMm }) => topMm < window.depthMm)
-    .map((layer) => {
-      const y = depthY(box, window, layer.topMm);
-      const height = depthY(box, window, Math.min(layer.bottomMm, window.depthMm)) - y;
-      const pace = leastPassageIn(one, layer.topMm, layer.bottomMm);
-      return {
-        layer,
-        pace,
-        isSlow: pace < slowBelow,
-        band: { x: box.x, y, width: box.width, height },
-      };
-    });
-}
-
 interface SlipsProps {
   readonly slips: readonly Slip[];
-  readonly bands: readonly BandOfLayer[];
+  readonly bands: readonly LayerBand[];
   readonly layout: TwoRootsLayout;
   readonly colours: Palette;
 }

@@ -1,7 +1,7 @@
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { caseStyle, type Palette } from "../kit/palette.ts";
 import { LineSample } from "../kit/marks.tsx";
-import { type Window } from "../kit/box.ts";
+import type { Window } from "../kit/box.ts";
 import { widthOf } from "../../../src/drawing/text.ts";
 import type { TwoRootsLayout } from "./twoRootsLayout.ts";
 import { DepthAxis } from "../kit/depthAxis.tsx";

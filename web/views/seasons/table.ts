@@ -2,8 +2,7 @@ import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { csvText } from "../../../src/report/tables/csvText.ts";
 import { roundForPrint } from "../../../src/report/tables/roundForPrint.ts";
 import { generatedYear } from "../../../src/report/tables/yearSaid.ts";
-import { fineYield, type Formatters } from "../../../src/report/tables/formatters.ts";
-import { fixed } from "../../../src/report/tables/formatters.ts";
+import { fineYield, fixed, type Formatters } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../../pictures/kit/frame.tsx";
 import type { SeasonRow } from "./rows.ts";
 

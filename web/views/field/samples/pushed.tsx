@@ -9,6 +9,7 @@ import { axisOver } from "../../../../src/drawing/axis.ts";
 import type { LayerShown } from "../../../worker/protocol.ts";
 import { DepthAxis } from "../../../pictures/kit/depthAxis.tsx";
 import { PaleEarth } from "../../../pictures/kit/earth.tsx";
+import { layerBands } from "../../../pictures/kit/layerBands.ts";
 
 export const defaults = { fileName: "penetrometer", sizePx: 13, depthPx: 340 } as const;
 
@@ -54,34 +55,24 @@ export function Pushed({ log, layers, width, shown }: PushedProps) {
     >
       <rect width={width} height={height} fill={colours.paper} />
       <g font-family={fontFamily} font-size={defaults.sizePx} fill={colours.ink}>
-        {layers
-          .filter(({ topMm }) => topMm < window.depthMm)
-          .map((layer, i) => {
-            const [top, bottom] = [y(layer.topMm), y(Math.min(layer.bottomMm, window.depthMm))];
-            return (
-              <g key={layer.name}>
-                <PaleEarth
-                  {...{ layer, colours }}
-                  box={{ ...box, y: top, height: bottom - top }}
-                  seed={i + 1}
-                  opacity={0.3}
-                />
-                {bottom - top > 16 && (
-                  <text
-                    x={box.x + box.width - 6}
-                    y={bottom - 5}
-                    text-anchor="end"
-                    font-size={defaults.sizePx - 1}
-                    stroke={colours.paper}
-                    stroke-width="3"
-                    paint-order="stroke"
-                  >
-                    {layer.name}
-                  </text>
-                )}
-              </g>
-            );
-          })}
+        {layerBands(layers, null, box, window).map(({ layer, band }, i) => (
+          <g key={layer.name}>
+            <PaleEarth {...{ layer, colours }} box={band} seed={i + 1} opacity={0.3} />
+            {band.height > 16 && (
+              <text
+                x={box.x + box.width - 6}
+                y={band.y + band.height - 5}
+                text-anchor="end"
+                font-size={defaults.sizePx - 1}
+                stroke={colours.paper}
+                stroke-width="3"
+                paint-order="stroke"
+              >
+                {layer.name}
+              </text>
+            )}
+          </g>
+        ))}
         {log.above.map(({ fromMm, toMm }) => (
           <g key={fromMm} data-above={fromMm}>
             <rect

@@ -91,11 +91,12 @@ function expectedReadout({ firstDay, day, rainMm, fronts, shares, sliceTopMm }: 
   const short = new Date(`${date}T00:00Z`).toLocaleDateString("en-GB", {
     day: "numeric",
     month: "long",
-    year: "numeric",
     timeZone: "UTC",
   });
+  // Generated years are counted from 2001, the first.
+  const year = Number(date.slice(0, 4)) - 2000;
   return {
-    date: short.replace(/ (\w{3})\w* /, " $1 "),
+    date: `${short.replace(/ (\w{3})\w*$/, " $1")}, generated year ${year}`,
     rain: `${(rainMm / 25.4).toFixed(2)} in`,
     water: `${(100 * shares[slice]!).toFixed(0)} %`,
     fronts: fronts.map((mm) => (mm === null ? "–" : `${(mm / 25.4).toFixed(1)} in`)),

@@ -5,6 +5,7 @@ import { runEnsemble, type Ensemble } from "../../src/answer/runs/ensemble.ts";
 import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
 import { roundForPrint } from "../../src/report/tables/roundForPrint.ts";
 import { shownIn } from "../../src/report/tables/formatters.ts";
+import { yearSaid } from "../../src/report/tables/yearSaid.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import { faultsSeen, lookAt, pageOf, patience, settled, sharedHarness } from "./harness.ts";
 
@@ -189,7 +190,7 @@ describe("opening a year", () => {
     await settled(page);
     const { preparation } = await run(small);
     const { year } = preparation.yearByRun[before[2]!]!;
-    await expect.poll(() => page.locator("main").innerText(), patience).toContain(String(year));
+    await expect.poll(() => page.locator("main").innerText(), patience).toContain(yearSaid(year, true));
     await page.goBack();
     await page.waitForSelector(".season-card");
     expect(await runsShown(page)).toEqual(before);

@@ -62,17 +62,17 @@ export const reportStyle = `
 .field-report .on-paper{display:none}
 @media print{
 .field-report{max-width:none;padding:0;background:none;font-size:8pt;line-height:1.25}
-.field-report h2{margin:.45em 0 .15em;break-after:avoid}
-.field-report p{margin:.2em 0}
+.field-report h2{margin:.35em 0 .1em;break-after:avoid}
+.field-report p{margin:.15em 0}
 .field-report .pair{grid-template-columns:1fr 1fr;gap:.2rem 1.4rem}
-.field-report .fine{columns:3;column-gap:1.1rem;font-size:6.9pt;line-height:1.22}
+.field-report .fine{columns:3;column-gap:1.1rem;font-size:6.9pt;line-height:1.19}
 .field-report .fine ul{margin-top:0}
 .field-report .fine li{orphans:2;widows:2}
 .field-report .flows{display:block;columns:2;column-gap:1.4rem}
-.field-report .flows>*{break-inside:avoid;margin:0 0 .4rem}
+.field-report .flows>*{break-inside:avoid;margin:0 0 .3rem}
 .field-report .loose>*{break-inside:auto}
 .field-report .loose h2:first-child{margin-top:.2em}
-.field-report .told{font-size:6.9pt;line-height:1.22}
+.field-report .told{font-size:6.9pt;line-height:1.19}
 .field-report .told ul{margin-top:0}
 .field-report figure,.field-report table,.field-report .said{break-inside:avoid}
 .field-report .scrolls{overflow:visible}
@@ -82,4 +82,4 @@ export const reportStyle = `
 `.trim();
 
 /** Room around the print; both Letter and A4. */
-export const paperStyle = "@page{margin:10mm 12mm}";
+export const paperStyle = "@page{margin:9mm 10mm}";

@@ -56,13 +56,8 @@ export function sourcesUsed({ scenario, comparison }: ReportInput): SourceUsed[]
       mark: "memory",
     },
     {
-      what: "Whether the ground is frozen",
-      source: frozenGround.index.source,
-      mark: frozenGround.index.provenance,
-    },
-    {
-      what: "Snow melt that frozen ground lets in",
-      source: frozenGround.intake.source,
+      what: "Frozen ground and the melt it lets in; how residue rots",
+      source: `${frozenGround.brief}; Renard et al. 1997, USDA Agriculture Handbook 703`,
       mark: frozenGround.intake.provenance,
     },
     {

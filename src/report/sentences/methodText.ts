@@ -20,7 +20,7 @@ export function methodParagraphs(
 ): string[] {
   const note = method.yieldLine.storedInchNote;
   return [
-    "One column of soil, one day a step: snow and melt, runoff by curve number, infiltration and drainage, evaporation, root front, uptake. Every day's balance is closed. Ground frozen by the cold of the past days sheds part of the snow melt, more of it the more has melted and the wetter the ground froze.",
+    "One column of soil, one day a step: snow and melt, runoff by curve number, infiltration and drainage, evaporation, root front, uptake. Every day's balance is closed. Frozen ground sheds part of the melt, and residue rots.",
     `Rain: ${sentence(method.rain)}`,
     `${referenceEtSaid(method.referenceEt)} Water uptake: ${sentence(method.uptake)} Evaporation: ${sentence(method.evaporation)}`,
     drawsSaid(method),

@@ -314,7 +314,7 @@ describe("the picture", () => {
     await page.locator("summary", { hasText: "Read as a table" }).click();
     const head = await page.locator(".picture-table thead th").allTextContents();
     expect(head.slice(0, 3)).toEqual([
-      "Month, to its last day",
+      "Month of a generated year, to its last day",
       "Rain and snow, in",
       "Root front, over the pan, in",
     ]);

@@ -8,7 +8,8 @@ import { editMany, endEdit, scenario, valueAt } from "../state/scenarioStore.ts"
 import { cellValue, pasted, pastedCells, type Column, type Table } from "./edits/cells.ts";
 import { listText } from "./listText.ts";
 import { ProblemNote } from "./notes.tsx";
-import { isWithin, problemsWithin } from "./place.tsx";
+import { fieldState, isWithin, problemsWithin } from "./place.tsx";
+import { sayDefault } from "./sayDefault.ts";
 
 interface SheetProps {
   readonly table: Table;
@@ -184,7 +185,8 @@ function Cell({ table, title, row, column, name, wrong, describedBy }: CellProps
   const own = table.columns[column]!;
   const { word, kind, choices, hint = own.unit } = own;
   const label = `${word}, ${name}`;
-  const text = listText(valueAt(path));
+  const { value: there, fallback } = fieldState(path);
+  const text = listText(there);
   const write = (written: string, how: "typed" | "chosen") => {
     const value = cellValue(written, own);
     editMany(
@@ -217,7 +219,7 @@ function Cell({ table, title, row, column, name, wrong, describedBy }: CellProps
           spellcheck={false}
           class={kind === "numbers" || kind === "quantities" || kind === "word" ? "is-wide" : undefined}
           {...said}
-          placeholder={hint}
+          placeholder={fallback === null ? hint : sayDefault(fallback.value)}
           value={typed.value ?? text}
           onInput={({ currentTarget: { value } }) => {
             typed.value = value;

@@ -4,7 +4,6 @@ import { narrowing } from "../../../src/report/tables/narrowing.ts";
 import { countedSpan, levels } from "../../../web/pictures/field/countedYieldLayout.ts";
 import { besideAxis } from "../../../web/pictures/field/measuredBesideLayout.ts";
 import { stripSpan } from "../../../web/pictures/field/stripPairsLayout.ts";
-import type { Json } from "../../../web/state/json.ts";
 import { changed, getAt, setAt } from "../../../web/state/path.ts";
 import { columnsOf, wayOf, waysOf } from "../../../web/views/field/counts/columns.ts";
 import {

@@ -55,10 +55,8 @@ describe.each(Object.entries(tables))("a block pasted into the table of %s", (_,
 
   test("leaves its head out and adds rows, in every column", () => {
     for (const own of numbers) {
-      expect(written(one, [["Weighed by hand"], ["12"], ["14.5"]], own.c).slice(0, 2)).toEqual([
-        said("12", own),
-        said("14.5", own),
-      ]);
+      const [first, second] = written(one, [["Weighed by hand"], ["12"], ["14.5"]], own.c);
+      expect([first, second]).toEqual([said("12", own), said("14.5", own)]);
     }
   });
 

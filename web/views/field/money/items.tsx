@@ -57,6 +57,6 @@ export function Items({ what }: { what: What }) {
 }
 
 /** What an amount without a unit is taken for. */
-export function each(): string {
+function each(): string {
   return `${resolved.value?.money?.currency ?? "USD"}/${units.value === "us" ? "ac" : "ha"}`;
 }

@@ -89,15 +89,14 @@ const spotted = changed(counted, [
 ]);
 const paired = { evidence: { strips: { yields: [["1 lb/ac", null]] } } };
 
-test.each<[string, readonly [Table, Json], string[][], [row: number, column: number], string, Json]>([
+/** Cells as they stand in a spreadsheet: "|" between columns, "/" between rows. */
+const cellsIn = (text: string) => text.split(" / ").map((row) => row.split("|").map((cell) => cell.trim()));
+
+test.each<[string, readonly [Table, Json], string, [row: number, column: number], string, Json]>([
   [
     "plants go under those there are, into the columns there are",
     [plants, two],
-    [
-      ["over", "beside", "third"],
-      ["20", "30", "99"],
-      ["21.5", "31 in", "99"],
-    ],
+    "over | beside | third / 20 | 30 | 99 / 21.5 | 31 in | 99",
     [1, 0],
     "evidence.rootDepths",
     [
@@ -108,7 +107,7 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
   [
     "plants past the last leave a blank before them",
     [plants, two],
-    [["1"], ["2"]],
+    "1 / 2",
     [3, 1],
     "evidence.rootDepths[1].depths",
     ["25 in", "27 in", "", "1 in", "2 in"],
@@ -116,11 +115,7 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
   [
     "readings go over those there are and past them",
     [readings, logged],
-    [
-      ["in", "psi"],
-      ["3", "120", ""],
-      ["6", "2 MPa"],
-    ],
+    "in | psi / 3 | 120 | / 6 | 2 MPa",
     [0, 0],
     "soil.penetrometer.readings",
     [
@@ -131,7 +126,7 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
   [
     "what a new row needs is a blank to be filled in",
     [readings, logged],
-    [["5"], ["7"]],
+    "5 / 7",
     [0, 1],
     "soil.penetrometer.readings",
     [
@@ -142,7 +137,7 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
   [
     "an empty cell takes out what stood there, but leaves a blank where a core needs it",
     [cores, cored],
-    [["5", "", "", "", ""]],
+    "5 | | | | ",
     [0, 0],
     "soil.layers[0].cores",
     [{ wetMass: "5 g", dryMass: "" }],
@@ -150,11 +145,7 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
   [
     "spots go down and to the right",
     [wheat, spotted],
-    [
-      ["Heads", "Kernels"],
-      ["31", "980, 1110"],
-      ["28", ""],
-    ],
+    "Heads | Kernels / 31 | 980, 1110 / 28 |",
     [1, 0],
     "evidence.counts[0].spots",
     [{ heads: 1 }, { heads: 31, kernelsPerHead: [980, 1110] }, { heads: 28 }],
@@ -162,11 +153,7 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
   [
     "strips keep to their two columns, and an empty cell is one that is missing",
     [strips, paired],
-    [
-      ["a", "b", "note"],
-      ["60", "64", "wet"],
-      ["55", ""],
-    ],
+    "a | b | note / 60 | 64 | wet / 55 |",
     [0, 0],
     "evidence.strips.yields",
     [
@@ -177,7 +164,7 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
   [
     "a strip beside one that is not there",
     [strips, paired],
-    [["60"], ["61"]],
+    "60 / 61",
     [0, 1],
     "evidence.strips.yields",
     [
@@ -188,10 +175,7 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
   [
     "costs go over those there are and make the rest; their empty cells change nothing",
     [costs, pass],
-    [
-      ["ripping", "18", "Added", "", "4", "7"],
-      ["", "2.5"],
-    ],
+    "ripping | 18 | Added | | 4 | 7 / | 2.5",
     [0, 0],
     "money.costs",
     [
@@ -199,14 +183,11 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
       { name: "cost 2", amount: "2.5 USD/ac" },
     ],
   ],
-  ["an amount with its own unit", [costs, pass], [["9 EUR/ha"]], [0, 1], "money.costs[0].amount", "9 EUR/ha"],
+  ["an amount with its own unit", [costs, pass], "9 EUR/ha", [0, 1], "money.costs[0].amount", "9 EUR/ha"],
   [
     "costs with their head and decimal commas",
     [costs, {}],
-    [
-      ["Item", "Amount", "Added or reduced", "For each", "Years", "Interest"],
-      ["ripping", "45,50", "Added", "acre", "4", "7,5"],
-    ],
+    "Item | Amount | Added or reduced | For each | Years | Interest / ripping | 45,50 | Added | acre | 4 | 7,5",
     [0, 0],
     "money.costs",
     [{ name: "ripping", amount: "45.50 USD/ac", kind: "added", per: "acre", years: 4, interest: "7.5 %" }],
@@ -214,7 +195,7 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
   [
     "a row of words is a head only above numbers",
     [costs, {}],
-    [["deep ripping"], ["hauling"]],
+    "deep ripping / hauling",
     [0, 0],
     "money.costs",
     [
@@ -223,7 +204,7 @@ test.each<[string, readonly [Table, Json], string[][], [row: number, column: num
     ],
   ],
 ])("%s", (_, one, cells, [row, column], path, expected) =>
-  expect(getAt(after(one, cells, row, column), path)).toEqual(expected),
+  expect(getAt(after(one, cellsIn(cells), row, column), path)).toEqual(expected),
 );
 
 describe("months from a spreadsheet", () => {

@@ -338,7 +338,7 @@ describe("strips", () => {
     await answered(page);
     expect(await cell.getAttribute("aria-invalid")).toBe("true");
     expect(await page.locator(".tally-note .field-problem").textContent()).toMatch(
-      /Expected a yield .*found "sixty"/,
+      /^pan loosened: expected a yield .*found "sixty"/,
     );
     expect(await page.locator(".stale-mark").count()).toBe(1);
     await cell.fill("");

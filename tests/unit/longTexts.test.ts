@@ -3,8 +3,7 @@ import { embeddedText } from "../../src/report/page/embedded.ts";
 import { readHorizonTable, numberIn } from "../../src/soil/horizons/horizonTable.ts";
 import { readColumnName } from "../../src/weather/records/readers/columnName.ts";
 import { readWeather } from "../../src/weather/records/readers/index.ts";
-import { pastedCells } from "../../web/forms/edits/pasted.ts";
-import { cellValue } from "../../web/views/field/counts/cellText.ts";
+import { cellValue, pastedCells } from "../../web/forms/edits/cells.ts";
 import { tryDate, tryMonthDay } from "../../src/quantity/index.ts";
 import { call, ownFolder } from "../cli/callCli.ts";
 
@@ -43,8 +42,9 @@ describe("a text of 200,000 letters", () => {
 
   test("typed into a cell of counts stays what it is", () => {
     const blanks = " ".repeat(letters);
-    expect(cellValue(`3 in${blanks};${blanks}4 in`, "quantities", "in")).toEqual(["3 in", "4 in"]);
-    expect(cellValue(`3${blanks}x`, "quantities", "in")).toEqual([`3${blanks}x`]);
+    const column = { kind: "quantities", unit: "in" } as const;
+    expect(cellValue(`3 in${blanks};${blanks}4 in`, column)).toEqual(["3 in", "4 in"]);
+    expect(cellValue(`3${blanks}x`, column)).toEqual([`3${blanks}x`]);
   });
 
   test("as a header of a horizon file is refused by its number of columns", () => {

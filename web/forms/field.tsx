@@ -4,6 +4,7 @@ import { useId } from "preact/hooks";
 import { kinds, type QuantityKind } from "../../src/quantity/kinds.ts";
 import { edit, editMany, endEdit } from "../state/scenarioStore.ts";
 import type { Json } from "../state/json.ts";
+import type { Changes } from "../state/path.ts";
 import type { FormField } from "../../src/scenario/say/formFields.ts";
 import { BareNote } from "./bareNote.tsx";
 import { equivalent } from "./equivalent.ts";
@@ -14,8 +15,6 @@ import { fieldState } from "./place.tsx";
 import { sayDefault } from "./sayDefault.ts";
 import { units } from "../state/view.ts";
 import { listWithUnits, withUnit } from "./withUnit.ts";
-
-type Changes = readonly (readonly [path: string, value: Json | undefined])[];
 
 export interface FieldProps {
   /** Place in the scenario: `soil.layers[1].bulkDensity`. */

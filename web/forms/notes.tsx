@@ -4,18 +4,30 @@ import { sayWhy } from "./sayWhy.ts";
 import type { Place } from "./place.tsx";
 import type { Problem } from "../../src/problem.ts";
 
+interface ProblemNoteProps {
+  readonly id: string;
+  readonly problems: readonly Problem[];
+  /** What a problem is about, where the note is not that of one field. */
+  readonly of?: (problem: Problem, index: number) => string | undefined;
+}
+
 /** What is wrong with a field, in words beside it. */
-export function ProblemNote({ id, problems }: { id: string; problems: readonly Problem[] }) {
+export function ProblemNote({ id, problems, of }: ProblemNoteProps) {
   if (problems.length === 0) return null;
   return (
     <p class="field-problem" id={id} role="alert">
-      {problems.map(({ expected, found, mend }) => (
-        <span key={expected}>
-          Expected {forThePage(expected)}, found {found}; {forThePage(mend)}.
+      {problems.map((problem, i) => (
+        <span key={problem.field + problem.expected}>
+          {withStart(of?.(problem, i))} {forThePage(problem.expected)}, found {problem.found};{" "}
+          {forThePage(problem.mend)}.
         </span>
       ))}
     </p>
   );
+}
+
+function withStart(what: string | undefined): string {
+  return what === undefined ? "Expected" : `${what}: expected`;
 }
 
 /** What is taken while the field is left out, and where that comes from. */

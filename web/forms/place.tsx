@@ -36,6 +36,6 @@ export function problemsWithin(path: string): readonly Problem[] {
   return [...problemsByPath.value].flatMap(([at, list]) => (isWithin(at, path) ? list : []));
 }
 
-function isWithin(at: string, path: string): boolean {
+export function isWithin(at: string, path: string): boolean {
   return at === path || at.startsWith(`${path}.`) || at.startsWith(`${path}[`);
 }

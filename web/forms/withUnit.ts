@@ -26,11 +26,6 @@ export function withPoint(text: string): string {
   return `${before}${whole}.${part}${after}`;
 }
 
-/** What is typed or pasted into a cell of a table. */
-export function cellWithUnit(text: string, unit: string): string {
-  return withUnit(withPoint(text), unit);
-}
-
 /**
  * As `withUnit`, for a list in one line and for a range.
  * @example listWithUnits("12, 15 in", "in") // "12 in, 15 in"

@@ -18,6 +18,16 @@ export function parsePath(text: string): Path | null {
   return path;
 }
 
+/** What to write where; undefined takes away what stands there. */
+export type Changes = readonly (readonly [path: string, value: Json | undefined])[];
+
+export function changed(scenario: Json, changes: Changes): Json {
+  return changes.reduce<Json>(
+    (now, [path, value]) => (value === undefined ? removeAt(now, path) : setAt(now, path, value)),
+    scenario,
+  );
+}
+
 export function getAt(scenario: Json, text: string): Json | undefined {
   let here: Json | undefined = scenario;
   for (const key of must(text)) {
@@ -25,6 +35,12 @@ export function getAt(scenario: Json, text: string): Json | undefined {
     else here = isGroup(here) && Object.hasOwn(here, key) ? here[key] : undefined;
   }
   return here;
+}
+
+/** A list of groups as written; what is no group is an empty one. */
+export function groupsAt(scenario: Json, text: string): readonly JsonGroup[] {
+  const list = getAt(scenario, text);
+  return isList(list) ? list.map((one) => (isGroup(one) ? one : {})) : [];
 }
 
 /** The scenario with a value at a place; groups on the way that are not there are made. */

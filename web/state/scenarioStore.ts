@@ -1,7 +1,7 @@
 import { computed, signal } from "@preact/signals";
 import { closed, edited, newHistory, redone, undone, type EditHow, type History } from "./history.ts";
 import { isGroup, type Json } from "./json.ts";
-import { getAt, removeAt, setAt } from "./path.ts";
+import { changed, getAt, type Changes } from "./path.ts";
 
 /** The one state of the page: the scenario as written, and the files it names. */
 export interface Work {
@@ -45,16 +45,9 @@ export function edit(
 }
 
 /** Several places in one step of undo. */
-export function editMany(
-  changes: readonly (readonly [path: string, value: Json | undefined])[],
-  how: EditHow = "chosen",
-  said = "change",
-): void {
-  const before = work.value;
-  let next = before.scenario;
-  for (const [path, value] of changes)
-    next = value === undefined ? removeAt(next, path) : setAt(next, path, value);
-  put({ ...before, scenario: next }, said, changes.map(([path]) => path).join(" "), how);
+export function editMany(changes: Changes, how: EditHow = "chosen", said = "change"): void {
+  const next = changed(scenario.value, changes);
+  put({ ...work.value, scenario: next }, said, changes.map(([path]) => path).join(" "), how);
 }
 
 /** Another scenario in place of this one; undo brings this one back. */
@@ -63,16 +56,12 @@ export function replace(next: Json, files: Attachments = {}, said = "open a scen
 }
 
 /** A file beside the scenario. */
-export function attach(
-  name: string,
-  text: string,
-  changes: readonly (readonly [string, Json | undefined])[] = [],
-): void {
-  const { scenario: now, attachments: files } = work.value;
-  let next = now;
-  for (const [path, value] of changes)
-    next = value === undefined ? removeAt(next, path) : setAt(next, path, value);
-  put({ scenario: next, attachments: { ...files, [name]: text } }, `use ${name}`, "", "chosen");
+export function attach(name: string, text: string, changes: Changes = []): void {
+  const next = {
+    scenario: changed(scenario.value, changes),
+    attachments: { ...attachments.value, [name]: text },
+  };
+  put(next, `use ${name}`, "", "chosen");
 }
 
 /** A slider was let go, a field left: the next edit is a step of its own. */

@@ -12,7 +12,7 @@ import {
 import { dugTable, frontsByGroup } from "../../../web/pictures/dig/dugRootsTable.ts";
 import { fittedAxis, fittedTable } from "../../../web/pictures/kit/fittedAxis.ts";
 import type { Json } from "../../../web/state/json.ts";
-import { getAt, removeAt, setAt } from "../../../web/state/path.ts";
+import { changed, getAt } from "../../../web/state/path.ts";
 import {
   addDug,
   closeUp,
@@ -21,29 +21,12 @@ import {
   firstPlants,
   hasGaps,
   likelyDate,
-  pastePlants,
+  plantsTable,
   removeDug,
   removePlant,
   rowsOf,
-  writeDepth,
-  type Changes,
 } from "../../../web/views/field/dig/plants.ts";
-import {
-  addCore,
-  addReading,
-  pasteRows,
-  removeCore,
-  removeReading,
-  writeCell,
-} from "../../../web/views/field/samples/edits.ts";
-
-/** The scenario as the page's store leaves it. */
-function after(scenario: Json, changes: Changes): Json {
-  return changes.reduce<Json>(
-    (now, [path, value]) => (value === undefined ? removeAt(now, path) : setAt(now, path, value)),
-    scenario,
-  );
-}
+import { addCore, addReading, removeCore, removeReading } from "../../../web/views/field/samples/edits.ts";
 
 const two: Json = {
   evidence: {
@@ -56,34 +39,30 @@ const two: Json = {
     spotsPaired: true,
   },
 };
+const typed = (group: number, plant: number, value: string) =>
+  changed(two, plantsTable(dugGroupsIn(two), "in").write(two, [{ row: plant, column: group, value }]));
 const depthsIn = (scenario: Json) => dugGroupsIn(scenario).map(depthsOf);
 
 describe("plants dug, as entered", () => {
   test("begin with the first two cases and a blank plant each", () => {
-    const begun = after({}, firstPlants(["a", "b", "c"], "2024-07-18"));
+    const begun = changed({}, firstPlants(["a", "b", "c"], "2024-07-18"));
     expect(getAt(begun, "evidence.rootDepths")).toEqual([
       { case: "a", date: "2024-07-18", depths: [""] },
       { case: "b", date: "2024-07-18", depths: [""] },
     ]);
   });
 
-  test("take the unit of their column where none is typed, and go on in the row after the last", () => {
+  test("go on in the row after the last", () => {
     expect(rowsOf(dugGroupsIn(two))).toBe(4);
-    expect(depthsIn(after(two, writeDepth(two, 1, 2, "26.5", "in")))[1]).toEqual([
-      "25 in",
-      "27 in",
-      "26.5 in",
-    ]);
-    expect(depthsIn(after(two, writeDepth(two, 1, 2, "660 mm", "in")))[1]?.[2]).toBe("660 mm");
-    expect(depthsIn(after(two, writeDepth(two, 0, 0, "deep", "in")))[0]?.[0]).toBe("deep");
+    expect(depthsIn(typed(1, 2, "26.5 in"))[1]).toEqual(["25 in", "27 in", "26.5 in"]);
   });
 
   test("lose the last when it is emptied, and keep a blank between others until it is closed up", () => {
-    expect(depthsIn(after(two, writeDepth(two, 0, 2, "", "in")))[0]).toEqual(["20 in", "22 in"]);
-    const gap = after(two, writeDepth(two, 0, 1, " ", "in"));
-    expect(depthsIn(gap)[0]).toEqual(["20 in", " ", "21 in"]);
+    expect(depthsIn(typed(0, 2, ""))[0]).toEqual(["20 in", "22 in"]);
+    const gap = typed(0, 1, "");
+    expect(depthsIn(gap)[0]).toEqual(["20 in", "", "21 in"]);
     expect(hasGaps(dugGroupsIn(gap))).toBe(true);
-    expect(depthsIn(after(gap, closeUp(gap)))).toEqual([
+    expect(depthsIn(changed(gap, closeUp(gap)))).toEqual([
       ["20 in", "21 in"],
       ["25 in", "27 in"],
     ]);
@@ -91,35 +70,19 @@ describe("plants dug, as entered", () => {
   });
 
   test("go as neighbours, row by row", () => {
-    expect(depthsIn(after(two, removePlant(two, 0)))).toEqual([["22 in", "21 in"], ["27 in"]]);
+    expect(depthsIn(changed(two, removePlant(two, 0)))).toEqual([["22 in", "21 in"], ["27 in"]]);
   });
 
   test("leave nothing of the dig behind with the last of them, and all else alone", () => {
-    const one = after(two, removeDug(two, 0));
+    const one = changed(two, removeDug(two, 0));
     expect(dugGroupsIn(one).map((group) => group["case"])).toEqual(["b"]);
-    expect(after(one, removeDug(one, 0))).toEqual({ evidence: { spotsPaired: true } });
+    expect(changed(one, removeDug(one, 0))).toEqual({ evidence: { spotsPaired: true } });
     const single: Json = { evidence: { rootDepths: [{ case: "a", date: "x", depths: ["3 in"] }] } };
-    expect(after(single, removePlant(single, 0))).toEqual({});
-  });
-
-  test("are pasted from a spreadsheet, head or none, into the columns there are", () => {
-    const cells = [
-      ["over", "beside", "third"],
-      ["20", "30", "99"],
-      ["21.5", "31 in", "99"],
-    ];
-    expect(depthsIn(after(two, pastePlants(two, cells, { group: 0, plant: 1 }, "in")))).toEqual([
-      ["20 in", "20 in", "21.5 in"],
-      ["25 in", "30 in", "31 in"],
-    ]);
-    expect(depthsIn(after(two, pastePlants(two, [["1"], ["2"]], { group: 1, plant: 3 }, "mm")))).toEqual([
-      ["20 in", "22 in", "21 in"],
-      ["25 in", "27 in", "", "1 mm", "2 mm"],
-    ]);
+    expect(changed(single, removePlant(single, 0))).toEqual({});
   });
 
   test("go on with a case that was not dug yet", () => {
-    const three = after(two, addDug(two, ["a", "b", "c"], "2020-01-01"));
+    const three = changed(two, addDug(two, ["a", "b", "c"], "2020-01-01"));
     expect(getAt(three, "evidence.rootDepths[2]")).toEqual({ case: "c", date: "2024-07-18", depths: [""] });
   });
 });
@@ -252,58 +215,26 @@ describe("soil samples, as entered", () => {
     },
   };
   test("a core more comes in the same ring", () => {
-    expect(getAt(after(soil, addCore(soil, 1, 2)), "soil.layers[1].cores")).toEqual([
+    expect(getAt(changed(soil, addCore(soil, 1, 2)), "soil.layers[1].cores")).toEqual([
       { volume: "318 cm^3", dryMass: "" },
     ]);
   });
   test("the last core takes the water from cores along", () => {
-    expect(after(soil, removeCore(soil, 0, 0, 2))).toEqual({
+    expect(changed(soil, removeCore(soil, 0, 0, 2))).toEqual({
       soil: { layers: [{ name: "top" }, { name: "sub" }] },
     });
-    const both = after(soil, addCore(soil, 1, 2));
-    expect(getAt(after(both, removeCore(both, 0, 0, 2)), "soil.startingWater.from")).toBe("cores");
+    const both = changed(soil, addCore(soil, 1, 2));
+    expect(getAt(changed(both, removeCore(both, 0, 0, 2)), "soil.startingWater.from")).toBe("cores");
   });
   test("the last reading takes the log along", () => {
     const log: Json = {
       soil: { penetrometer: { readings: [{ depth: "2 in", resistance: "90 psi" }], wetness: "dry" } },
     };
-    expect(after(log, removeReading(log, 0))).toEqual({});
-    expect(getAt(after(log, addReading(log)), "soil.penetrometer.readings[1]")).toEqual({
+    expect(changed(log, removeReading(log, 0))).toEqual({});
+    expect(getAt(changed(log, addReading(log)), "soil.penetrometer.readings[1]")).toEqual({
       depth: "",
       resistance: "",
     });
-  });
-  const columns = [
-    { key: "depth", word: "Depth", unit: "in", needed: true },
-    { key: "resistance", word: "Dial", unit: "psi", needed: true },
-    { key: "note", word: "Stones", unit: "g" },
-  ];
-  test("a cell emptied is left out, unless it is needed", () => {
-    expect(writeCell("x[0]", columns[0]!, " ")).toEqual([["x[0].depth", ""]]);
-    expect(writeCell("x[0]", columns[2]!, "")).toEqual([["x[0].note", undefined]]);
-    expect(writeCell("x[0]", columns[1]!, "250")).toEqual([["x[0].resistance", "250 psi"]]);
-  });
-  test("rows pasted go over those there are and past them", () => {
-    const rows = [{ depth: "2 in", resistance: "90 psi", note: "4 g" }];
-    expect(
-      pasteRows(
-        rows,
-        [
-          ["in", "psi"],
-          ["3", "120", ""],
-          ["6", "2 MPa"],
-        ],
-        { row: 0, column: 0 },
-        columns,
-      ),
-    ).toEqual([
-      { depth: "3 in", resistance: "120 psi" },
-      { depth: "6 in", resistance: "2 MPa" },
-    ]);
-    expect(pasteRows(rows, [["5"], ["7"]], { row: 0, column: 1 }, columns)).toEqual([
-      { depth: "2 in", resistance: "5 psi", note: "4 g" },
-      { depth: "", resistance: "7 psi" },
-    ]);
   });
 });
 

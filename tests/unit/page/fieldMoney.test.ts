@@ -18,7 +18,7 @@ import {
   sayPlace,
   wholeShares,
 } from "../../../web/pictures/field/rowsOfPassLayout.ts";
-import { firstPrice, rangeWith, withPasted } from "../../../web/views/field/money/edits.ts";
+import { firstPrice, rangeWith } from "../../../web/views/field/money/edits.ts";
 import {
   countedStart,
   sharesOf,
@@ -122,31 +122,6 @@ describe("what is written of money", () => {
     expect(firstPrice("bu/ac", "us")).toBe("5 USD/bu");
     expect(firstPrice("lb/ac", "us")).toBe("0.2 USD/lb");
     expect(firstPrice("bu/ac", "metric")).toBe("0.2 USD/kg");
-  });
-
-  test("a block pasted goes over the items there are, and makes the rest", () => {
-    const pasted = {
-      items: [{ name: "pass", amount: "3 USD/ac" }],
-      what: "costs",
-      each: "USD/ac",
-    } as const;
-    expect(
-      withPasted({
-        ...pasted,
-        at: 0,
-        key: "name",
-        cells: [
-          ["ripping", "18", "Added", "", "4", "7"],
-          ["", "2.5"],
-        ],
-      }),
-    ).toEqual([
-      { name: "ripping", amount: "18 USD/ac", kind: "added", years: 4, interest: "7 %" },
-      { name: "cost 2", amount: "2.5 USD/ac" },
-    ]);
-    expect(withPasted({ ...pasted, at: 0, key: "amount", cells: [["9 EUR/ha"]] })).toEqual([
-      { name: "pass", amount: "9 EUR/ha" },
-    ]);
   });
 
   test("a price range keeps both ends, and goes with the last of them", () => {

@@ -4,9 +4,7 @@ import { narrowing } from "../../../src/report/tables/narrowing.ts";
 import { countedSpan, levels } from "../../../web/pictures/field/countedYieldLayout.ts";
 import { besideAxis } from "../../../web/pictures/field/measuredBesideLayout.ts";
 import { stripSpan } from "../../../web/pictures/field/stripPairsLayout.ts";
-import type { Json } from "../../../web/state/json.ts";
-import { getAt, removeAt, setAt } from "../../../web/state/path.ts";
-import { cellValue, itemsOf } from "../../../web/views/field/counts/cellText.ts";
+import { changed, getAt, setAt } from "../../../web/state/path.ts";
 import { columnsOf, wayOf, waysOf } from "../../../web/views/field/counts/columns.ts";
 import {
   addGroup,
@@ -14,27 +12,11 @@ import {
   firstCounts,
   groupsIn,
   oddRows,
-  pastedSpots,
   removeGroup,
   removeSpot,
-  type Changes,
 } from "../../../web/views/field/counts/edits.ts";
 import { lengthSaid, rowToWalk, rowWidthMm } from "../../../web/views/field/counts/rowToWalk.ts";
-import {
-  addPair,
-  firstStrips,
-  pairsIn,
-  pastedPairs,
-  removePair,
-  stripValue,
-} from "../../../web/views/field/strips/edits.ts";
-
-function changed(scenario: Json, changes: Changes): Json {
-  return changes.reduce<Json>(
-    (now, [path, value]) => (value === undefined ? removeAt(now, path) : setAt(now, path, value)),
-    scenario,
-  );
-}
+import { addPair, firstStrips, pairsIn, removePair } from "../../../web/views/field/strips/edits.ts";
 
 describe("the row to walk for a thousandth of an acre", () => {
   // Extension tables of row widths: see data-reference/counts-checks.json.
@@ -58,27 +40,6 @@ describe("the row to walk for a thousandth of an acre", () => {
     );
     const widths = ["2.5 ft", '30"', "0.75 m", "750mm"].map(rowWidthMm);
     [762, 762, 750, 750].forEach((mm, i) => expect(widths[i]).toBeCloseTo(mm, 9));
-  });
-});
-
-describe("what is typed into a cell", () => {
-  test("numbers of several heads, parted as one likes", () => {
-    expect(itemsOf("980, 1110 870; 12")).toEqual(["980", "1110", "870", "12"]);
-    expect(itemsOf("14,16,16")).toEqual(["14", "16", "16"]);
-    expect(itemsOf("1,110, 980")).toEqual(["1,110", "980"]);
-    expect(cellValue("14, 16", "wholes")).toEqual([14, 16]);
-    expect(cellValue("14, about 16", "wholes")).toEqual([14, "about", 16]);
-  });
-  test("nothing is left out, what is no number stays as it was typed", () => {
-    expect(cellValue("  ", "wholes")).toBeUndefined();
-    expect(cellValue("31", "whole")).toBe(31);
-    expect(cellValue("3l", "whole")).toBe("3l");
-  });
-  test("bare numbers take the column's unit, others keep their own", () => {
-    expect(cellValue("6, 5.5 in; 14 cm", "quantities", "in")).toEqual(["6 in", "5.5 in", "14 cm"]);
-    expect(cellValue("6 5.5", "quantities", "in")).toEqual(["6 in", "5.5 in"]);
-    expect(cellValue("88", "quantity", "%")).toBe("88 %");
-    expect(cellValue("17 ft 5 in", "quantity", "")).toBe("17 ft 5 in");
   });
 });
 
@@ -143,24 +104,6 @@ describe("changes to counts", () => {
     expect(changed(one, removeGroup(one, 0))).toEqual({ name: "x" });
     expect(changed(one, removeSpot(one, 0, 0))).toEqual({ name: "x" });
   });
-  test("paste fills down and to the right, makes rows, and drops a head", () => {
-    const columns = columnsOf("grain sorghum", "kernels", [], false);
-    const cells = [
-      ["Heads", "Kernels"],
-      ["31", "980, 1110"],
-      ["28", ""],
-    ];
-    const before = [{ heads: 1 }, { heads: 2, kernelsPerHead: [5] }];
-    expect(pastedSpots(before, cells, { row: 1, column: 0 }, columns, () => "")).toEqual([
-      { heads: 1 },
-      { heads: 31, kernelsPerHead: [980, 1110] },
-      { heads: 28 },
-    ]);
-    expect(pastedSpots(before, [["7", "8"]], { row: 0, column: 1 }, columns, () => "")[0]).toEqual({
-      heads: 1,
-      kernelsPerHead: [7],
-    });
-  });
   test("odd kernel rows are found", () => {
     expect(oddRows([14, 15, "16", 17])).toEqual([15, 17]);
     expect(oddRows(undefined)).toEqual([]);
@@ -178,37 +121,6 @@ describe("changes to strips", () => {
     const one = setAt(begun, "evidence.strips.yields", [["60 bu/ac", null]]);
     expect(changed(one, removePair(one, 0))).toEqual({});
     expect(pairsIn(changed(begun, removePair(begun, 3)))).toHaveLength(3);
-  });
-  test("a cell is a yield with its unit, or missing", () => {
-    expect(stripValue("61.5", "bu/ac")).toBe("61.5 bu/ac");
-    expect(stripValue("3900 kg/ha", "bu/ac")).toBe("3900 kg/ha");
-    expect(["", " ", "missing", "-"].map((text) => stripValue(text, "bu/ac"))).toEqual([
-      null,
-      null,
-      null,
-      null,
-    ]);
-    expect(stripValue("sixty", "bu/ac")).toBe("sixty");
-  });
-  test("paste keeps to the two columns", () => {
-    const pasted = pastedPairs(
-      [["1 lb/ac", "2 lb/ac"]],
-      [
-        ["a", "b", "note"],
-        ["60", "64", "wet"],
-        ["55", ""],
-      ],
-      { pair: 0, side: 0 },
-      "bu/ac",
-    );
-    expect(pasted).toEqual([
-      ["60 bu/ac", "64 bu/ac"],
-      ["55 bu/ac", null],
-    ]);
-    expect(pastedPairs([["1 lb/ac", null]], [["60"], ["61"]], { pair: 0, side: 1 }, "bu/ac")).toEqual([
-      ["1 lb/ac", "60 bu/ac"],
-      [null, "61 bu/ac"],
-    ]);
   });
 });
 

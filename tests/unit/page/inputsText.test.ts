@@ -6,7 +6,6 @@ import { readWeather } from "../../../src/weather/records/readers/index.ts";
 import { profilesAsked, stationsAsked } from "../../../web/forms/choicesAsked.ts";
 import { equivalent } from "../../../web/forms/equivalent.ts";
 import { listText, textList } from "../../../web/forms/listText.ts";
-import { monthColumns, pastedCells } from "../../../web/forms/edits/pasted.ts";
 import { sayDefault } from "../../../web/forms/sayDefault.ts";
 import { startingNormals } from "../../../web/forms/edits/startingNormals.ts";
 import { forThePage, placeInWords } from "../../../web/forms/placeWords.ts";
@@ -117,22 +116,6 @@ describe("a list typed as one text", () => {
     expect(textList("12 in, 13 in")).toEqual(["12 in", "13 in"]);
     expect(textList("1,300 mm")).toBe("1,300 mm");
   });
-});
-
-describe("cells from a spreadsheet", () => {
-  const twelve = Array.from({ length: 12 }, (_, month) => String(month + 1));
-  test("run down, with head and names of months", () => {
-    const rows = pastedCells(["Month\tRain\tHigh", ...twelve.map((n) => `M\t${n}\t${n}0`)].join("\r\n"));
-    expect(monthColumns(rows!)).toEqual([twelve, twelve.map((n) => `${n}0`)]);
-  });
-  test("run across", () => {
-    expect(monthColumns(pastedCells(`${twelve.join("\t")}\n${twelve.join("\t")}\n`)!)).toEqual([
-      twelve,
-      twelve,
-    ]);
-  });
-  test("of one column", () => expect(monthColumns(pastedCells(twelve.join("\n"))!)).toEqual([twelve]));
-  test("one alone is pasted as any text", () => expect(pastedCells("0.6 in")).toBeNull());
 });
 
 describe("what a reader asks becomes choices", () => {

@@ -1,4 +1,5 @@
 import type { Json } from "../../state/json.ts";
+import type { Changes } from "../../state/path.ts";
 import { editMany, valueAt } from "../../state/scenarioStore.ts";
 
 /** What was written in a way that another way has replaced: it is there again when one goes back, as long as the page is open. */
@@ -8,11 +9,7 @@ const kept = new Map<string, Json>();
  * From one way of saying something to another, in one step of undo: puts away what stands at `away`, brings back what stood at
  * `back`, or begins with its start value.
  */
-export function changeWay(
-  away: readonly string[],
-  back: readonly (readonly [path: string, start: Json | undefined])[],
-  said: string,
-): void {
+export function changeWay(away: readonly string[], back: Changes, said: string): void {
   for (const path of away) {
     const value = valueAt(path);
     if (value !== undefined) kept.set(path, value);
@@ -31,10 +28,7 @@ export function changeWay(
  * Of two ways to say the same, what to write to the other when one is typed or emptied: typed, the other is put away; emptied, it
  * is there again.
  */
-export function otherWay(
-  other: string,
-  value: Json | undefined,
-): readonly (readonly [path: string, value: Json | undefined])[] {
+export function otherWay(other: string, value: Json | undefined): Changes {
   const there = valueAt(other);
   if (value !== undefined) {
     if (there !== undefined) kept.set(other, there);

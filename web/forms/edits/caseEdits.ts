@@ -1,12 +1,11 @@
 import { isGroup, isList, type Json, type JsonGroup } from "../../state/json.ts";
-import { getAt, removeAt, setAt } from "../../state/path.ts";
+import { getAt, groupsAt, removeAt, setAt } from "../../state/path.ts";
 import { newName } from "./layerEdits.ts";
 
 /** Changes to the list of cases: scenario in, scenario out. */
 
 export function casesIn(scenario: Json): readonly JsonGroup[] {
-  const cases = getAt(scenario, "cases");
-  return isList(cases) ? cases.map((one) => (isGroup(one) ? one : {})) : [];
+  return groupsAt(scenario, "cases");
 }
 
 /** One more case, two inches deeper than the first; where nothing was compared so far, the field as described comes first. */

@@ -1,7 +1,7 @@
 import { sayQuantity } from "../../../src/quantity/sayQuantity.ts";
 import type { Units } from "../../../src/quantity/kinds.ts";
-import { isGroup, isList, type Json, type JsonGroup } from "../../state/json.ts";
-import { getAt, removeAt, setAt } from "../../state/path.ts";
+import { isList, type Json, type JsonGroup } from "../../state/json.ts";
+import { getAt, groupsAt, removeAt, setAt } from "../../state/path.ts";
 
 /**
  * Changes to the list of layers: scenario in, scenario out. Cases refer to layers by name, so what they say of a layer goes
@@ -15,8 +15,7 @@ export interface LayerDepths {
 }
 
 export function layersOf(scenario: Json): readonly JsonGroup[] {
-  const layers = getAt(scenario, "soil.layers");
-  return isList(layers) ? layers.map((layer) => (isGroup(layer) ? layer : {})) : [];
+  return groupsAt(scenario, "soil.layers");
 }
 
 /** One more layer below the last, of its texture. */
@@ -129,8 +128,7 @@ export function namedIn(scenario: Json, name: string): string[] {
 }
 
 export function patchesOf(scenario: Json, caseIndex: number): readonly JsonGroup[] {
-  const patches = getAt(scenario, `cases[${caseIndex}].soil.layers`);
-  return isList(patches) ? patches.map((patch) => (isGroup(patch) ? patch : {})) : [];
+  return groupsAt(scenario, `cases[${caseIndex}].soil.layers`);
 }
 
 function casesOf(scenario: Json): readonly Json[] {

@@ -1,5 +1,4 @@
 import "../../style/field-yield.css";
-import { useComputed } from "@preact/signals";
 import { Field } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
@@ -13,12 +12,11 @@ import { useRoom } from "../answer/room.ts";
 import { Contradictions } from "./contradictions.tsx";
 import { Narrowing } from "./counts/narrowing.tsx";
 import { yieldsSaid, type YieldsSaid } from "./counts/yieldsSaid.ts";
-import { addPair, firstStrips, pairsIn, stripsPath } from "./strips/edits.ts";
+import { addPair, firstStrips, stripsPath } from "./strips/edits.ts";
 import { PairsTable } from "./strips/pairsTable.tsx";
 
 /** Strips of two cases, harvested side by side: whether they tell the cases apart. */
 export function Strips() {
-  const pairs = useComputed(() => pairsIn(scenario.value));
   const now = answer.value;
   const caseNames = now?.comparison.cases.map(({ name }) => name) ?? [];
   if (valueAt(stripsPath) === undefined)
@@ -48,7 +46,7 @@ export function Strips() {
         <Field path={`${stripsPath}.cases[0]`} label="First column" choices={caseNames} none={null} />
         <Field path={`${stripsPath}.cases[1]`} label="Second column" choices={caseNames} none={null} />
       </div>
-      <PairsTable pairs={pairs.value} unit={unit} />
+      <PairsTable unit={unit} />
       {[stripsPath, `${stripsPath}.cases`, `${stripsPath}.yields`].map((path) => (
         <ProblemNote key={path} id={`strips-${path}-wrong`} problems={fieldState(path).problems} />
       ))}

@@ -1,12 +1,10 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { layersOf, patchesOf } from "../../forms/edits/layerEdits.ts";
 import { isGroup, type Json, type JsonGroup } from "../../state/json.ts";
-import { getAt } from "../../state/path.ts";
+import { getAt, type Changes } from "../../state/path.ts";
 import type { Units } from "../../../src/quantity/kinds.ts";
 
 /** A boundary dragged on the pit wall, as changes to the scenario as it is written. */
-
-export type Changes = readonly (readonly [path: string, value: Json | undefined])[];
 
 interface Layer {
   readonly name: string;

@@ -4,8 +4,9 @@ import type { Units } from "../../../src/quantity/kinds.ts";
 import { passageOf } from "../../../src/soil/layers/slices.ts";
 import { layersOf, patchesOf } from "../../forms/edits/layerEdits.ts";
 import type { Json } from "../../state/json.ts";
+import type { Changes } from "../../state/path.ts";
 import type { LayerShown, ResolvedCase } from "../../worker/protocol.ts";
-import { boundaryChanges, boundaryStepMm, type Changes } from "../pit/boundaryEdit.ts";
+import { boundaryChanges, boundaryStepMm } from "../pit/boundaryEdit.ts";
 
 /** The layer that the lesson is about: which it is, and how it is changed in the scenario as written. */
 

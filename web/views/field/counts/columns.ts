@@ -1,8 +1,8 @@
 import { centres } from "../../../../src/evidence/counts/countsSunflower.ts";
 import { cropNamed } from "../../../../src/crop/crops.ts";
-import type { QuantityKind } from "../../../../src/quantity/kinds.ts";
-import type { JsonGroup } from "../../../state/json.ts";
-import type { CellKind } from "./cellText.ts";
+import { kinds, type Units } from "../../../../src/quantity/kinds.ts";
+import { tableOfRows, type Column as SheetColumn, type Table } from "../../../forms/edits/cells.ts";
+import type { Json, JsonGroup } from "../../../state/json.ts";
 
 /** What is counted of each crop, and in which ways. */
 
@@ -20,39 +20,29 @@ export function wordOf(way: Way, cropName: string): string {
   return way === "kernels" && cropNamed(cropName)?.name === "corn" ? "Kernels of an ear" : wayWords[way];
 }
 
-export interface Column {
-  readonly key: string;
-  readonly word: string;
-  readonly kind: CellKind;
+export interface Column extends Omit<SheetColumn, "unit"> {
   /** Bare numbers take the unit of this kind. */
-  readonly quantity?: QuantityKind;
-  readonly choices?: readonly string[];
-  readonly hint?: string;
+  readonly quantity?: "depth" | "share";
 }
 
-const kernelsPerHead: Column = { key: "kernelsPerHead", word: "Kernels, head by head", kind: "wholes" };
+const kernelsPerHead: Column = { key: "kernelsPerHead", word: "Kernels, head by head", kind: "numbers" };
 
 /** Columns of each way, the heads themselves left aside. */
 const waysColumns: Readonly<Record<Way, readonly Column[]>> = {
   rows: [
-    { key: "kernelRows", word: "Kernel rows, ear by ear", kind: "wholes", hint: "16, 14, 16" },
-    { key: "kernelsPerRow", word: "Kernels along a row", kind: "wholes", hint: "32, 35, 30" },
+    { key: "kernelRows", word: "Kernel rows, ear by ear", kind: "numbers", hint: "16, 14, 16" },
+    { key: "kernelsPerRow", word: "Kernels along a row", kind: "numbers", hint: "32, 35, 30" },
   ],
   kernels: [kernelsPerHead],
   spikelets: [
-    { key: "spikeletsPerHead", word: "Spikelets, head by head", kind: "wholes" },
+    { key: "spikeletsPerHead", word: "Spikelets, head by head", kind: "numbers" },
     { key: "kernelsPerSpikelet", word: "Kernels of a spikelet", kind: "number" },
   ],
   heads: [],
   diameters: [
-    {
-      key: "headDiameters",
-      word: "Across the heads",
-      kind: "quantities",
-      quantity: "depth",
-    },
-    { key: "filled", word: "Filled seeds", kind: "quantity", quantity: "share" },
-    { key: "centre", word: "Middle of the head", kind: "word", choices: centres },
+    { key: "headDiameters", word: "Across the heads", kind: "quantities", quantity: "depth" },
+    { key: "filled", word: "Filled seeds", quantity: "share" },
+    { key: "centre", word: "Middle of the head", kind: "word", choices: centres, none: "as all" },
   ],
 };
 
@@ -93,9 +83,9 @@ export function wayOf(spots: readonly JsonGroup[]): Way | null {
 }
 
 const ground: readonly Column[] = [
-  { key: "rowLength", word: "Length of row", kind: "quantity", hint: "17 ft 5 in" },
-  { key: "rows", word: "Rows", kind: "whole" },
-  { key: "area", word: "Area", kind: "quantity", hint: "1 m^2" },
+  { key: "rowLength", word: "Length of row", hint: "17 ft 5 in" },
+  { key: "rows", word: "Rows", kind: "number" },
+  { key: "area", word: "Area", hint: "1 m^2" },
 ];
 
 /**
@@ -113,12 +103,14 @@ export function columnsOf(
   const ears = isWritten(spots, "ears") || (corn && !isWritten(spots, "heads"));
   const second = way === "rows" || way === "kernels";
   const seconds: readonly Column[] = [
-    { key: "secondEars", word: "Second ears", kind: "whole" },
-    { key: "secondEarKernels", word: "Kernels of second ears", kind: "wholes" },
-    { key: "secondEarShare", word: "Second ear, share of a first", kind: "quantity", quantity: "share" },
+    { key: "secondEars", word: "Second ears", kind: "number" },
+    { key: "secondEarKernels", word: "Kernels of second ears", kind: "numbers" },
+    { key: "secondEarShare", word: "Second ear, share of a first", quantity: "share" },
   ];
   return [
-    ears ? { key: "ears", word: "Ears", kind: "whole" } : { key: "heads", word: "Heads", kind: "whole" },
+    ears
+      ? { key: "ears", word: "Ears", kind: "number", askedAs: "heads" }
+      : { key: "heads", word: "Heads", kind: "number" },
     ...waysColumns[way].map((one) =>
       one === kernelsPerHead && ears ? { ...one, word: "Kernels, ear by ear" } : one,
     ),
@@ -127,6 +119,32 @@ export function columnsOf(
     ),
     ...ground.filter(({ key }) => isWritten(spots, key) || (ownGround && key === "rowLength")),
   ];
+}
+
+/**
+ * Spots of one case, a row each.
+ *
+ * @param ofAll what all spots of the case have at a key, where one says nothing of its own
+ */
+export function spotsTable(
+  path: string,
+  columns: readonly Column[],
+  units: Units,
+  ofAll: (key: string) => Json | undefined,
+): Table {
+  return tableOfRows(
+    `${path}.spots`,
+    columns.map(({ quantity, hint = "", ...column }) => {
+      const all = ["filled", "rowLength", "rows", "area"].includes(column.key)
+        ? ofAll(column.key)
+        : undefined;
+      return {
+        ...column,
+        unit: quantity === undefined ? "" : kinds[quantity][units].unit,
+        hint: typeof all === "string" || typeof all === "number" ? String(all) : hint,
+      };
+    }),
+  );
 }
 
 export function isWritten(spots: readonly JsonGroup[], key: string): boolean {
@@ -138,7 +156,7 @@ export function isWritten(spots: readonly JsonGroup[], key: string): boolean {
  * @example severalSaid(columnsOf("corn", "rows", [], false)) // "Several ears of a spot stand in one cell: 16, 14, 16."
  */
 export function severalSaid(columns: readonly Column[]): string {
-  const counted = columns.find(({ kind }) => kind === "wholes" || kind === "quantities");
+  const counted = columns.find(({ kind }) => kind === "numbers" || kind === "quantities");
   if (counted === undefined) return "";
   const what = columns.some(({ key }) => key === "ears") ? "ears" : "heads";
   const usual = {

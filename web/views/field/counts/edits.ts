@@ -1,26 +1,17 @@
 import type { Units } from "../../../../src/quantity/kinds.ts";
-import { withoutHead } from "../../../forms/edits/pasted.ts";
-import { isGroup, isList, type Json, type JsonGroup } from "../../../state/json.ts";
-import { getAt } from "../../../state/path.ts";
-import { cellValue } from "./cellText.ts";
-import type { Column } from "./columns.ts";
+import { isList, type Json, type JsonGroup } from "../../../state/json.ts";
+import { groupsAt, type Changes } from "../../../state/path.ts";
 
 /** Changes to counts: what to write where. A list emptied to the last takes its key along. */
-
-export type Changes = readonly (readonly [path: string, value: Json | undefined])[];
 
 export const countsPath = "evidence.counts";
 
 export function groupsIn(scenario: Json): readonly JsonGroup[] {
-  return groups(getAt(scenario, countsPath));
+  return groupsAt(scenario, countsPath);
 }
 
-export function spotsOf(group: JsonGroup | undefined): readonly JsonGroup[] {
-  return groups(group?.["spots"]);
-}
-
-function groups(value: Json | undefined): readonly JsonGroup[] {
-  return isList(value) ? value.map((one) => (isGroup(one) ? one : {})) : [];
+export function spotsIn(scenario: Json, index: number): readonly JsonGroup[] {
+  return groupsAt(scenario, `${countsPath}[${index}].spots`);
 }
 
 /** A table for each of the first two cases, with a row to fill in. */
@@ -54,7 +45,7 @@ export function removeGroup(scenario: Json, index: number): Changes {
 
 /** A spot as the last one was laid out: its own length of row goes along, its counts do not. */
 export function addSpot(scenario: Json, index: number): Changes {
-  const spots = spotsOf(groupsIn(scenario)[index]);
+  const spots = spotsIn(scenario, index);
   const { rowLength, rows, area } = spots.at(-1) ?? {};
   const spot = Object.fromEntries(
     Object.entries({ rowLength, rows, area }).filter(([, value]) => value !== undefined),
@@ -63,36 +54,10 @@ export function addSpot(scenario: Json, index: number): Changes {
 }
 
 export function removeSpot(scenario: Json, index: number, spot: number): Changes {
-  const spots = spotsOf(groupsIn(scenario)[index]);
+  const spots = spotsIn(scenario, index);
   return spots.length > 1
     ? [[`${countsPath}[${index}].spots[${spot}]`, undefined]]
     : removeGroup(scenario, index);
-}
-
-/**
- * Spots with cells from a spreadsheet written over them, from a row and a column on; spots that are not there yet are added.
- *
- * @param unitOf what a bare number of a column counts in
- */
-export function pastedSpots(
-  spots: readonly JsonGroup[],
-  cells: readonly (readonly string[])[],
-  from: { readonly row: number; readonly column: number },
-  columns: readonly Column[],
-  unitOf: (column: Column) => string,
-): JsonGroup[] {
-  const next: Record<string, Json>[] = spots.map((spot) => ({ ...spot }));
-  withoutHead(cells).forEach((row, r) => {
-    const spot = (next[from.row + r] ??= {});
-    row.forEach((text, c) => {
-      const column = columns[from.column + c];
-      if (column === undefined) return;
-      const value = cellValue(text, column.kind, unitOf(column));
-      if (value === undefined) delete spot[column.key];
-      else spot[column.key] = value;
-    });
-  });
-  return next;
 }
 
 /** Numbers of kernel rows that are odd, as written. */

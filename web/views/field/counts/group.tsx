@@ -13,7 +13,7 @@ import { units } from "../../../state/view.ts";
 import { resolved } from "../../../worker/client.ts";
 import { Fields, More } from "../../inputs/section.tsx";
 import { columnsOf, isWritten, keysOfWay, wayOf, waysOf, wordOf, weightKeys, type Way } from "./columns.ts";
-import { addSpot, countsPath, removeGroup, spotsOf } from "./edits.ts";
+import { addSpot, countsPath, removeGroup, spotsIn } from "./edits.ts";
 import { rowToWalk } from "./rowToWalk.ts";
 import { SpotsTable } from "./spotsTable.tsx";
 
@@ -28,7 +28,7 @@ interface GroupProps {
 export function Group({ index, group, cropName, caseNames }: GroupProps) {
   const path = `${countsPath}[${index}]`;
   const ground = (key: string) => takesOut(path, key, alternatives.countedGround);
-  const spots = spotsOf(group);
+  const spots = spotsIn(scenario.value, index);
   const ways = waysOf(cropName);
   const chosen = useSignal<Way | null>(null);
   const ownGround = useSignal(false);
@@ -68,7 +68,7 @@ export function Group({ index, group, cropName, caseNames }: GroupProps) {
           onChoose={choose}
         />
       )}
-      <SpotsTable {...{ index, title, path, spots, columns }} />
+      <SpotsTable {...{ index, title, spots, columns }} />
       <ProblemNote id={`counts-${index}-spots-wrong`} problems={fieldState(`${path}.spots`).problems} />
       <p class="tools">
         <button

@@ -1,12 +1,9 @@
 import { dayInYear, isoDate, type MonthDay } from "../../../../src/quantity/calendar.ts";
-import { isGroup, isList, type Json, type JsonGroup } from "../../../state/json.ts";
-import { getAt } from "../../../state/path.ts";
-import { withoutHead } from "../../../forms/edits/pasted.ts";
-import { cellWithUnit } from "../../../forms/withUnit.ts";
+import { tableOfLists, type Table } from "../../../forms/edits/cells.ts";
+import { isList, type Json, type JsonGroup } from "../../../state/json.ts";
+import { groupsAt, type Changes } from "../../../state/path.ts";
 
 /** Changes to the plants dug: what to write where. A list emptied to the last takes its key along. */
-
-export type Changes = readonly (readonly [path: string, value: Json | undefined])[];
 
 export const dugPath = "evidence.rootDepths";
 
@@ -14,13 +11,11 @@ export const dugPath = "evidence.rootDepths";
 const withPlants = ["plantsPaired", "denseLayer", "fit", "digDecides"] as const;
 
 export function dugGroupsIn(scenario: Json): readonly JsonGroup[] {
-  const groups = getAt(scenario, dugPath);
-  return isList(groups) ? groups.map((one) => (isGroup(one) ? one : {})) : [];
+  return groupsAt(scenario, dugPath);
 }
 
 /** Depths as written, a text each. */
-export function depthsOf(group: JsonGroup | undefined): readonly string[] {
-  const depths = group?.["depths"];
+export function depthsOf({ depths }: JsonGroup): readonly string[] {
   return isList(depths) ? depths.map((one) => (typeof one === "object" ? "" : String(one))) : [];
 }
 
@@ -51,20 +46,6 @@ function nothingDug(): Changes {
   return [[dugPath, undefined], ...withPlants.map((key) => [`evidence.${key}`, undefined] as const)];
 }
 
-/** A plant typed or emptied; one past the last is added, and blanks at the end go. */
-export function writeDepth(
-  scenario: Json,
-  group: number,
-  plant: number,
-  text: string,
-  unit: string,
-): Changes {
-  const depths = [...depthsOf(dugGroupsIn(scenario)[group])];
-  while (depths.length < plant) depths.push("");
-  depths[plant] = cellWithUnit(text, unit);
-  return [[`${dugPath}[${group}].depths`, trimmed(depths)]];
-}
-
 /** The n-th plant of every column, as neighbours go together. */
 export function removePlant(scenario: Json, plant: number): Changes {
   const groups = dugGroupsIn(scenario);
@@ -76,28 +57,17 @@ export function removePlant(scenario: Json, plant: number): Changes {
   return empty ? nothingDug() : [[dugPath, left]];
 }
 
-/**
- * Cells from a spreadsheet written over the table, from a plant and a column on. A head without numbers is left out; cells
- * beyond the columns there are, too.
- */
-export function pastePlants(
-  scenario: Json,
-  cells: readonly (readonly string[])[],
-  from: { readonly group: number; readonly plant: number },
-  unit: string,
-): Changes {
-  const rows = withoutHead(cells);
-  return dugGroupsIn(scenario).flatMap((group, g) => {
-    const column = g - from.group;
-    if (column < 0 || rows.every((row) => row[column] === undefined)) return [];
-    const depths = [...depthsOf(group)];
-    while (depths.length < from.plant) depths.push("");
-    rows.forEach((row, r) => {
-      const text = row[column];
-      if (text !== undefined) depths[from.plant + r] = cellWithUnit(text, unit);
-    });
-    return [[`${dugPath}[${g}].depths`, trimmed(Array.from(depths, (one) => one ?? ""))] as const];
-  });
+/** A list for each column, with a cell more to go on in; blanks at its end go. */
+export function plantsTable(groups: readonly JsonGroup[], unit: string): Table {
+  return tableOfLists(
+    groups.map((_, g) => `${dugPath}[${g}].depths`),
+    groups.map((group, g) => ({ key: String(g), word: nameOf(group, g), unit, empty: "" })),
+    (depths) => trimmed(depthsOf({ depths })),
+  );
+}
+
+export function nameOf({ case: name }: JsonGroup, g: number): string {
+  return typeof name === "string" && name !== "" ? name : `column ${g + 1}`;
 }
 
 /** Without the blanks at its end; a list has one item at least. */

@@ -1,9 +1,8 @@
 import type { RowPositions } from "../../../../src/scenario/rowPositions.ts";
 import { isGroup, isList, type Json, type JsonGroup } from "../../../state/json.ts";
+import type { Changes } from "../../../state/path.ts";
 
 /** Changes to where the rows stand: what is written in, what is to be written out. */
-
-export type Changes = readonly (readonly [path: string, value: Json | undefined])[];
 
 /** A first pass to change: sixteen rows, two tyres. Ours, a common size. */
 const firstPass = { rows: 16, tyreRows: [6, 11] } as const;

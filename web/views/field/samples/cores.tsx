@@ -1,21 +1,19 @@
 import { useSignal } from "@preact/signals";
-import { kinds } from "../../../../src/quantity/kinds.ts";
 import { layersOf } from "../../../forms/edits/layerEdits.ts";
 import { ProblemNote } from "../../../forms/notes.tsx";
 import { Switch } from "../../../forms/switch.tsx";
+import { groupsAt } from "../../../state/path.ts";
 import { editMany, scenario } from "../../../state/scenarioStore.ts";
 import { units } from "../../../state/view.ts";
 import { problemsByPath } from "../../../worker/client.ts";
-import { addCore, coresPath, removeCore, rowsAt, type Column } from "./edits.ts";
-import { Sheet } from "./sheet.tsx";
-
-type Ring = "volume" | "ring";
+import { addCore, coresPath, coresTable, removeCore, type Ring } from "./edits.ts";
+import { SamplesSheet } from "./sheet.tsx";
 
 /** Cores layer by layer, as they come off the balance. */
 export function CoresEntered() {
   const layers = layersOf(scenario.value);
   const chosen = useSignal<Ring | null>(null);
-  const all = layers.flatMap((_, l) => rowsAt(scenario.value, coresPath(l)));
+  const all = layers.flatMap((_, l) => groupsAt(scenario.value, coresPath(l)));
   const ring = chosen.value ?? (all.some((core) => core["diameter"] !== undefined) ? "ring" : "volume");
   if (layers.length === 0)
     return (
@@ -44,7 +42,7 @@ export function CoresEntered() {
           // One or the other: both would be refused.
           const away = value === "ring" ? ["volume"] : ["diameter", "length"];
           const changes = layers.flatMap((_, l) =>
-            rowsAt(scenario.value, coresPath(l)).flatMap((core, c) =>
+            groupsAt(scenario.value, coresPath(l)).flatMap((core, c) =>
               away
                 .filter((key) => core[key] !== undefined)
                 .map((key) => [`${coresPath(l)}[${c}].${key}`, undefined] as const),
@@ -59,33 +57,18 @@ export function CoresEntered() {
           <fieldset key={l} class="plain-group">
             <legend>{title}</legend>
             <ProblemNote id={`field-cores-${l}`} problems={problemsByPath.value.get(coresPath(l)) ?? []} />
-            <Sheet
+            <SamplesSheet
               path={coresPath(l)}
+              table={coresTable(l, ring, units.value)}
+              rows={groupsAt(scenario.value, coresPath(l)).length}
               title={title}
               noun="core"
-              columns={columnsOf(ring)}
               onAdd={() => addCore(scenario.value, l, layers.length)}
-              onRemove={(row) => removeCore(scenario.value, l, row, layers.length)}
+              remove={(row) => removeCore(scenario.value, l, row, layers.length)}
             />
           </fieldset>
         );
       })}
     </div>
   );
-}
-
-function columnsOf(ring: Ring): readonly Column[] {
-  const mass = kinds.sampleMass[units.value].unit;
-  const depth = kinds.depth[units.value].unit;
-  return [
-    { key: "wetMass", word: "Wet", unit: mass },
-    { key: "dryMass", word: "Dry", unit: mass, needed: true },
-    ...(ring === "volume"
-      ? [{ key: "volume", word: "Volume", unit: kinds.sampleVolume[units.value].unit }]
-      : [
-          { key: "diameter", word: "Diameter", unit: depth },
-          { key: "length", word: "Length", unit: depth },
-        ]),
-    { key: "stoneMass", word: "Stones", unit: mass },
-  ];
 }

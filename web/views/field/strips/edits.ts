@@ -1,8 +1,6 @@
-import { withoutHead } from "../../../forms/edits/pasted.ts";
+import { tableOfRows, type Table } from "../../../forms/edits/cells.ts";
 import { isList, type Json } from "../../../state/json.ts";
-import { getAt } from "../../../state/path.ts";
-import { cellValue } from "../counts/cellText.ts";
-import type { Changes } from "../counts/edits.ts";
+import { getAt, type Changes } from "../../../state/path.ts";
 
 /** Changes to the yields of strips. The last pair takes all of them along. */
 
@@ -33,22 +31,14 @@ export function removePair(scenario: Json, pair: number): Changes {
   return pairs.length > 1 ? [[`${stripsPath}.yields`, pairs.toSpliced(pair, 1)]] : [[stripsPath, undefined]];
 }
 
-/** What is typed into a cell; an emptied one is a missing strip. */
-export function stripValue(text: string, unit: string): Json {
-  return /^(missing|lost|null|-|–)$/i.test(text.trim()) ? null : (cellValue(text, "quantity", unit) ?? null);
-}
-
-/** Pairs with cells from a spreadsheet written over them; pairs that are not there yet are added. */
-export function pastedPairs(
-  pairs: readonly (readonly [Json, Json])[],
-  cells: readonly (readonly string[])[],
-  from: { readonly pair: number; readonly side: 0 | 1 },
-  unit: string,
-): [Json, Json][] {
-  const next = pairs.map(([a, b]): [Json, Json] => [a, b]);
-  withoutHead(cells).forEach((row, r) => {
-    const pair = (next[from.pair + r] ??= [null, null]);
-    row.slice(0, 2 - from.side).forEach((text, c) => (pair[from.side + c] = stripValue(text, unit)));
-  });
-  return next;
+/** Yields of neighbouring strips, a pair a row; an emptied cell is a strip that is missing. */
+export function pairsTable(names: readonly string[], unit: string): Table {
+  const columns = names.map((word, side) => ({
+    key: `[${side}]`,
+    word,
+    unit,
+    hint: "missing",
+    empty: null,
+  }));
+  return tableOfRows(`${stripsPath}.yields`, columns, () => [null, null]);
 }

@@ -9,6 +9,7 @@ export interface Outlook {
   readonly invented: boolean;
   /** The last day known, such as 2012-07-04. */
   readonly date: string;
+  /** Calendar years of the day that follows it. */
   readonly otherYears: { readonly count: number; readonly first: number; readonly last: number };
   /** Where each case stands on the evening of that day. */
   readonly now: readonly CaseNow[];

@@ -66,7 +66,7 @@ export function seasonUnderWay(
     ...cases.map(({ crop }) => longestSeasonDays(crop, weather.hasTemperature)),
   );
   const weatherWith = ({ thenIndex }: OtherYear) => spliced(weather, dayIndex, thenIndex, mostDays);
-  const others = otherYears(weather, day, year).filter((other) => {
+  const others = otherYears(weather, day).filter((other) => {
     const whole = weatherWith(other);
     return cases.every(
       ({ crop }, c) => seasonClock(crop, whole, sowingIndexByCase[c]!).end !== "weather ends",

@@ -3,7 +3,7 @@ import type { DailyWeather } from "../../weather/records/record.ts";
 
 /** A year of the record that may bring the rest of a season. */
 export interface OtherYear {
-  /** Of sowing: what the season under way is called by in its own year. */
+  /** Calendar year of the first day that is taken from it. */
   readonly year: number;
   /** Index in the record of the first day that is taken from it. */
   readonly thenIndex: number;
@@ -15,17 +15,15 @@ export interface OtherYear {
  * next day is a February 29, other years begin with their 28th.
  *
  * @param lastDay day number of the last day known of the season under way
- * @param sownIn its sowing year
  */
-export function otherYears(weather: DailyWeather, lastDay: number, sownIn: number): OtherYear[] {
+export function otherYears(weather: DailyWeather, lastDay: number): OtherYear[] {
   const next = lastDay + 1;
   const monthDay = { month: monthOf(next), day: dayOfMonth(next) };
   const found: OtherYear[] = [];
   const last = yearOf(weather.firstDay + weather.days - 1);
   for (let year = yearOf(weather.firstDay); year <= last; year++) {
     const thenIndex = dayInYear(year, monthDay) - weather.firstDay;
-    const sown = year - yearOf(next) + sownIn;
-    if (sown !== sownIn && thenIndex >= 0 && thenIndex < weather.days) found.push({ year: sown, thenIndex });
+    if (year !== yearOf(next) && thenIndex >= 0 && thenIndex < weather.days) found.push({ year, thenIndex });
   }
   return found;
 }

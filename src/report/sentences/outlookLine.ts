@@ -13,35 +13,52 @@ const stagesSeen: Readonly<Record<string, string>> = {
 /** Below this a median difference is not worth a number, mm. */
 const hardlyAnyMm = 1;
 
-/** Where the crop stands, what its roots reach, and how the season may end: in plain words, a paragraph each. */
+/** What the roots have in reach, how far the crop is, and how the season may end: in plain words, a paragraph each. */
 export function outlookLines(outlook: Outlook, shown: Formatters): string[] {
   const { now, date, differences } = outlook;
-  const first = now[0]!;
+  const [first, ...others] = now;
+  const unit = shown.length;
+  const reach = [
+    `On ${date} the roots of "${first!.name}" are at ${shown.depth(first!.rootFrontMm.p50)} ${unit} and have ${shown.water(first!.availableInRootsMm.p50)} ${unit} of available water within reach${lastsSaid(first!)}, with ${shown.water(first!.availableBelowRootsMm.p50)} ${unit} below them`,
+    ...others.map(
+      (one) =>
+        `those of "${one.name}" are at ${shown.depth(one.rootFrontMm.p50)} ${unit}: ${shown.water(one.availableInRootsMm.p50)} ${unit}${lastsSaid(one)}, ${shown.water(one.availableBelowRootsMm.p50)} ${unit} below`,
+    ),
+  ];
   return [
-    `On ${date} ${first.crop} sown ${first.sown} is ${stagesSeen[first.stage] ?? first.stage} (day ${first.dayOfSeason}${toMaturity(first)}). ${now.map((one) => reachSaid(one, shown)).join(" ")}`,
+    `${reach.join("; ")}.`,
+    stagesSaid(now),
     [endSaid(outlook), ...differences.map((one) => differenceSaid(one, outlook, shown))].join(" "),
   ];
 }
 
-function toMaturity({ daysToMaturity: { p10, p50, p90 } }: CaseNow): string {
-  if (p90 === 0) return ", ripe today";
-  const range = p10 === p90 ? "" : ` (${fixed(p10, 0)} to ${fixed(p90, 0)})`;
-  return `, about ${fixed(p50, 0)} more${range} until it is ripe`;
+/** Cases of one crop that stand alike are told once. */
+function stagesSaid(now: readonly CaseNow[]): string {
+  const said = now.map((one) => ({
+    name: one.name,
+    text: `${one.crop} sown ${one.sown} is ${stagesSeen[one.stage] ?? one.stage} (day ${one.dayOfSeason}${toMaturity(one)})`,
+  }));
+  const alike = said.every(({ text }) => text === said[0]!.text);
+  return alike
+    ? `${upper(said[0]!.text)}.`
+    : said.map(({ name, text }) => `"${name}": ${text}.`).join(" ");
 }
 
-function reachSaid(one: CaseNow, shown: Formatters): string {
-  const { name, rootFrontMm, availableInRootsMm, availableBelowRootsMm } = one;
-  const unit = shown.length;
-  return (
-    `The roots of "${name}" are at ${shown.depth(rootFrontMm.p50)} ${unit} and have ${shown.water(availableInRootsMm.p50)} ${unit} of available water within reach${lastsSaid(one)}; ` +
-    `${shown.water(availableBelowRootsMm.p50)} ${unit} lie below them.`
-  );
+function upper(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function toMaturity({ daysToMaturity: { p10, p50, p90 } }: CaseNow): string {
+  if (p90 === 0) return ", ripe today";
+  const range = p10 === p90 ? "" : `, ${fixed(p10, 0)} to ${fixed(p90, 0)}`;
+  return `; about ${fixed(p50, 0)} more until it is ripe${range}`;
 }
 
 /** How long it lasts; nothing on the season's last day. */
 function lastsSaid({ lastsDays: { p50 }, daysToMaturity }: CaseNow): string {
   if (daysToMaturity.p90 === 0) return "";
-  if (p50 === null) return ", as much as it usually asks for until it is ripe";
+  if (p50 === null) return ", all that it usually asks for until it is ripe";
+  if (p50 === 0) return ", less than a day at the usual demand";
   return `, ${p50 === 1 ? "1 day" : `${p50} days`} at the usual demand`;
 }
 

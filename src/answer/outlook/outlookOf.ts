@@ -127,10 +127,12 @@ const digSafety =
 function cautionsOf(
   ofComparison: readonly string[],
   { season, foundByCase }: OutlookRuns,
-  { cases, evidence }: Scenario,
+  { outlook, evidence }: Scenario,
 ): string[] {
+  const waters = (outlook?.waterByCase ?? []).filter((_, c) => foundByCase[c]!.waterDay !== null);
+  const told = waters.map((water) => JSON.stringify(water));
   const shared =
-    cases.length > 1 && foundByCase.every(({ waterDay }) => waterDay !== null)
+    new Set(told).size < told.length
       ? [
           "Water measured in one stand is not that of another: where the cases stand side by side, measure each and give it as that case's outlook.",
         ]

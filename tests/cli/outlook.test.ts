@@ -34,8 +34,12 @@ describe("outlook", () => {
     expect(text).toMatch(
       /^On 2012-07-15 the roots of "as dug" are at [\d.]+ in and have [\d.]+ in of available water within reach, (less than a day|\d+ days?) at the usual demand, with [\d.]+ in below them; those of "deeper" are at/,
     );
-    expect(text).toMatch(/Grain sorghum sown 2012-06-01 is [a-z ,-]+ \(day 45; about \d+ more until it is ripe/);
-    expect(text).toMatch(/With the rest of the season from each of 29 other years, "as dug" ends at about \d+ bu\/ac/);
+    expect(text).toMatch(
+      /Grain sorghum sown 2012-06-01 is [a-z ,-]+ \(day 45; about \d+ more until it is ripe/,
+    );
+    expect(text).toMatch(
+      /With the rest of the season from each of 29 other years, "as dug" ends at about \d+ bu\/ac/,
+    );
     expect(text).toContain("not a basis for insurance or credit");
     expect(text).toContain("buried lines");
   });
@@ -99,7 +103,11 @@ describe("outlook", () => {
       1,
       /^outlook\.date: expected a day from sowing to maturity of grain sorghum sown 2019-06-01 and ripe 2019-\d\d-\d\d, found nothing, so 2019-12-31, the last day of the record;/,
     ],
-    [["normals.json", "--date", "2012-07-15"], 1, /^weather\.record: expected a station record up to the day/],
+    [
+      ["normals.json", "--date", "2012-07-15"],
+      1,
+      /^weather\.record: expected a station record up to the day/,
+    ],
   ])("%j ends with %i and one line", async (args, code, line) => {
     const called = await call(folder, "outlook", ...args);
     expect(called.code).toBe(code);

@@ -69,8 +69,10 @@ export interface CaseEnd {
   readonly yield: YieldSpread;
 }
 
-export interface OutlookDifference
-  extends Pick<DifferenceAnswer, "from" | "to" | "onlyRootsDiffer" | "extraWaterUsedMm" | "extraYield"> {
+export interface OutlookDifference extends Pick<
+  DifferenceAnswer,
+  "from" | "to" | "onlyRootsDiffer" | "extraWaterUsedMm" | "extraYield"
+> {
   /** In water within the roots now. */
   readonly extraInRootsNowMm: Spread;
   readonly extraWaterFromNowMm: Spread;

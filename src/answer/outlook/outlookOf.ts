@@ -100,8 +100,13 @@ function caseNow(runs: OutlookRuns, c: number): CaseNow {
 }
 
 /** What of the scenario the outlook leaves out of account, and what it takes from the field. */
-function notesOf({ season, foundByCase }: OutlookRuns, { weather, outlook, cases }: Scenario): string[] {
-  const measured = outlook?.waterByCase.some((water, c) => water !== null && foundByCase[c]!.waterDay === null);
+function notesOf(
+  { season, foundByCase }: OutlookRuns,
+  { weather, outlook, cases, money, rowPositions }: Scenario,
+): string[] {
+  const measured = outlook?.waterByCase.some(
+    (water, c) => water !== null && foundByCase[c]!.waterDay === null,
+  );
   const dug = foundByCase.flatMap(({ dug: days }, c) =>
     days.map(
       ({ day, plants }) =>
@@ -118,6 +123,9 @@ function notesOf({ season, foundByCase }: OutlookRuns, { weather, outlook, cases
         ]
       : []),
     ...dug,
+    ...(money !== null || rowPositions !== null
+      ? ["An outlook leaves money and row positions out: compare tells of them."]
+      : []),
   ];
 }
 

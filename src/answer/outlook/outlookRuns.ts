@@ -4,7 +4,14 @@ import { dayOfMonth, isoDate, monthOf } from "../../quantity/calendar.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import type { DailyWeather } from "../../weather/records/record.ts";
 import { newAnswerCache } from "../runs/answerCache.ts";
-import { emptyEnsemble, prepareOn, readyRun, runInto, type Ensemble, type Preparation } from "../runs/ensemble.ts";
+import {
+  emptyEnsemble,
+  prepareOn,
+  readyRun,
+  runInto,
+  type Ensemble,
+  type Preparation,
+} from "../runs/ensemble.ts";
 import { makeRunBuffers } from "../runs/run.ts";
 import { weatherOf, type WeatherYears } from "../runs/weatherYears.ts";
 import { foundInSeason, foundOnMornings, type FoundInSeason } from "./foundInSeason.ts";

@@ -53,7 +53,8 @@ export function seasonUnderWay(
     refuseUnheldStart(plan, weather, sowing);
     const ripe = maturityBy(plan, weather, sowing, dayIndex);
     if (sowing <= dayIndex && (ripe === null || dayIndex <= ripe)) return;
-    const whose = cases.length > 1 && sowing > dayIndex ? `"${plan.name}", ${plan.crop.name},` : plan.crop.name;
+    const whose =
+      cases.length > 1 && sowing > dayIndex ? `"${plan.name}", ${plan.crop.name},` : plan.crop.name;
     const season = (from: number, to: string) => `sown ${isoDate(weather.firstDay + from)}${to}`;
     refuseSaying(
       field,
@@ -62,9 +63,7 @@ export function seasonUnderWay(
       "give a day of a season, as --date or outlook.date",
     );
   });
-  const mostDays = Math.max(
-    ...cases.map(({ crop }) => longestSeasonDays(crop, weather.hasTemperature)),
-  );
+  const mostDays = Math.max(...cases.map(({ crop }) => longestSeasonDays(crop, weather.hasTemperature)));
   const weatherWith = ({ thenIndex }: OtherYear) => spliced(weather, dayIndex, thenIndex, mostDays);
   const others = otherYears(weather, day).filter((other) => {
     const whole = weatherWith(other);

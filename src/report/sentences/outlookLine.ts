@@ -39,9 +39,7 @@ function stagesSaid(now: readonly CaseNow[]): string {
     text: `${one.crop} sown ${one.sown} is ${stagesSeen[one.stage] ?? one.stage} (day ${one.dayOfSeason}${toMaturity(one)})`,
   }));
   const alike = said.every(({ text }) => text === said[0]!.text);
-  return alike
-    ? `${upper(said[0]!.text)}.`
-    : said.map(({ name, text }) => `"${name}": ${text}.`).join(" ");
+  return alike ? `${upper(said[0]!.text)}.` : said.map(({ name, text }) => `"${name}": ${text}.`).join(" ");
 }
 
 function upper(text: string): string {
@@ -66,7 +64,9 @@ function endSaid({ end, otherYears, now }: Outlook): string {
   const { name, yield: grown } = end[0]!;
   const range = `(P10 ${fixed(grown.p10, 0)} to P90 ${fixed(grown.p90, 0)})`;
   const over = now[0]!.daysToMaturity.p90 === 0;
-  const how = over ? "With the season over" : `With the rest of the season from each of ${otherYears.count} other years`;
+  const how = over
+    ? "With the season over"
+    : `With the rest of the season from each of ${otherYears.count} other years`;
   return `${how}, "${name}" ends at about ${fixed(grown.p50, 0)} ${grown.unit} ${range}.`;
 }
 

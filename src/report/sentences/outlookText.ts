@@ -22,6 +22,10 @@ export function outlookText(outlook: Outlook, units: Units): string {
     ...endLines(outlook, shown),
     ...(outlook.differences.length > 0 ? ["", ...differenceLines(outlook, shown)] : []),
     "",
+    ...wrap(
+      `Defaults used: ${outlook.defaults.length}; "rootfront check" tells each and where it comes from.`,
+    ),
+    "",
     "Method",
     ...methodLines(outlook, shown),
     ...(outlook.notes.length > 0 ? ["", "Noticed", ...bullets(outlook.notes)] : []),

@@ -56,7 +56,8 @@ function siteLine({ site }: Scenario, say: Say): string {
 function outlookLine({ outlook, cases }: Scenario): string[] {
   if (outlook === null || outlook.day === null) return [];
   const measured = cases.filter((_, c) => outlook.waterByCase[c] !== null);
-  const where = measured.length === cases.length ? "" : ` in ${measured.map(({ name }) => `"${name}"`).join(", ")}`;
+  const where =
+    measured.length === cases.length ? "" : ` in ${measured.map(({ name }) => `"${name}"`).join(", ")}`;
   const water = measured.length === 0 ? "" : `, with the water measured that day${where}`;
   return wrap(`Outlook: the season under way on ${isoDate(outlook.day)}${water}.`, "  ");
 }

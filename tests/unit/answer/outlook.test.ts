@@ -67,7 +67,9 @@ describe("a splice", () => {
     );
     expect(days).toContain(inLeapYear);
     expect(days).toContain(inOther);
-    expect(days.map((one) => one.slice(0, 4))).not.toContain(isoDate(dayNumber(year, month, day) + 1).slice(0, 4));
+    expect(days.map((one) => one.slice(0, 4))).not.toContain(
+      isoDate(dayNumber(year, month, day) + 1).slice(0, 4),
+    );
   });
 });
 
@@ -97,7 +99,9 @@ describe("laws of an outlook", () => {
       { ...scenario, ensemble: outlook.ensemble.preparation.scenario.ensemble },
       { ...years, sowingYears: own },
     );
-    const runs = [...Array(outlook.ensemble.runs).keys()].filter((run) => run % outlook.season.others.length === place);
+    const runs = [...Array(outlook.ensemble.runs).keys()].filter(
+      (run) => run % outlook.season.others.length === place,
+    );
     expect(runs.length).toBeGreaterThan(0);
     for (const run of runs) {
       const whole = runAtRain(preparation, readyRun(preparation, run), 0);
@@ -142,7 +146,9 @@ describe("laws of an outlook", () => {
   });
 
   test("more rain in the other years after the day changes nothing up to it, and brings more water at the end", () => {
-    const [dry, wet] = [withOtherRain(0), withOtherRain(2)].map((one) => runOutlook(onRecord({}, one), july15));
+    const [dry, wet] = [withOtherRain(0), withOtherRain(2)].map((one) =>
+      runOutlook(onRecord({}, one), july15),
+    );
     expect([...wet!.stateByCase[0]!.frontMm]).toEqual([...dry!.stateByCase[0]!.frontMm]);
     expect([...wet!.stateByCase[0]!.inRootsMm]).toEqual([...dry!.stateByCase[0]!.inRootsMm]);
     const [less, more] = [dry!, wet!].map((one) => one.takenUpAfterMmByCase[0]!);

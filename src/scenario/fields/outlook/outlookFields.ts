@@ -39,4 +39,7 @@ export const outlookFields = group(
 );
 
 /** Water measured in one case. */
-export const caseOutlookFields = group(measuredShape, "Water measured in this case on the day of `outlook.date`");
+export const caseOutlookFields = group(
+  measuredShape,
+  "Water measured in this case on the day of `outlook.date`",
+);

@@ -53,13 +53,7 @@ function measuredWater(
 ): StartingWater | null {
   const probed = moistDepth !== undefined || shareBelow !== undefined;
   if (layers !== undefined && probed) {
-    complain(
-      notebook,
-      path,
-      "layers, or moistDepth and shareBelow",
-      "all of them",
-      "leave out one way",
-    );
+    complain(notebook, path, "layers, or moistDepth and shareBelow", "all of them", "leave out one way");
     return null;
   }
   if (layers !== undefined) return ofLayers(layers, path, plan, notebook);
@@ -71,7 +65,9 @@ function measuredWater(
     `${path}.${moistDepth === undefined ? "moistDepth" : "shareBelow"}`,
     "moistDepth and shareBelow together",
     undefined,
-    moistDepth === undefined ? "say how deep the probe went" : "say how moist the soil is below the probe's depth",
+    moistDepth === undefined
+      ? "say how deep the probe went"
+      : "say how moist the soil is below the probe's depth",
   );
   return null;
 }

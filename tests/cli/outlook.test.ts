@@ -77,6 +77,8 @@ describe("outlook", () => {
     const [as, deeper] = now.map(({ layers }) => layers[2]!.availableMm);
     expect(as).toBeGreaterThan(deeper!);
     expect(cautions.join(" ")).not.toContain("Water measured in one stand");
+    // It was measured: nobody is sent to probe what the scenario assumed.
+    expect(cautions.join(" ")).not.toContain("a stated share");
   });
 
   test("metric, and into a file", async () => {

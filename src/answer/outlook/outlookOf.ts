@@ -4,6 +4,7 @@ import { isoDate } from "../../quantity/calendar.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import { medianOf, spreadOf, type Spread } from "../../statistics/quantiles.ts";
 import { comparisonOf } from "../comparison/compare.ts";
+import type { Ensemble } from "../runs/ensemble.ts";
 import type { CaseNow, Outlook } from "./outlook.ts";
 import type { OutlookRuns } from "./outlookRuns.ts";
 import { daysItLasts, usualDemand } from "./usualDemand.ts";
@@ -18,7 +19,7 @@ const demandDays = 7;
  */
 export function outlookOf(runs: OutlookRuns, scenario: Scenario, units: Units): Outlook {
   const { season, ensemble, stateByCase, takenUpAfterMmByCase } = runs;
-  const answer = comparisonOf(ensemble, units, "without evidence");
+  const answer = comparisonOf(withMeasuredWater(runs), units, "without evidence");
   const years = season.others.map(({ year }) => year);
   const atRain = ensemble.byRainTotal[0]!;
   const inRoots = stateByCase.map(({ inRootsMm }) => inRootsMm);
@@ -50,6 +51,17 @@ export function outlookOf(runs: OutlookRuns, scenario: Scenario, units: Units): 
     notes: [...answer.notes, ...notesOf(runs, scenario)],
     cautions: cautionsOf(answer.cautions, runs, scenario),
   };
+}
+
+/** What is said of the soil's water is said of the water measured on the way, where it was. */
+function withMeasuredWater({ ensemble, foundByCase }: OutlookRuns): Ensemble {
+  const { scenario } = ensemble.preparation;
+  const [first, ...others] = scenario.cases.map((plan, c) => {
+    const water = scenario.outlook?.waterByCase[c] ?? null;
+    return water === null || foundByCase[c]!.waterDay === null ? plan : { ...plan, startingWater: water };
+  });
+  const cases: Scenario["cases"] = [first!, ...others];
+  return { ...ensemble, preparation: { ...ensemble.preparation, scenario: { ...scenario, cases } } };
 }
 
 /** A case against the first, run by run. */

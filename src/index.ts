@@ -71,8 +71,14 @@ export { quantile, spreadOf, type Spread } from "./statistics/quantiles.ts";
 export { yieldKgPerHa, type YieldLine, type YieldUnit } from "./crop/yieldLine.ts";
 export { yieldLineFor } from "./crop/yieldLines.ts";
 
+// The season under way
+export { runOutlook, type OutlookRuns } from "./answer/outlook/outlookRuns.ts";
+export { outlookOf } from "./answer/outlook/outlookOf.ts";
+export type { CaseEnd, CaseNow, LayerNow, Outlook, OutlookDifference } from "./answer/outlook/outlook.ts";
+
 // Results as text
 export { comparisonText, type DefaultsTold } from "./report/sentences/comparisonText.ts";
+export { outlookText } from "./report/sentences/outlookText.ts";
 export { weatherText } from "./report/sentences/weatherText.ts";
 export { ledgerCsv, ledgerTable, type LedgerTable } from "./report/tables/ledgerCsv.ts";
 export { jsonText } from "./report/tables/roundForPrint.ts";

@@ -52,6 +52,15 @@ export const commands: readonly Command[] = [
     example: "rootfront evidence my-field.json",
   },
   {
+    name: "outlook",
+    summary: "the season under way: what the roots have in reach, how long it lasts, how it may end",
+    argument: "<file>",
+    argumentSays: "scenario file with a station record",
+    flags: [...results, "date", "seed", "years", ...record],
+    load: () => import("./outlook.ts"),
+    example: "rootfront outlook my-field.json --date 2024-07-03",
+  },
+  {
     name: "ledger",
     summary: "one run, day by day, as CSV: every flux, storage by layer, root front, stress, residual",
     argument: "<file>",

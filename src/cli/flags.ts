@@ -21,6 +21,7 @@ export interface GivenFlags {
   readonly from?: number;
   readonly to?: number;
   readonly maxGapDays?: number;
+  readonly date?: number;
   readonly texture?: string;
   readonly crop?: string;
   readonly deeper?: string;
@@ -104,6 +105,11 @@ const flags = {
     spec: "--max-gap-days <n>",
     says: "longest gap that is filled for reference ET (left out: the scenario's, or 5)",
     whole: [0, 366],
+  },
+  date: {
+    spec: "--date <date>",
+    says: "day of the season under way, such as 2024-07-03 (left out: the file's outlook.date, or the record's last day)",
+    date: true,
   },
   texture: { spec: "--texture <class>", says: 'quick question: USDA texture class, such as "silt loam"' },
   crop: { spec: "--crop <crop>", says: 'quick question: the crop, such as "grain sorghum"' },

@@ -27,10 +27,19 @@ export interface Scenario {
   /** Null where nothing is told of it. */
   readonly money: MoneyPlan | null;
   readonly rowPositions: RowPositions | null;
+  /** The season under way, where the file tells of it; only the outlook looks at it. */
+  readonly outlook: OutlookPlan | null;
   /** Every default that was used, for `check` and for results. */
   readonly defaults: readonly DefaultUsed[];
   /** What the reader noticed: textures out of range, gaps filled, parts of the file that change nothing. */
   readonly notes: readonly string[];
+}
+
+export interface OutlookPlan {
+  /** The day that the outlook is of, and that the water was measured on; null where none is told. */
+  readonly day: number | null;
+  /** Water measured on that day, case by case; null where none was. */
+  readonly waterByCase: readonly (StartingWater | null)[];
 }
 
 export interface Evidence {

@@ -4,8 +4,9 @@ import { evaporatingZone } from "./evaporation.ts";
 import type { CurveNumbers, Field, Workspace } from "./field.ts";
 import { frozenTopsoilMm, noFrost } from "./frozenGround.ts";
 import { followResidue, residueAtFirst } from "./residue.ts";
-import type { SeasonInput } from "./season.ts";
-import { nothingRests } from "./storage.ts";
+import { sliceAt } from "./rootFront.ts";
+import type { FoundOnMorning, SeasonInput } from "./season.ts";
+import { measuredMm, nothingRests } from "./storage.ts";
 import { makeRootSupply, setRootSupply } from "./uptake.ts";
 
 export function makeWorkspace(count: number): Workspace {
@@ -61,3 +62,21 @@ export function layOut(input: SeasonInput, workspace: Workspace): Field {
 }
 
 const curveNumbersOf = (average: number): CurveNumbers => ({ average, ...dryAndWetCurveNumber(average) });
+
+/**
+ * Puts what was measured on the way in place of what was simulated, before the day begins. Snow, residue and frost stay.
+ *
+ * @returns all water of that morning, mm: the day's balance begins with it
+ */
+export function takeFound({ waterMmBySlice, frontMm }: FoundOnMorning, field: Field): number {
+  const { input, workspace, rooted, draining, storage } = field;
+  const { slices } = input;
+  if (waterMmBySlice !== null) workspace.waterMmBySlice.set(waterMmBySlice);
+  if (frontMm !== null) {
+    rooted.frontMm = frontMm;
+    rooted.slice = sliceAt(frontMm, slices);
+  }
+  rooted.beneathMm = workspace.waterMmBySlice[rooted.slice]!;
+  Object.assign(draining, mayDrainAnywhere(slices.count));
+  return measuredMm(storage, workspace.waterMmBySlice, slices.count, slices.count);
+}

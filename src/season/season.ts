@@ -57,6 +57,16 @@ export interface UptakeRule {
   readonly depletionFraction: number;
 }
 
+/** What was measured in the field in the middle of a run: from that morning on it stands in place of what was simulated. */
+export interface FoundOnMorning {
+  /** Day of the run. */
+  readonly day: number;
+  /** Water in each slice, mm; null = as simulated. */
+  readonly waterMmBySlice: Float64Array | null;
+  /** Depth of the root front, mm, within the soil and above any stop; null = as simulated. */
+  readonly frontMm: number | null;
+}
+
 /** One run of one case: fallow, if any, then the season. */
 export interface SeasonInput {
   readonly slices: Slices;
@@ -70,6 +80,8 @@ export interface SeasonInput {
   readonly rooting: Rooting;
   readonly uptake: UptakeRule;
   readonly evaporation: EvaporationRule;
+  /** In the order of their days, after sowing; left out or null: nothing was measured on the way. */
+  readonly found?: readonly FoundOnMorning[] | null;
 }
 
 /** Sums from sowing to maturity, mm, unless said otherwise. */

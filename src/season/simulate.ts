@@ -17,7 +17,7 @@
 import { soakIn } from "./drainage.ts";
 import { evaporate } from "./evaporation.ts";
 import type { Workspace } from "./field.ts";
-import { layOut } from "./layOut.ts";
+import { layOut, takeFound } from "./layOut.ts";
 import { closeDay, totalsOf } from "./ledger.ts";
 import { freezeAndThaw } from "./frozenGround.ts";
 import { rotResidue } from "./residue.ts";
@@ -32,6 +32,8 @@ import { takeUp } from "./uptake.ts";
 export type { Workspace } from "./field.ts";
 export { makeWorkspace } from "./layOut.ts";
 
+const nothingFound: NonNullable<SeasonInput["found"]> = [];
+
 /**
  * Runs the days of `input.course`, writes `ledger` (index 0 = the run's first day) and returns the season's sums.
  * The ledger must hold at least that many days, the workspace at least as many slices.
@@ -43,6 +45,8 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
   const { sowingDay, floweringDay, maturityDay } = course;
   const { rooted } = field;
   const today = makeToday();
+  const found = input.found ?? nothingFound;
+  let next = 0;
   const availableMm = () => availableIn(waterMmBySlice, slices.wiltingPointMm, slices.count);
   const storedOnFirstDayMm = availableMm();
   let storedAtSowingMm = storedOnFirstDayMm;
@@ -53,6 +57,8 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
     today.index = firstIndex + day;
     today.inCrop = day >= sowingDay;
     today.et0Mm = weather.et0Mm[today.index]!;
+    while (next < found.length && found[next]!.day === day)
+      today.storedThisMorningMm = takeFound(found[next++]!, field);
     rooted.morningMm = waterMmBySlice[rooted.slice]!;
     if (day === sowingDay) {
       storedAtSowingMm = availableMm();

@@ -112,8 +112,17 @@ const totalNames: readonly (keyof SeasonTotals)[] = [
  * @param cache of an earlier preparation, where there is one: saves time, changes nothing
  */
 export function prepare(scenario: Scenario, cache: AnswerCache = newAnswerCache()): Preparation {
+  const { ensemble, weather, site, cases } = scenario;
+  return prepareOn(scenario, weatherYears(weather, site, cases, ensemble, cache), cache);
+}
+
+/** The same in weather that is there already. */
+export function prepareOn(
+  scenario: Scenario,
+  years: WeatherYears,
+  cache: AnswerCache = newAnswerCache(),
+): Preparation {
   const { ensemble, yieldLine, weather, cases } = scenario;
-  const years = weatherYears(weather, scenario.site, cases, ensemble, cache);
   const rainTotalsMm = weather.rainTotalsMm.length === 0 ? [null] : weather.rainTotalsMm;
   const yearByRun = Array.from(
     { length: ensemble.years },

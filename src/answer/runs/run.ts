@@ -22,6 +22,8 @@ export interface ReadyCase {
   readonly firstIndex: number;
   /** Of the first case, where its stand is thin: the course of a full one, for the evaporation that yields are counted with. */
   readonly fullStandCourse: CropCourse | null;
+  /** What was measured in the middle of the run; left out: nothing. */
+  readonly found?: SeasonInput["found"];
 }
 
 /** Arrays of one case that run after run is written into. */
@@ -33,7 +35,7 @@ export interface CaseBuffers {
 }
 
 /** A case after its run. The arrays are the buffers's: read them before the next run. */
-export interface CaseAfterRun extends Omit<ReadyCase, "fullStandCourse"> {
+export interface CaseAfterRun extends Omit<ReadyCase, "fullStandCourse" | "found"> {
   readonly ledger: Ledger;
   readonly totals: SeasonTotals;
   readonly waterAtSowingMmBySlice: Float64Array;
@@ -105,6 +107,7 @@ export function runCases(
       rooting,
       uptake: one.uptake,
       evaporation: plan.evaporation,
+      found: one.found ?? null,
     };
     const totals = simulate(input, place.ledger, place.workspace);
     if (c === 0)

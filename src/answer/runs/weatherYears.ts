@@ -93,7 +93,7 @@ export function scaledTo(
 }
 
 /** Weather before any scaling. */
-function weatherOf(
+export function weatherOf(
   plan: WeatherPlan,
   site: Site,
   cases: readonly Case[],

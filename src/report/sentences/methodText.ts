@@ -1,4 +1,4 @@
-import type { Comparison, ComparisonMethod } from "../../answer/comparison/comparison.ts";
+import type { Comparison, ComparisonMethod, YieldSpread } from "../../answer/comparison/comparison.ts";
 import { mmPerInch } from "../../quantity/constants.ts";
 import { fixed, percent, type Formatters } from "../tables/formatters.ts";
 import { bullets } from "../../wrap.ts";
@@ -14,7 +14,13 @@ export function methodLines(comparison: Comparison, shown: Formatters): string[]
  * @param hasSources whether the yield line's source belongs in; a report has a list of sources of its own
  */
 export function methodParagraphs(
-  { method, cases }: Comparison,
+  {
+    method,
+    cases,
+  }: {
+    readonly method: ComparisonMethod;
+    readonly cases: readonly { readonly yield: Pick<YieldSpread, "unit"> }[];
+  },
   shown: Formatters,
   hasSources = true,
 ): string[] {

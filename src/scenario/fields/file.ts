@@ -6,6 +6,7 @@ import { percent } from "../../soil/layers/layerRanges.ts";
 import { scenarioFormat } from "../read/format.ts";
 import { evidenceFields } from "./evidenceFields.ts";
 import { moneyFields } from "./moneyFields.ts";
+import { caseOutlookFields, outlookFields } from "./outlook/outlookFields.ts";
 import { rowPositionsFields } from "./rowPositionsFields.ts";
 import { rootingDepth } from "./rootingDepthField.ts";
 import { soilFields, soilPatchFields } from "./soilFields.ts";
@@ -135,6 +136,7 @@ const caseFields = group(
     crop: cropPatchFields.optional(),
     fallow: fallowFields.optional(),
     model: modelFields.optional(),
+    outlook: caseOutlookFields.optional(),
   },
   "One of what is compared: only what differs from the rest of the file",
 );
@@ -184,6 +186,7 @@ export const scenarioFileFields = group(
     money: moneyFields.optional(),
     evidence: evidenceFields.optional(),
     rowPositions: rowPositionsFields.optional(),
+    outlook: outlookFields.optional(),
   },
   'A rootfront scenario. Quantities are text with a unit ("14 in", "1.42 g/cm^3") or a bare number in the unit the field names.',
 );

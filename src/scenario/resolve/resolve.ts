@@ -25,6 +25,7 @@ import { readBaseLayers, resolveLayers, type BaseLayers } from "./resolveSoil.ts
 import { spreadSaid, spreads, withSpread } from "../../soil/equations/availableWaterSpread.ts";
 import type { SoilLayer } from "../../soil/layers/layer.ts";
 import { percent } from "../../soil/layers/layerRanges.ts";
+import { resolveOutlook } from "./outlook/resolveOutlook.ts";
 import { resolveMoney } from "./resolveMoney.ts";
 import { resolveRowPositions } from "./resolveRowPositions.ts";
 import { samplesOf } from "./soilSamples.ts";
@@ -87,6 +88,7 @@ function resolveFile(written: ScenarioFile, readText: ReadText, recordCache: Rec
     file.money === undefined
       ? null
       : resolveMoney(file.money, unit, rowPositions?.rowsInAll ?? null, notebook);
+  const outlook = resolveOutlook(file, parts, cases, notebook);
   const ensemble = resolveEnsemble(
     file.ensemble ?? {},
     cases.flatMap((one) => one?.layers ?? []),
@@ -116,6 +118,7 @@ function resolveFile(written: ScenarioFile, readText: ReadText, recordCache: Rec
     evidence,
     money,
     rowPositions,
+    outlook,
     defaults: notebook.defaults,
     notes: [...new Set(notebook.notes)],
   };

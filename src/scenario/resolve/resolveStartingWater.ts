@@ -41,7 +41,7 @@ export function resolveStartingWater(
     complain(notebook, path, "starting water here or in the layers", "both", "leave one out");
     return undefined;
   }
-  if (hasWater) return byLayer(waters, layers, layerPaths, sampled, notebook);
+  if (hasWater) return waterByLayer(waters, layers, layerPaths, sampled, notebook);
   if (start === undefined) {
     const share = orDefault(notebook, undefined, usualStart, "soil.startingWater.share");
     return { kind: "share", share };
@@ -83,7 +83,8 @@ export function resolveStartingWater(
   return undefined;
 }
 
-function byLayer(
+/** Water told layer by layer; undefined where a layer lacks it or its text cannot be read, with the problems written down. */
+export function waterByLayer(
   waters: readonly (string | undefined)[],
   layers: readonly SoilLayer[],
   paths: readonly string[],

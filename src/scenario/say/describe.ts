@@ -35,6 +35,7 @@ export function describeScenario(scenario: Scenario, units: Units): string {
     ...wrap(groundLine(first, say), "  "),
     ...wrap(yieldLineSaid(scenario, units), "  "),
     ...wrap(ensembleLine(scenario, say), "  "),
+    ...outlookLine(scenario),
     ...caseLines(first, null, say, units),
     ...others.flatMap((one) => caseLines(one, first, say, units)),
     ...(notes.length > 0 ? ["", "Noticed", ...bullets(notes)] : []),
@@ -49,6 +50,16 @@ function siteLine({ site }: Scenario, say: Say): string {
   const { latitudeDeg, elevationM, setting } = site;
   const latitude = `${sayNumber(Math.abs(latitudeDeg), 2, 4)} ${latitudeDeg < 0 ? "S" : "N"}`;
   return `Site: latitude ${latitude}, elevation ${say(elevationM, "elevation")}, ${setting}.`;
+}
+
+/** Told only where the file tells of it. */
+function outlookLine({ outlook, cases }: Scenario): string[] {
+  if (outlook === null || outlook.day === null) return [];
+  const measured = cases.filter((_, c) => outlook.waterByCase[c] !== null);
+  const where =
+    measured.length === cases.length ? "" : ` in ${measured.map(({ name }) => `"${name}"`).join(", ")}`;
+  const water = measured.length === 0 ? "" : `, with the water measured that day${where}`;
+  return wrap(`Outlook: the season under way on ${isoDate(outlook.day)}${water}.`, "  ");
 }
 
 function weatherLine({ source, referenceEt, rainTotalsMm, rainTotalOver }: WeatherPlan, say: Say): string {

@@ -80,6 +80,7 @@ export function someScenario(change: Partial<Scenario> = {}): Scenario {
     evidence: null,
     money: null,
     rowPositions: null,
+    outlook: null,
     defaults: [],
     notes: [],
     ...change,

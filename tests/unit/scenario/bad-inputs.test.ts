@@ -803,6 +803,62 @@ const ofWords: readonly Row[] = [
     "cases[1].rootingDepth: expected a depth above the rock that soil.restriction states, 40 in, found 60 in; roots end there: give a smaller depth, or mend soil.restriction",
   ],
   [
+    "an outlook of a day that is none",
+    { outlook: { date: "2024-02-30" } },
+    'outlook.date: expected a date such as "2020-06-01", found "2024-02-30"; give a day that the month has',
+  ],
+  [
+    "an outlook in a year that is a slip of the pen",
+    { outlook: { date: "0204-07-03" } },
+    "outlook.date: expected a day from 1800 to 2200, found 0204-07-03; check the year",
+  ],
+  [
+    "water measured on no day",
+    { outlook: { moistDepth: "20 in", shareBelow: "30 %" } },
+    "outlook.date: expected the day that the water was measured on, found nothing; give it",
+  ],
+  [
+    "a probe without the soil below it",
+    { outlook: { date: "2024-07-03", moistDepth: "20 in" } },
+    "outlook.shareBelow: expected moistDepth and shareBelow together, found nothing; say how moist the soil is below the probe's depth",
+  ],
+  [
+    "water measured in two ways",
+    {
+      outlook: {
+        date: "2024-07-03",
+        moistDepth: "20 in",
+        shareBelow: "30 %",
+        layers: [{ name: "topsoil", water: "22 % by volume" }],
+      },
+    },
+    "outlook: expected layers, or moistDepth and shareBelow, found all of them; leave out one way",
+  ],
+  [
+    "water measured in a layer that is none",
+    { outlook: { date: "2024-07-03", layers: [{ name: "subsoill", water: "22 % by volume" }] } },
+    'outlook.layers[0].name: expected a layer of the soil: "topsoil", "pan", "subsoil", found "subsoill"; did you mean "subsoil"?',
+  ],
+  [
+    "water measured in one layer of three",
+    { outlook: { date: "2024-07-03", layers: [{ name: "topsoil", water: "22 % by volume" }] } },
+    'outlook.layers: expected water in every layer of the soil, found none for "pan"; give it, or moistDepth and shareBelow instead',
+  ],
+  [
+    "measured water that no soil holds, in one case",
+    {
+      outlook: { date: "2024-07-03" },
+      "cases[1].outlook": {
+        layers: [
+          { name: "topsoil", water: "22 % by volume" },
+          { name: "pan", water: "22 % by volume" },
+          { name: "subsoil", water: "22 gallons" },
+        ],
+      },
+    },
+    'cases[1].outlook.layers[2].water: expected water as "22 % by weight", "27 % by volume", "1.2 in available" or "40 % of available", found "22 gallons"; say by weight, by volume, available or of available',
+  ],
+  [
     "more notes than fit",
     { notes: Array.from({ length: 203 }, () => "a note") },
     "notes: expected at most 200 notes, found a list of 203; take 3 out, or join some",

@@ -1,4 +1,4 @@
-import type { StageLengths } from "./stages.ts";
+import type { StageLengths } from "./stageLengths.ts";
 
 /** Basal coefficient of nearly bare, dry soil (FAO-56 Kc min, 0.15 to 0.20; the lower end is for dry places). */
 export const kcMin = 0.15;

@@ -1,5 +1,5 @@
 import { endStageOf, progressAt, shareBetween, stageReading, type RootDescent } from "./rootDescent.ts";
-import type { StageLengths } from "./stages.ts";
+import type { StageLengths } from "./stageLengths.ts";
 
 /**
  * Depth of the roots as a share of their greatest depth, at a share of the time they take to reach it.

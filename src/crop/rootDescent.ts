@@ -1,4 +1,4 @@
-import type { StageLengths } from "./stages.ts";
+import type { StageLengths } from "./stageLengths.ts";
 
 /**
  * How an unhindered front goes down: the depth as a share of the greatest, and the stage in which that is reached. Stages are

@@ -1,9 +1,9 @@
 import { dayInYear, yearOf } from "../quantity/calendar.ts";
 import type { DailyWeather } from "../weather/records/record.ts";
 import type { CropPlan } from "./crop.ts";
+import type { StageLengths } from "./stageLengths.ts";
 
-/** Initial, development, mid-season, late season; in degree days or days, whichever the clock counts. */
-export type StageLengths = readonly [number, number, number, number];
+export type { StageLengths };
 
 /** A season may last this many times the calendar days of the crop, then it ends as it stands. Ours: frost or the combine would. */
 export const longestSeasonFactor = 1.15;

@@ -1,3 +1,4 @@
+import type { DefaultUsed } from "./defaultUsed.ts";
 import type { YieldLine } from "../crop/yieldLine.ts";
 import type { CropPlan } from "../crop/crop.ts";
 import type { MoneyPlan } from "./moneyPlan.ts";
@@ -10,6 +11,8 @@ import type { SoilSamples } from "./resolve/soilSamples.ts";
 import type { SoilLayer } from "../soil/layers/layer.ts";
 import type { StartingWater } from "../soil/layers/startingWater.ts";
 import type { MonthlyAir, MonthlyNormals, Site, WeatherRecord } from "../weather/records/record.ts";
+
+export type { DefaultUsed };
 
 /** A scenario file, resolved: SI numbers, every default filled in, nothing left to check. */
 export interface Scenario {
@@ -48,15 +51,6 @@ export interface Evidence {
   readonly dig: Dig | null;
   readonly counts: Counts | null;
   readonly strips: Strips | null;
-}
-
-export interface DefaultUsed {
-  /** `soil.layers[0].bulkDensity` */
-  readonly field: string;
-  /** `1.35 g/cm^3` */
-  readonly value: string;
-  /** Where it comes from. */
-  readonly why: string;
 }
 
 export interface Case {

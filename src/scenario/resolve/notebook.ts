@@ -1,6 +1,6 @@
 import { InputError, quoteFound, type Problem } from "../../problem.ts";
 import { sayDefault, type Default } from "../fields/facts/withDefault.ts";
-import type { DefaultUsed } from "../scenario.ts";
+import type { DefaultUsed } from "../defaultUsed.ts";
 
 /** What is written down while a file is resolved: defaults used, things noticed, problems. */
 export interface Notebook {

@@ -87,3 +87,8 @@ function alikeSaid({ alike, alikes }: Worded): string {
   const rest = alikes > alike.length ? " ..." : "";
   return ` (and ${alikes} more like it, in ${alikes === 1 ? "line" : "lines"} ${alike.join(", ")}${rest})`;
 }
+
+/** `1 line`, `2 lines`. */
+export function counted(count: number, thing: string): string {
+  return `${count} ${thing}${count === 1 ? "" : "s"}`;
+}

@@ -1,5 +1,5 @@
 import { isoDate } from "../../../quantity/calendar.ts";
-import { complain, refuseIfAny, type Complaints } from "./complaints.ts";
+import { complain, counted, refuseIfAny, type Complaints } from "./complaints.ts";
 import type { DayRows } from "./dayRows.ts";
 import type { Figure } from "./element.ts";
 
@@ -78,9 +78,4 @@ export function refuseLongSpan(firstDay: number, lastDay: number, complaints: Co
   const found = `${isoDate(firstDay)} to ${isoDate(lastDay)}`;
   complain(complaints, 0, "a record of at most 300 years", found, "mend the years", true);
   refuseIfAny(complaints);
-}
-
-/** `1 line`, `2 lines`. */
-export function counted(count: number, thing: string): string {
-  return `${count} ${thing}${count === 1 ? "" : "s"}`;
 }

@@ -3,7 +3,8 @@ import { isoDate } from "../../../quantity/calendar.ts";
 import type { Site, StationInfo, WeatherRecord } from "../record.ts";
 import { complain, refuseIfAny, type Complaints } from "./complaints.ts";
 import type { Counts } from "./dayRows.ts";
-import { counted, type Days } from "./days.ts";
+import { counted } from "./complaints.ts";
+import type { Days } from "./days.ts";
 import { rareRainMm, type Element } from "./element.ts";
 
 /** A dew point above the day's highest temperature by more than instruments differ, °C. Our judgement. */

@@ -1,4 +1,4 @@
-import { counted } from "./days.ts";
+import { counted } from "./complaints.ts";
 import type { Figure } from "./element.ts";
 
 /**

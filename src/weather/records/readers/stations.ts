@@ -1,5 +1,5 @@
 import { InputError, quoteFound, type Problem } from "../../../problem.ts";
-import { counted } from "./days.ts";
+import { counted } from "./complaints.ts";
 
 /** Stations of a file, by identifier. */
 export type Stations = Map<string, { readonly name: string; lines: number }>;

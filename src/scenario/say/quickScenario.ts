@@ -3,6 +3,7 @@ import { cropNamed, defaultPlan } from "../../crop/crops.ts";
 import { InputError, refuse, type Problem } from "../../problem.ts";
 import { mmPerInch } from "../../quantity/constants.ts";
 import { sayBoth, tryQuantity } from "../../quantity/index.ts";
+import { deepestSoil } from "../../soil/layers/soilLimits.ts";
 import { patternSite } from "../../weather/generate/rainPatterns.ts";
 import { scenarioFormat } from "../read/format.ts";
 import type { DefaultUsed } from "../scenario.ts";
@@ -157,8 +158,8 @@ function fallowFor(crop: string): { length: string; why: string } {
 }
 
 const usualBottomIn = 72;
-/** What a scenario may describe, 32 ft. */
-const deepestBottomIn = 384;
+/** What a scenario may describe, in whole feet. */
+const deepestBottomIn = 12 * Math.floor(deepestSoil.mm / (12 * mmPerInch));
 
 /** Soil down to the deepest that the crop can root and the extra depth, in whole feet; 72 in at least. */
 function bottomIn(crop: string, deeper: string): number {

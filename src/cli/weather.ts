@@ -1,7 +1,14 @@
 import { dirname, resolve } from "node:path";
 import { weatherAnswer, type Place } from "../answer/comparison/weatherAnswer.ts";
 import { refuse } from "../problem.ts";
-import { loadUnits, readQuantity, tryDate, tryLatitude } from "../quantity/index.ts";
+import {
+  latitudeWithin,
+  loadUnits,
+  mostLatitudeDeg,
+  readQuantity,
+  tryDate,
+  tryLatitude,
+} from "../quantity/index.ts";
 import { jsonText } from "../report/tables/roundForPrint.ts";
 import { weatherText } from "../report/sentences/weatherText.ts";
 import { elevationRange } from "../scenario/fields/elevationRange.ts";
@@ -126,6 +133,6 @@ function elevationOf(text: string): number {
 
 function latitudeOf(text: string): number {
   const read = tryLatitude(text);
-  if (typeof read === "number" && Math.abs(read) <= 66) return read;
-  return refuse("--latitude", 'a latitude from 66 S to 66 N, such as "38.5 N"', text, "check the number");
+  if (typeof read === "number" && Math.abs(read) <= mostLatitudeDeg) return read;
+  return refuse("--latitude", `${latitudeWithin}, such as "38.5 N"`, text, "check the number");
 }

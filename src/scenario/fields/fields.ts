@@ -2,6 +2,8 @@ import * as z from "zod";
 import {
   isTooLong,
   kinds,
+  latitudeWithin,
+  mostLatitudeDeg,
   shortenIt,
   tryDate,
   tryLatitude,
@@ -93,8 +95,8 @@ export function latitude(means: string) {
   return loose((found) => {
     const read = tryLatitude(found);
     if (typeof read !== "number") return { fault: read };
-    if (Math.abs(read) > 66)
-      return { fault: { expected: "a latitude from 66 S to 66 N", mend: "check the number" } };
+    if (Math.abs(read) > mostLatitudeDeg)
+      return { fault: { expected: latitudeWithin, mend: "check the number" } };
     return { value: read };
   }).describe(means);
 }

@@ -4,7 +4,7 @@ import { InputError, refuse, type Problem } from "../../problem.ts";
 import { mmPerInch } from "../../quantity/constants.ts";
 import { sayBoth, tryQuantity } from "../../quantity/index.ts";
 import { deepestSoil } from "../../soil/layers/soilLimits.ts";
-import { patternSite } from "../../weather/generate/rainPatterns.ts";
+import { patternSite, rainPatterns, type RainPattern } from "../../weather/generate/rainPatterns.ts";
 import { scenarioFormat } from "../read/format.ts";
 import type { DefaultUsed } from "../scenario.ts";
 
@@ -55,8 +55,8 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
     question.pattern ??
     assume(
       "weather.pattern",
-      "summer-peak",
-      "how rain falls over the year; or winter-peak, even: give --pattern",
+      usualPattern,
+      `how rain falls over the year; or ${otherPatterns.join(", ")}: give --pattern`,
     );
   const topsoil = assume(
     "soil.layers[0].thickness",
@@ -106,6 +106,9 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
   };
   return { file, assumed };
 }
+
+const usualPattern: RainPattern = "summer-peak";
+const otherPatterns = rainPatterns.filter((pattern) => pattern !== usualPattern);
 
 /** The flag that a field of a quick scenario comes from. */
 const flagOfField: Readonly<Record<string, string>> = {

@@ -1,5 +1,5 @@
 import type { RunCommand } from "./context.ts";
-import type { FlagName } from "./flags.ts";
+import { quickFlags, type FlagName } from "./flags.ts";
 
 export interface Command {
   readonly name: string;
@@ -23,21 +23,7 @@ export const commands: readonly Command[] = [
     argument: "[file]",
     argumentSays:
       "scenario file; left out, a quick question: it needs --texture, --rain, --crop and --deeper",
-    flags: [
-      ...results,
-      "seed",
-      "years",
-      "rain",
-      ...record,
-      "texture",
-      "crop",
-      "deeper",
-      "pattern",
-      "sowing",
-      "latitude",
-      "elevation",
-      "save",
-    ],
+    flags: [...results, "seed", "years", "rain", ...record, ...quickFlags],
     load: () => import("./compare.ts"),
     example:
       'rootfront compare --texture "silt loam" --rain "12..14 in" \\\n    --crop "grain sorghum" --deeper "2 in"',

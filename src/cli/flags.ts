@@ -1,7 +1,16 @@
 import { InvalidArgumentError, Option } from "commander";
 import { tryDate } from "../quantity/dates.ts";
 import type { Units } from "../quantity/kinds.ts";
-import type { WeatherUnits } from "../weather/records/readers/options.ts";
+import {
+  seedWithin,
+  usualSeed,
+  usualYears,
+  yearsWithin,
+  type WholeWithin,
+} from "../scenario/fields/facts/limits.ts";
+import { rainPatterns } from "../weather/generate/rainPatterns.ts";
+import { maxGapDaysWithin, usualMaxGapDays } from "../weather/records/gapLimits.ts";
+import { weatherUnits, type WeatherUnits } from "../weather/records/readers/options.ts";
 
 /** What may stand on a command line after its command; undefined where it does not. */
 export interface GivenFlags {
@@ -37,12 +46,15 @@ interface Flag {
   /** The only words it takes. */
   readonly words?: readonly string[];
   /** A whole number within. */
-  readonly whole?: readonly [from: number, to: number];
+  readonly whole?: WholeWithin;
   /** A quantity: the units it may be written in, which it never goes without. */
   readonly unit?: string;
   readonly date?: true;
   readonly otherwise?: string;
 }
+
+/** The help names metric first. */
+const [us, metric, tenths] = weatherUnits;
 
 /** Help and validation come from this one table. Quantities are read later, with the scenario they belong to. */
 const flags = {
@@ -54,13 +66,13 @@ const flags = {
   },
   seed: {
     spec: "--seed <n>",
-    says: "seed of all draws (left out: the file's, or 1)",
-    whole: [0, 4294967295],
+    says: `seed of all draws (left out: the file's, or ${usualSeed})`,
+    whole: seedWithin,
   },
   years: {
     spec: "--years <n>",
-    says: "weather years to run for each rainfall total (left out: the file's, or 200)",
-    whole: [1, 5000],
+    says: `weather years to run for each rainfall total (left out: the file's, or ${usualYears})`,
+    whole: yearsWithin,
   },
   rain: {
     spec: "--rain <totals>",
@@ -70,7 +82,7 @@ const flags = {
   weatherUnits: {
     spec: "--weather-units <units>",
     says: "units of a weather file that does not state them",
-    words: ["metric", "us", "tenths"],
+    words: [metric, us, tenths],
   },
   weatherStation: {
     spec: "--station, --weather-station <id>",
@@ -80,7 +92,7 @@ const flags = {
   run: {
     spec: "--run <n>",
     says: "take this run, counted from 1; with neither --run nor --year, one near the middle",
-    whole: [1, 5000],
+    whole: yearsWithin,
   },
   latitude: {
     spec: "--latitude <degrees>",
@@ -103,8 +115,8 @@ const flags = {
   },
   maxGapDays: {
     spec: "--max-gap-days <n>",
-    says: "longest gap that is filled for reference ET (left out: the scenario's, or 5)",
-    whole: [0, 366],
+    says: `longest gap that is filled for reference ET (left out: the scenario's, or ${usualMaxGapDays})`,
+    whole: maxGapDaysWithin,
   },
   date: {
     spec: "--date <date>",
@@ -121,7 +133,7 @@ const flags = {
   pattern: {
     spec: "--pattern <pattern>",
     says: "quick question: how rain falls over the year",
-    words: ["summer-peak", "winter-peak", "even"],
+    words: rainPatterns,
   },
   sowing: { spec: "--sowing <date>", says: 'quick question: sowing date, such as "May 25"' },
   save: {
@@ -131,6 +143,18 @@ const flags = {
 } as const satisfies Record<keyof GivenFlags, Flag>;
 
 export type FlagName = keyof typeof flags;
+
+/** Flags of the quick question alone: beside a file they have nothing to say. */
+export const quickFlags = [
+  "texture",
+  "crop",
+  "deeper",
+  "pattern",
+  "sowing",
+  "latitude",
+  "elevation",
+  "save",
+] as const satisfies readonly FlagName[];
 
 /** A flag as commander knows it. Each takes one value: a second is refused, not taken in silence. */
 export function flagOption(name: FlagName): Option {

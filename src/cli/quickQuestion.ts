@@ -3,22 +3,10 @@ import { InputError, UsageError } from "../problem.ts";
 import { loadUnits } from "../quantity/index.ts";
 import { inFlags, quickScenario, type Scenario } from "../scenario/index.ts";
 import type { Context } from "./context.ts";
-import type { GivenFlags } from "./flags.ts";
+import { quickFlags, type GivenFlags } from "./flags.ts";
 import { resolveWith } from "./loadScenario.ts";
 import { withFlags } from "./overrides.ts";
 import { handOver, isSameFile, refuseExisting, refuseUnwritable } from "./writeFile.ts";
-
-/** Flags of the quick question alone: beside a file they have nothing to say. */
-export const quickFlags = [
-  "texture",
-  "crop",
-  "deeper",
-  "pattern",
-  "sowing",
-  "latitude",
-  "elevation",
-  "save",
-] as const satisfies readonly (keyof GivenFlags)[];
 
 /** The flags of it that were given. */
 export function quickFlagsGiven(flags: GivenFlags): readonly (typeof quickFlags)[number][] {

@@ -1,13 +1,22 @@
 import { dirname, resolve } from "node:path";
 import { weatherAnswer, type Place } from "../answer/comparison/weatherAnswer.ts";
 import { refuse } from "../problem.ts";
-import { loadUnits, readQuantity, tryDate, tryLatitude } from "../quantity/index.ts";
+import {
+  latitudeWithin,
+  loadUnits,
+  mostLatitudeDeg,
+  readQuantity,
+  tryDate,
+  tryLatitude,
+} from "../quantity/index.ts";
 import { jsonText } from "../report/tables/roundForPrint.ts";
 import { weatherText } from "../report/sentences/weatherText.ts";
 import { elevationRange } from "../scenario/fields/elevationRange.ts";
 import { readJson } from "../scenario/read/readJson.ts";
+import { isMaxGapDays } from "../weather/records/gapLimits.ts";
 import type { GapOptions } from "../weather/records/gaps.ts";
 import { readWeather } from "../weather/records/readers/index.ts";
+import { weatherUnits, type WeatherUnits } from "../weather/records/readers/options.ts";
 import type { WeatherRecord } from "../weather/records/record.ts";
 import type { Context, RunCommand } from "./context.ts";
 import type { GivenFlags } from "./flags.ts";
@@ -50,6 +59,7 @@ function readRecord(context: Context, file: string, flags: GivenFlags): RecordIn
     );
   }
   const folder = dirname(resolve(cwd, file));
+  const { maxGapDays: gap } = groupIn(raw, "weather");
   return {
     record: readWeather(readInput(context, flags, folder, path, "weather.record"), {
       fileName: path,
@@ -59,7 +69,7 @@ function readRecord(context: Context, file: string, flags: GivenFlags): RecordIn
     use: {
       from: from ?? dayIn(weather["from"]),
       to: to ?? dayIn(weather["to"]),
-      maxGapDays: maxGapDays ?? wholeIn(groupIn(raw, "weather")["maxGapDays"]),
+      maxGapDays: maxGapDays ?? (isMaxGapDays(gap) ? gap : undefined),
     },
   };
 }
@@ -82,12 +92,6 @@ function dayIn(text: string | undefined): number | undefined {
   return typeof read === "number" ? read : undefined;
 }
 
-function wholeIn(found: unknown): number | undefined {
-  return typeof found === "number" && Number.isInteger(found) && found >= 0 && found <= 366
-    ? found
-    : undefined;
-}
-
 function groupIn(raw: unknown, group: string): Record<string, unknown> {
   const found = typeof raw === "object" && raw !== null ? (raw as Record<string, unknown>)[group] : undefined;
   return typeof found === "object" && found !== null ? (found as Record<string, unknown>) : {};
@@ -102,8 +106,8 @@ function textsIn(raw: unknown, group: string): Record<string, string> {
   );
 }
 
-function knownUnits(text: string | undefined): "us" | "metric" | "tenths" | undefined {
-  return text === "us" || text === "metric" || text === "tenths" ? text : undefined;
+function knownUnits(text: string | undefined): WeatherUnits | undefined {
+  return weatherUnits.find((units) => units === text);
 }
 
 /** Where the station lies: as the flags say, else as the file does; null where neither tells the latitude. */
@@ -129,6 +133,6 @@ function elevationOf(text: string): number {
 
 function latitudeOf(text: string): number {
   const read = tryLatitude(text);
-  if (typeof read === "number" && Math.abs(read) <= 66) return read;
-  return refuse("--latitude", 'a latitude from 66 S to 66 N, such as "38.5 N"', text, "check the number");
+  if (typeof read === "number" && Math.abs(read) <= mostLatitudeDeg) return read;
+  return refuse("--latitude", `${latitudeWithin}, such as "38.5 N"`, text, "check the number");
 }

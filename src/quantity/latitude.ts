@@ -7,7 +7,11 @@ const wrong: Pick<Problem, "expected" | "mend"> = {
   mend: "write degrees with a point, or degrees and minutes; N or no letter is north, S or minus is south",
 };
 
-const beyondPole: typeof wrong = { expected: "a latitude from 66 S to 66 N", mend: "check the number" };
+/** Farthest north or south that a site may lie. */
+export const mostLatitudeDeg = 66;
+export const latitudeWithin = `a latitude from ${mostLatitudeDeg} S to ${mostLatitudeDeg} N`;
+
+const beyondPole: typeof wrong = { expected: latitudeWithin, mend: "check the number" };
 
 /**
  * Latitude in degrees, north positive.

@@ -41,12 +41,26 @@ export function curveNumberFor(
 }
 
 /**
+ * Residue below the first leaves the handbook's residue rows out; from the second on its condition is good.
+ * Source: [NRCS 1986, TR-55] Table 2-2b, notes (read).
+ */
+export const residueCounts = tables.residue.countsFrom;
+export const residueGood = tables.residue.goodFrom;
+
+/** Above the first the condition of pasture is good, from the second on fair; see `pastureCondition`. */
+export const pastureGoodAbove = tables.pasture.goodFrom;
+export const pastureFairFrom = tables.pasture.fairFrom;
+
+/** Condition of pasture where neither it nor its cover is stated. */
+export const usualPastureCondition = "fair";
+
+/**
  * Hydrologic condition of pasture by the share of the ground that live and dead grass cover.
  * Source: [NRCS 1986, TR-55] Table 2-2c, notes (memory).
  */
 export function pastureCondition(groundCover: number): Condition {
-  if (groundCover > tables.pasture.goodFrom) return "good";
-  return groundCover >= tables.pasture.fairFrom ? "fair" : "poor";
+  if (groundCover > pastureGoodAbove) return "good";
+  return groundCover >= pastureFairFrom ? "fair" : "poor";
 }
 
 /** Share of the ground covered in the middle of a class of condition: its limits from Table 2-2c (memory), the middle is ours. */

@@ -1,5 +1,6 @@
 import { batch, effect, signal, type Signal } from "@preact/signals";
 import type { Units } from "../../src/quantity/kinds.ts";
+import { mostRainTotals, yearsWithin } from "../../src/scenario/fields/facts/limits.ts";
 
 /** What is looked at, apart from the scenario: it stands in the address, so that it can be gone back to and passed on. */
 
@@ -52,8 +53,8 @@ interface AddressEntry {
 const addressTable: readonly AddressEntry[] = [
   oneOf("units", units, ["us", "metric"], "us"),
   oneOf("theme", theme, ["auto", "light", "dark"], "auto"),
-  counted("run", chosenRun, 5000, 1),
-  counted("total", chosenTotal, 200, 1),
+  counted("run", chosenRun, yearsWithin[1], 1),
+  counted("total", chosenTotal, mostRainTotals, 1),
   counted("day", playDay, 4000, 0),
 ];
 

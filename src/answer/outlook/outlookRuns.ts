@@ -1,6 +1,7 @@
 import type { CropCourse } from "../../crop/course.ts";
 import { refuseSaying } from "../../problem.ts";
 import { dayOfMonth, isoDate, monthOf } from "../../quantity/calendar.ts";
+import { yearsWithin } from "../../scenario/fields/facts/limits.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import type { DailyWeather } from "../../weather/records/record.ts";
 import { newAnswerCache } from "../runs/answerCache.ts";
@@ -34,7 +35,7 @@ export interface OutlookRuns {
 }
 
 /** More runs than any ensemble may have are not made. */
-const mostRuns = 5000;
+const [, mostRuns] = yearsWithin;
 
 /**
  * Runs the season under way once for each other year and draw. Every year is met as often as every other; a run's draws are

@@ -1,13 +1,12 @@
 import uptakeByDepth from "../../../data-reference/uptake-by-depth.json" with { type: "json" };
 import { maturityNames } from "../../crop/cropCalendar.ts";
 import { choice, group, list, monthDay, number, quantity, quantityAsWritten, text } from "./fields.ts";
-import { withDefault, type Default } from "./facts/withDefault.ts";
+import { kcbWithin, rootDepthFrom } from "./facts/limits.ts";
+import { sayDefault, withDefault, type Default } from "./facts/withDefault.ts";
 
 /** The crop part of a scenario file; every number left out is the crop's own from the published tables. */
 
 const own = "the crop's own";
-const kcb = { from: 0, to: 1.5, says: "0 to 1.5" };
-const rootDepth = { from: 50, to: 6096, says: "2 in to 20 ft (50 to 6000 mm)" };
 
 const rootsEndNames = ["flowering", "end of mid-season", "maturity"] as const;
 
@@ -26,6 +25,9 @@ export const ownCropDefaults = {
 
 /** The same for words. */
 export const ownCropRootsEnd = "maturity";
+
+/** What stands where nothing is said of it. */
+export const fullStand = { value: 1, kind: "share", why: "" } as const satisfies Default<number>;
 
 const cropShape = {
   sowing: monthDay(`Day of sowing, such as "Jun 1". Left out: ${own}`).optional(),
@@ -73,23 +75,23 @@ const cropShape = {
   springGrowth: monthDay(
     `A winter crop stays in its first stage until this day, such as "Mar 1". Left out: ${own}; none where stage lengths are given`,
   ).optional(),
-  kcbInitial: number("Basal crop coefficient of the initial stage (FAO-56)", kcb).optional(),
-  kcbMid: number("Basal crop coefficient of mid-season", kcb).optional(),
-  kcbEnd: number("Basal crop coefficient at the end of the late season", kcb).optional(),
+  kcbInitial: number("Basal crop coefficient of the initial stage (FAO-56)", kcbWithin).optional(),
+  kcbMid: number("Basal crop coefficient of mid-season", kcbWithin).optional(),
+  kcbEnd: number("Basal crop coefficient at the end of the late season", kcbWithin).optional(),
   height: quantity("height", {
     means: "Largest height",
     otherwise: own,
-    within: { from: 50, to: 6096, says: "2 in to 20 ft (50 to 6000 mm)" },
+    within: rootDepthFrom("2 in", 50),
   }).optional(),
   dormantBelow: quantity("temperature", {
     means: "A winter crop sleeps below this daily mean",
     otherwise: own,
     within: { from: -20, to: 20, says: "-4 to 68 F (-20 to 20 C)" },
   }).optional(),
-  kcbDormant: number("Basal crop coefficient of the sleeping crop", kcb).optional(),
+  kcbDormant: number("Basal crop coefficient of the sleeping crop", kcbWithin).optional(),
   stand: quantity("share", {
     means: "Leaf area against a full stand, in a thin stand or in wide or skipped rows; or give `population`",
-    otherwise: "100 %",
+    otherwise: sayDefault(fullStand),
     within: { from: 0.05, to: 1, says: "5 to 100 %" },
   }).optional(),
   population: quantity("population", {
@@ -113,12 +115,12 @@ const cropShape = {
   sowingDepth: quantity("depth", {
     means: "Where the root front starts; of sod as deep as its roots go",
     otherwise: own,
-    within: { from: 1, to: 6096, says: "0.04 in to 20 ft (1 to 6000 mm)" },
+    within: rootDepthFrom("0.04 in", 1),
   }).optional(),
   maxRootDepth: quantity("depth", {
     means: "Deepest rooting with nothing in the way",
     otherwise: own,
-    within: rootDepth,
+    within: rootDepthFrom("2 in", 50),
   }).optional(),
   rootsEnd: choice(
     rootsEndNames,
@@ -137,7 +139,7 @@ const cropShape = {
   denseRoots: quantity("depth", {
     means: "Down to here roots are dense; beneath, what they can take in a day falls off",
     otherwise: own,
-    within: { from: 0, to: 6096, says: "0 to 20 ft (0 to 6000 mm)" },
+    within: rootDepthFrom("0", 0),
   }).optional(),
   uptakeHalving: quantity("depth", {
     means: "Depth over which what roots can take in a day falls to half, beneath the dense roots",

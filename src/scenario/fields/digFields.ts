@@ -1,9 +1,8 @@
 import { choice, date, group, list, quantity, text, yesOrNo } from "./fields.ts";
+import { rootDepthAboveZero } from "./facts/limits.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
 /** Dug plants in a scenario file. */
-
-const depth = { from: 0, to: 6096, above: true, says: "more than 0 and at most 20 ft (6000 mm)" };
 
 const rootDepthsFields = group(
   {
@@ -11,7 +10,7 @@ const rootDepthsFields = group(
     date: date("Day they were dug, such as 2021-07-14"),
     rowPosition: text('Where the row is, such as "wheel track"', 60).optional(),
     depths: list(
-      quantity("depth", { means: "Deepest root of one plant", within: depth }),
+      quantity("depth", { means: "Deepest root of one plant", within: rootDepthAboveZero }),
       "One depth a plant",
       { atMost: 500 },
     ),

@@ -1,4 +1,4 @@
-import type { Within } from "./fields.ts";
+import type { Within } from "./facts/limits.ts";
 
 /** Land that is farmed or could be, m: from the Dead Sea's shore to above the highest fields. Ours. */
 export const elevationRange: Within = {

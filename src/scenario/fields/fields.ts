@@ -2,6 +2,8 @@ import * as z from "zod";
 import {
   isTooLong,
   kinds,
+  latitudeWithin,
+  mostLatitudeDeg,
   shortenIt,
   tryDate,
   tryLatitude,
@@ -14,20 +16,12 @@ import { lookUp } from "../../lookUp.ts";
 import { nearestName } from "../../nearestName.ts";
 import { encodeFault, type Fault } from "../read/problems.ts";
 import { formFacts } from "./facts/formFacts.ts";
+import { mostInList, mostRainTotals, type Within } from "./facts/limits.ts";
 
 // Without this zod tries to compile code, which a page's security policy forbids.
 z.config({ jitless: true });
 
 /** What a scenario file is built of: each says what it wants in the words of the trade. */
-
-export interface Within {
-  readonly from: number;
-  readonly to: number;
-  /** The lower end itself is too small. */
-  readonly above?: boolean;
-  /** The range as people read it: `0.5 to 2.2 g/cm^3`. Where both systems are said, each round, `from` and `to` let both through. */
-  readonly says: string;
-}
 
 interface QuantityField {
   readonly means: string;
@@ -101,8 +95,8 @@ export function latitude(means: string) {
   return loose((found) => {
     const read = tryLatitude(found);
     if (typeof read !== "number") return { fault: read };
-    if (Math.abs(read) > 66)
-      return { fault: { expected: "a latitude from 66 S to 66 N", mend: "check the number" } };
+    if (Math.abs(read) > mostLatitudeDeg)
+      return { fault: { expected: latitudeWithin, mend: "check the number" } };
     return { value: read };
   }).describe(means);
 }
@@ -114,9 +108,6 @@ export function monthDay(means: string) {
 export function date(means: string) {
   return text(means).transform(reading(tryDate));
 }
-
-/** As many as any list of ours holds. */
-const mostRainTotals = 200;
 
 /** One total, a range, or a list of totals. */
 export function rainTotals(means: string) {
@@ -220,7 +211,7 @@ export function text(means: string, longest = 120) {
     .describe(means);
 }
 
-export function list<T extends z.ZodType>(of: T, means: string, { atLeast = 1, atMost = 200 } = {}) {
+export function list<T extends z.ZodType>(of: T, means: string, { atLeast = 1, atMost = mostInList } = {}) {
   const count = atLeast === atMost ? `${atLeast}` : `${atLeast} to ${atMost}`;
   const wanted = `a list of ${count} in brackets`;
   const counted = () =>

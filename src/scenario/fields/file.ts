@@ -13,6 +13,7 @@ import { soilFields, soilPatchFields } from "./soilFields.ts";
 import { elevationRange } from "./elevationRange.ts";
 import { surfaceFields } from "./surfaceFields.ts";
 import { weatherFields } from "./weatherFields.ts";
+import { rootDepthWithin, seedWithin, usualSeed, usualYears, yearsWithin } from "./facts/limits.ts";
 import { withDefault } from "./facts/withDefault.ts";
 import { yieldFields } from "./yieldFields.ts";
 
@@ -77,10 +78,14 @@ const ours = "our choice";
 
 export const ensembleFields = group(
   {
-    years: withDefault(wholeNumber("Weather years run for each rainfall total", 1, 5000), 200, ours),
+    years: withDefault(
+      wholeNumber("Weather years run for each rainfall total", ...yearsWithin),
+      usualYears,
+      ours,
+    ),
     seed: withDefault(
-      wholeNumber("The same seed gives the same draws", 0, 4_294_967_295),
-      1,
+      wholeNumber("The same seed gives the same draws", ...seedWithin),
+      usualSeed,
       "any number will do",
     ),
     availableCapacitySpread: quantity("share", {
@@ -99,7 +104,7 @@ export const ensembleFields = group(
     deepBelow: withDefault(
       quantity("depth", {
         means: "Where deep starts",
-        within: { from: 0, to: 6096, says: "0 to 20 ft (6000 mm)" },
+        within: rootDepthWithin,
       }),
       610,
       ours,

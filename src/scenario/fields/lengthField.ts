@@ -1,5 +1,6 @@
 import { isTooLong, tryQuantity } from "../../quantity/index.ts";
-import { loose, type Within } from "./fields.ts";
+import type { Within } from "./facts/limits.ts";
+import { loose } from "./fields.ts";
 
 /** A length along or across rows, mm; feet and inches may stand together, as on a tape. */
 export function length(means: string, example: string, within: Within) {

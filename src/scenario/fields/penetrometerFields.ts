@@ -1,6 +1,7 @@
 import { tryQuantity } from "../../quantity/index.ts";
 import { nearestName } from "../../nearestName.ts";
 import { wetnessLimits, wetnessWords } from "../../evidence/samples/penetrometer.ts";
+import { resistanceWithin } from "./facts/limits.ts";
 import { group, list, loose, quantity } from "./fields.ts";
 
 /** Penetrometer readings in a scenario file: how wet the soil was, and a log of one place. */
@@ -33,7 +34,7 @@ const readingFields = group(
     }),
     resistance: quantity("resistance", {
       means: "What the dial shows there",
-      within: { from: 0, to: 20, says: "0 to 2900 psi (20 MPa)" },
+      within: resistanceWithin,
     }),
   },
   "One reading",

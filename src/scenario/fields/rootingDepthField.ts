@@ -1,5 +1,6 @@
 import { tryQuantity } from "../../quantity/index.ts";
 import { formFacts } from "./facts/formFacts.ts";
+import { deepestRootsMm, deepestRootsSaid } from "./facts/limits.ts";
 import { loose } from "./fields.ts";
 
 /** A depth, or a depth against the first case's. */
@@ -7,8 +8,6 @@ export type RootingDepth =
   | { readonly kind: "absolute"; readonly depthMm: number }
   | { readonly kind: "relative"; readonly extraMm: number };
 
-/** 20 ft; said as 6000 mm too. */
-const deepestMm = 6096;
 const expected = 'a rooting depth such as "34 in", or "+2 in" against the first case';
 
 /** A sign in front makes it relative. */
@@ -16,10 +15,10 @@ export function rootingDepth(means: string) {
   return loose<RootingDepth>((found) => {
     const mm = tryQuantity(found, "depth");
     if (typeof mm !== "number") return { fault: { expected, mend: mm.mend } };
-    if (Math.abs(mm) > deepestMm)
+    if (Math.abs(mm) > deepestRootsMm)
       return {
         fault: {
-          expected: "a rooting depth of at most 20 ft (6000 mm)",
+          expected: `a rooting depth of at most ${deepestRootsSaid}`,
           mend: "check the number and its unit",
         },
       };

@@ -5,15 +5,13 @@ import { soilStructures } from "../../soil/equations/penetrationFactor.ts";
 import { readTextureClass, textureClasses, textureMend } from "../../soil/equations/texture.ts";
 import { coresField } from "./coreFields.ts";
 import { formFacts } from "./facts/formFacts.ts";
+import { resistanceWithin, soilDepthAboveZero, soilDepthWithin } from "./facts/limits.ts";
 import { choice, fault, group, list, quantity, text } from "./fields.ts";
 import { penetrometerFields, wetness } from "./penetrometerFields.ts";
 import { sayDefault, withDefault } from "./facts/withDefault.ts";
 
 /** The soil part of a scenario file. */
 
-export const deepestMm = 10_000;
-
-const depthWithin = { from: 0, to: deepestMm, above: true, says: "more than 0 and at most 32 ft (10 m)" };
 const share = { from: 0, to: 1, says: "0 to 100 %" };
 const water = { from: 0, to: 0.9, above: true, says: "more than 0 and at most 90 % of the soil's volume" };
 const estimated = "estimated from texture, organic matter and density (Saxton & Rawls 2006)";
@@ -23,11 +21,11 @@ const weighOrLeaveOut =
 const layerShape = {
   thickness: quantity("depth", {
     means: "How thick the layer is; or give `bottom`",
-    within: depthWithin,
+    within: soilDepthAboveZero,
   }).optional(),
   bottom: quantity("depth", {
     means: "Depth of the layer's lower edge; or give `thickness`",
-    within: depthWithin,
+    within: soilDepthAboveZero,
   }).optional(),
   texture: text('USDA texture class such as "silt loam"; or give `sand` and `clay`', 60)
     .refine((name) => readTextureClass(name) !== null, {
@@ -92,7 +90,7 @@ const layerShape = {
   penetrationResistance: quantity("resistance", {
     means: "Penetrometer reading near field capacity; replaces density as what holds roots back",
     otherwise: "density decides",
-    within: { from: 0, to: 20, says: "0 to 2900 psi (20 MPa)" },
+    within: resistanceWithin,
   }).optional(),
   penetrationWetness: wetness().optional(),
   structure: choice(soilStructures, "What the penetrometer's limit for roots depends on").optional(),
@@ -150,7 +148,7 @@ const startingWaterFields = group(
     }).optional(),
     moistDepth: quantity("depth", {
       means: "Push probe: moist (field capacity) down to this depth; needs `shareBelow`",
-      within: { from: 0, to: deepestMm, says: "0 to 32 ft (10 m)" },
+      within: soilDepthWithin,
     }).optional(),
     shareBelow: quantity("share", {
       means: "Share of the available water below `moistDepth`, or below the deepest cored layer",
@@ -169,7 +167,7 @@ const restrictionFields = group(
   {
     depth: quantity("depth", {
       means: "Depth at which soil ends for roots and water storage",
-      within: depthWithin,
+      within: soilDepthAboveZero,
     }),
     kind: choice(["rock", "caliche", "cemented pan", "dense till", "gravel"], "What lies there"),
   },

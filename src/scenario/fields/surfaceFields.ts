@@ -1,4 +1,13 @@
 import { sayQuantity } from "../../quantity/index.ts";
+import {
+  pastureFairFrom,
+  pastureGoodAbove,
+  pastureGroundCover,
+  residueGood,
+  usualPastureCondition,
+} from "../../season/curveNumber.ts";
+import { curveNumberWithin } from "./facts/limits.ts";
+import { usualDecaySaid } from "./facts/usualDecay.ts";
 import { choice, group, number, quantity } from "./fields.ts";
 import { sayDefault, withDefault } from "./facts/withDefault.ts";
 
@@ -17,14 +26,14 @@ export const byTexture = "by the topsoil's texture";
 export const bareGround = { value: 0, kind: "share", why: "none stated: bare ground" } as const;
 
 const cover = { from: 0, to: 1, says: "0 to 100 %" };
-const curve = { from: 30, to: 100, says: "30 to 100" };
+const share = (value: number) => sayQuantity(value, "share", "us");
 
 export const surfaceFields = group(
   {
     residueCover: quantity("share", {
       means:
         "Ground under dead residue on the first day of the run: when fallow begins (harvest of the crop before), or at sowing without fallow. It rots from there on, see `residueDecay`. Of pasture, under live and dead grass",
-      otherwise: `${sayDefault(bareGround)}; 62 % for pasture or range in fair condition`,
+      otherwise: `${sayDefault(bareGround)}; ${share(pastureGroundCover(usualPastureCondition))} for pasture or range in ${usualPastureCondition} condition`,
       within: cover,
     }).optional(),
     residueCoverFallow: quantity("share", {
@@ -39,7 +48,7 @@ export const surfaceFields = group(
     }).optional(),
     residueDecay: choice(
       ["by weather", "none"],
-      "How residue rots. `by weather`: by rain and warmth, half or so within a dry year. `none`: it stays as stated, for a cover measured as a mean or renewed. Left out: by weather; under sod none",
+      `How residue rots. \`by weather\`: by rain and warmth, half or so within a dry year. \`none\`: it stays as stated, for a cover measured as a mean or renewed. Left out: ${usualDecaySaid}`,
     ).optional(),
     cover: choice(
       ["row crops", "small grain", "close-seeded legumes", "pasture or range"],
@@ -55,17 +64,17 @@ export const surfaceFields = group(
     ),
     condition: choice(
       ["poor", "fair", "good"],
-      "Hydrologic condition, for the curve number while the crop stands; fair for pasture or range only. Left out: good with residue on 20 % or more of the ground, otherwise poor; of pasture by its ground cover: fair from 50 %, good above 75 %",
+      `Hydrologic condition, for the curve number while the crop stands; fair for pasture or range only. Left out: good with residue on ${share(residueGood)} or more of the ground, otherwise poor; of pasture by its ground cover: fair from ${share(pastureFairFrom)}, good above ${share(pastureGoodAbove)}`,
     ).optional(),
     curveNumber: number(
       "Curve number at average wetness, fallow and crop alike. Left out: from the handbook's table",
-      curve,
+      curveNumberWithin,
     ).optional(),
-    curveNumberFallow: number("Curve number in fallow", curve).optional(),
-    curveNumberCrop: number("Curve number while the crop stands", curve).optional(),
+    curveNumberFallow: number("Curve number in fallow", curveNumberWithin).optional(),
+    curveNumberCrop: number("Curve number while the crop stands", curveNumberWithin).optional(),
     snowCatch: quantity("share", {
       means: "Snow that standing stubble keeps beyond what bare ground does, share of the snowfall",
-      otherwise: `${sayQuantity(snowCatchAtFullCover, "share", "us")} of the residue cover in fallow`,
+      otherwise: `${share(snowCatchAtFullCover)} of the residue cover in fallow`,
       within: { from: 0, to: 2, says: "0 to 200 %" },
     }).optional(),
     snowBelow: withDefault(

@@ -1,6 +1,8 @@
 import { sayQuantity } from "../../quantity/index.ts";
 import { choice, date, faultAt, group, list, quantity, rainTotals, text, wholeNumber } from "./fields.ts";
-import { usualMaxGapDays } from "../../weather/records/gaps.ts";
+import { rainPatterns } from "../../weather/generate/rainPatterns.ts";
+import { maxGapDaysWithin, usualMaxGapDays } from "../../weather/records/gapLimits.ts";
+import { weatherUnits } from "../../weather/records/readers/options.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
 /** The weather part of a scenario file. */
@@ -60,17 +62,17 @@ export const weatherFields = group(
   {
     record: text("Daily station record, relative to this file", 300).optional(),
     station: text("The station to take from a file of several, by its name or identifier").optional(),
-    units: choice(["us", "metric", "tenths"], "Units of a record that does not state them").optional(),
+    units: choice(weatherUnits, "Units of a record that does not state them").optional(),
     from: date("First day to use of the record, such as 1991-01-01. Left out: its first").optional(),
     to: date("Last day to use of the record. Left out: its last").optional(),
     maxGapDays: withDefault(
-      wholeNumber("Longest gap that is filled; a longer one is an error", 0, 366),
+      wholeNumber("Longest gap that is filled; a longer one is an error", ...maxGapDaysWithin),
       usualMaxGapDays,
       "longer gaps hide storms; our choice",
     ),
     monthlyNormals: normalsFields.optional(),
     pattern: choice(
-      ["summer-peak", "winter-peak", "even"],
+      rainPatterns,
       "How `annualRain` falls over the year where there are neither record nor normals",
     ).optional(),
     annualRain: rainTotals(

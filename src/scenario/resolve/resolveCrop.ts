@@ -3,7 +3,7 @@ import { cropNamed, defaultPlan, findCrop } from "../../crop/crops.ts";
 import { endedAt } from "../../crop/rootDescent.ts";
 import { isSaidOnce, seasonOf, springOf, type CropPlace } from "./cropSeason.ts";
 import { asStages, clockOf, lengthsOf, stagesOf, standOf } from "./cropStages.ts";
-import { ownCropDefaults, ownCropRootsEnd } from "../fields/cropFields.ts";
+import { fullStand, ownCropDefaults, ownCropRootsEnd } from "../fields/cropFields.ts";
 import type { CropPart } from "../fields/file.ts";
 import { attempt, complain, orDefault, type Notebook } from "./notebook.ts";
 import { sayCropDefaults } from "../say/sayCrop.ts";
@@ -167,7 +167,7 @@ function ownCrop(part: CropPart, path: string, notebook: Notebook): CropPlan | u
             { value: kcbInitial, why: "the crop's initial coefficient" },
             field("kcbDormant"),
           ),
-    standShare: standShare ?? 1,
+    standShare: standShare ?? fullStand.value,
     sowingDepthMm: number("sowingDepth"),
     maxRootDepthMm: maxRootDepth,
     descent: { shape: "sine", endStage: rootsEndStages[part.rootsEnd ?? ownCropRootsEnd] },

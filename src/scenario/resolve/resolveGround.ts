@@ -4,6 +4,9 @@ import {
   fallowCurveNumber,
   pastureCondition,
   pastureGroundCover,
+  residueCounts,
+  residueGood,
+  usualPastureCondition,
   type Condition,
   type GroundCover,
   type HydrologicGroup,
@@ -19,11 +22,8 @@ import type { SoilLayer } from "../../soil/layers/layer.ts";
 import { sayQuantity } from "../../quantity/index.ts";
 import type { SurfacePart } from "../fields/file.ts";
 import { bareGround, byTexture, snowCatchAtFullCover, surfaceFields } from "../fields/surfaceFields.ts";
+import { usualDecay } from "../fields/facts/usualDecay.ts";
 import { complain, orDefault, type Notebook } from "./notebook.ts";
-
-/** Residue below this leaves the handbook's residue rows out; from the second on its condition is good. TR-55 Table 2-2b (read). */
-const residueCounts = 0.05;
-const residueGood = 0.2;
 
 interface Below {
   readonly layers: readonly SoilLayer[];
@@ -147,7 +147,7 @@ function residueOf(
   const usual =
     cover === "pasture or range"
       ? {
-          value: pastureGroundCover(part.condition ?? "fair"),
+          value: pastureGroundCover(part.condition ?? usualPastureCondition),
           kind: "share" as const,
           why: sodCoverWhy(part.condition),
         }
@@ -177,9 +177,9 @@ function decaysOf(
   if (stated !== undefined) return stated !== "none";
   if (first <= 0 && (crop ?? 0) <= 0) return false;
   const [value, why] = isSod
-    ? (["none", "sod lays new litter every year"] as const)
+    ? ([usualDecay.underSod, "sod lays new litter every year"] as const)
     : ([
-        "by weather",
+        usualDecay.value,
         "the stated cover is that of the first day; straw rots by rain and warmth (Renard et al. 1997, USDA Handbook 703 ch. 5, memory)",
       ] as const);
   return orDefault<string>(notebook, undefined, { value, why }, field("residueDecay")) !== "none";
@@ -286,7 +286,7 @@ function pastureRow(stated: Condition | undefined, groundCover: number, group: H
 }
 
 function sodCoverWhy(stated: Condition | undefined): string {
-  return `live and dead grass of a pasture or range in ${stated ?? "fair"} condition: class of TR-55 Table 2-2c (memory), its middle is ours`;
+  return `live and dead grass of a pasture or range in ${stated ?? usualPastureCondition} condition: class of TR-55 Table 2-2c (memory), its middle is ours`;
 }
 
 /** Whether treatment and condition are ones that the handbook's table has for that cover; otherwise a problem is written down. */

@@ -9,7 +9,8 @@ import type { LayerPart, ScenarioFile } from "../fields/file.ts";
 import type { MergedCase } from "./mergedCase.ts";
 import { attempt, complain, type Notebook } from "./notebook.ts";
 import type { DefaultUsed } from "../scenario.ts";
-import { deepestMm } from "../fields/soilFields.ts";
+import { deepestSoilSaid } from "../fields/facts/limits.ts";
+import { deepestSoil } from "../../soil/layers/soilLimits.ts";
 import { withSamples } from "./soilSamples.ts";
 import type { ReadText } from "../read/readText.ts";
 
@@ -146,11 +147,11 @@ function bottomOf(
     return undefined;
   }
   const bottomMm = bottom ?? topMm + (thickness ?? 0);
-  if (bottomMm <= deepestMm + 0.1) return bottomMm;
+  if (bottomMm <= deepestSoil.mm + 0.1) return bottomMm;
   complain(
     notebook,
     `${path}.thickness`,
-    "layers of at most 32 ft (10 m) together",
+    `layers of at most ${deepestSoilSaid} together`,
     sayQuantity(bottomMm, "depth", "us"),
     "leave out what roots never reach",
   );

@@ -3,7 +3,8 @@ import { cropNamed, defaultPlan } from "../../crop/crops.ts";
 import { InputError, refuse, type Problem } from "../../problem.ts";
 import { mmPerInch } from "../../quantity/constants.ts";
 import { sayBoth, tryQuantity } from "../../quantity/index.ts";
-import { patternSite } from "../../weather/generate/rainPatterns.ts";
+import { deepestSoil } from "../../soil/layers/soilLimits.ts";
+import { patternSite, rainPatterns, type RainPattern } from "../../weather/generate/rainPatterns.ts";
 import { scenarioFormat } from "../read/format.ts";
 import type { DefaultUsed } from "../scenario.ts";
 
@@ -54,8 +55,8 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
     question.pattern ??
     assume(
       "weather.pattern",
-      "summer-peak",
-      "how rain falls over the year; or winter-peak, even: give --pattern",
+      usualPattern,
+      `how rain falls over the year; or ${otherPatterns.join(", ")}: give --pattern`,
     );
   const topsoil = assume(
     "soil.layers[0].thickness",
@@ -105,6 +106,9 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
   };
   return { file, assumed };
 }
+
+const usualPattern: RainPattern = "summer-peak";
+const otherPatterns = rainPatterns.filter((pattern) => pattern !== usualPattern);
 
 /** The flag that a field of a quick scenario comes from. */
 const flagOfField: Readonly<Record<string, string>> = {
@@ -157,8 +161,8 @@ function fallowFor(crop: string): { length: string; why: string } {
 }
 
 const usualBottomIn = 72;
-/** What a scenario may describe, 32 ft. */
-const deepestBottomIn = 384;
+/** What a scenario may describe, in whole feet. */
+const deepestBottomIn = 12 * Math.floor(deepestSoil.mm / (12 * mmPerInch));
 
 /** Soil down to the deepest that the crop can root and the extra depth, in whole feet; 72 in at least. */
 function bottomIn(crop: string, deeper: string): number {

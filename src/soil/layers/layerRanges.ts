@@ -2,6 +2,7 @@ import { type Problem, quoteFound } from "../../problem.ts";
 import { layerOrigins } from "./layerOrigin.ts";
 import { type LayerDescription, layerFieldNames } from "./layerDescription.ts";
 import { soilStructures } from "../equations/penetrationFactor.ts";
+import { deepestSoil, hardestReading } from "./soilLimits.ts";
 
 type NumberKey = {
   [K in keyof LayerDescription]-?: number extends LayerDescription[K] ? K : never;
@@ -20,6 +21,12 @@ const share = (what: string, high: number): Range => ({
   expected: `${what} from 0 to ${high * 100} %`,
   mend: "check the unit: a bare number is a fraction, 0 to 1",
 });
+const depth: Range = {
+  low: 0,
+  high: deepestSoil.mm,
+  expected: `a depth from 0 to ${deepestSoil.metric}`,
+  mend: "give depths below the surface",
+};
 const water: Range = {
   low: 0.001,
   high: 0.95,
@@ -29,13 +36,8 @@ const water: Range = {
 
 /** What a single value can be; above or below it is a slip of the unit, not a soil. Judgement of ours. */
 const ranges: Readonly<Record<NumberKey, Range>> = {
-  topMm: { low: 0, high: 10_000, expected: "a depth from 0 to 10 m", mend: "give depths below the surface" },
-  bottomMm: {
-    low: 0,
-    high: 10_000,
-    expected: "a depth from 0 to 10 m",
-    mend: "give depths below the surface",
-  },
+  topMm: depth,
+  bottomMm: depth,
   sandFraction: share("sand", 1),
   clayFraction: share("clay", 1),
   organicMatterPercent: {
@@ -64,8 +66,8 @@ const ranges: Readonly<Record<NumberKey, Range>> = {
   },
   penetrationResistanceMPa: {
     low: 0,
-    high: 20,
-    expected: "a penetrometer reading from 0 to 20 MPa (2900 psi)",
+    high: hardestReading.MPa,
+    expected: `a penetrometer reading from 0 to ${hardestReading.metric} (${hardestReading.us})`,
     mend: "check the unit: 300 psi is about 2 MPa",
   },
   openShare: share("the share of cracks and old root channels", 1),

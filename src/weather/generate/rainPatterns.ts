@@ -7,7 +7,10 @@ import type { MonthlyNormals, Site } from "../records/record.ts";
 /** How the year's rain falls, where only its total is known. */
 export type RainPattern = keyof typeof table.patterns;
 
-export const rainPatterns = Object.keys(table.patterns) as readonly RainPattern[];
+export const rainPatterns = Object.keys(table.patterns) as readonly string[] as readonly [
+  RainPattern,
+  ...RainPattern[],
+];
 
 /** The invented site the patterns' temperatures belong to. */
 export const patternSite: Site = {

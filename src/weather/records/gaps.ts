@@ -1,11 +1,12 @@
 import { InputError, refuse } from "../../problem.ts";
 import { sayBoth } from "../../quantity/sayQuantity.ts";
 import { isoDate, monthOf } from "../../quantity/calendar.ts";
+import { isMaxGapDays, maxGapDaysWithin, usualMaxGapDays } from "./gapLimits.ts";
 import { arrayOf, elementNames, elements, type Element } from "./readers/element.ts";
 import type { WeatherRecord } from "./record.ts";
 
 export interface GapOptions {
-  /** Longest gap that is filled, days, 0 or more; default 5. */
+  /** Longest gap that is filled, days; see `gapLimits.ts`. */
   readonly maxGapDays?: number | undefined;
   /** First and last day to keep, as day numbers; default all. */
   readonly from?: number | undefined;
@@ -27,9 +28,6 @@ export interface FilledRecord {
   /** Elements left out because of longer gaps. */
   readonly dropped: readonly Element[];
 }
-
-/** Filled up to this length unless asked otherwise. Our choice: longer gaps hide storms and spells of weather. */
-export const usualMaxGapDays = 5;
 
 /** Runs of missing days of an element, in order; none where the record does not have it. */
 export function gapsOf(record: WeatherRecord, element: Element): Gap[] {
@@ -58,8 +56,9 @@ export function gapsOf(record: WeatherRecord, element: Element): Gap[] {
  */
 export function fillGaps(record: WeatherRecord, options: GapOptions = {}): FilledRecord {
   const maxGapDays = options.maxGapDays ?? usualMaxGapDays;
-  if (!Number.isInteger(maxGapDays) || maxGapDays < 0 || maxGapDays > 366) {
-    refuse("weather.maxGapDays", "whole days from 0 to 366", maxGapDays, "give a number of days such as 5");
+  if (!isMaxGapDays(maxGapDays)) {
+    const expected = `whole days from ${maxGapDaysWithin.join(" to ")}`;
+    refuse("weather.maxGapDays", expected, maxGapDays, `give a number of days such as ${usualMaxGapDays}`);
   }
   const notes: string[] = [];
   const cut = trimmed(chosen(record, options), notes);

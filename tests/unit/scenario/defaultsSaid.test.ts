@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
 import * as z from "zod";
+import { cropDefaults } from "../../../src/crop/crops.ts";
 import { loadUnits, sayQuantity } from "../../../src/quantity/index.ts";
 import {
   bareGround,
@@ -10,7 +11,9 @@ import {
   surfaceFields,
 } from "../../../src/scenario/fields/surfaceFields.ts";
 import { sayDefault, type Default } from "../../../src/scenario/fields/facts/withDefault.ts";
+import { fullStand } from "../../../src/scenario/fields/cropFields.ts";
 import { usualStart } from "../../../src/scenario/fields/soilFields.ts";
+import { pastureGroundCover, usualPastureCondition } from "../../../src/season/curveNumber.ts";
 import { newRecordCache } from "../../../src/scenario/read/recordCache.ts";
 import { resolveScenario, scenarioFileFields, type Scenario } from "../../../src/scenario/index.ts";
 import { sayDefault as sayOnPage } from "../../../web/forms/sayDefault.ts";
@@ -127,11 +130,16 @@ test("what has no field of its own, or is computed, is said alike too", async ()
   const said = (key: keyof typeof surfaceFields.shape) => surfaceFields.shape[key].unwrap().description;
   for (const key of ["residueCoverFallow", "residueCoverCrop"])
     expect(told(`surface.${key}`)?.value).toBe(sayDefault(bareGround));
-  expect(said("residueCover")).toContain(`Left out: ${sayDefault(bareGround)}; 62 %`);
+  const ofPasture = sayQuantity(pastureGroundCover(usualPastureCondition), "share", "us");
+  expect(said("residueCover")).toContain(`Left out: ${sayDefault(bareGround)}; ${ofPasture} for pasture`);
   expect(told("soil.startingWater.share")?.value).toBe(sayDefault(usualStart));
   expect(told("surface.readilyEvaporable")?.why).toContain(byTexture);
   expect(said("readilyEvaporable")).toContain(`Left out: ${byTexture}.`);
   const caught = sayQuantity(snowCatchAtFullCover, "share", "us");
   expect(told("surface.snowCatch")?.why).toContain(caught);
   expect(said("snowCatch")).toContain(`Left out: ${caught} of`);
+});
+
+test.each(cropDefaults)("$name stands as full as is said", ({ values }) => {
+  expect(values.standShare.value).toBe(fullStand.value);
 });

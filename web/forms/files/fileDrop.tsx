@@ -1,9 +1,7 @@
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useRef } from "preact/hooks";
-
-/** Larger than any station's record; reading it would take the phone's memory. */
-const largestBytes = 60_000_000;
+import { largestFile } from "./largestFile.ts";
 
 interface FileDropProps {
   /** On the button: "Choose a weather file". */
@@ -23,8 +21,8 @@ export function FileDrop({ label, accept, onText, children }: FileDropProps) {
     const turn = ++latest.current;
     said.value = "";
     if (file === undefined) return;
-    if (file.size > largestBytes) {
-      said.value = `${file.name} is too large: at most 60 MB. Cut it to one station.`;
+    if (file.size > largestFile.bytes) {
+      said.value = `${file.name} is too large: ${largestFile.says}. Cut it to one station.`;
       return;
     }
     said.value = `Reading ${file.name} …`;

@@ -1,6 +1,7 @@
 import { isSod } from "../../../src/crop/crop.ts";
 import { cropNamed, defaultPlan } from "../../../src/crop/crops.ts";
 import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
+import { kcbWithin } from "../../../src/scenario/fields/facts/limits.ts";
 import { Field } from "../../forms/field.tsx";
 import { fieldsOf, type GroupProps } from "../../forms/fieldsOf.ts";
 import { fieldState } from "../../forms/place.tsx";
@@ -117,9 +118,9 @@ export function CropFields({ path, inherited }: GroupProps) {
         {() => (
           <>
             <Fields>
-              <Field {...field("kcbInitial")} hint="FAO-56, 0 to 1.5" />
-              <Field {...field("kcbMid")} hint="FAO-56, 0 to 1.5" />
-              <Field {...field("kcbEnd")} hint="FAO-56, 0 to 1.5" />
+              <Field {...field("kcbInitial")} hint={`FAO-56, ${kcbWithin.says}`} />
+              <Field {...field("kcbMid")} hint={`FAO-56, ${kcbWithin.says}`} />
+              <Field {...field("kcbEnd")} hint={`FAO-56, ${kcbWithin.says}`} />
               <Field {...field("height")} />
               <Field
                 {...field("uptakeShare")}

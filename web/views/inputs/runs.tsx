@@ -1,3 +1,4 @@
+import { sayWhole, yearsWithin } from "../../../src/scenario/fields/facts/limits.ts";
 import { Field } from "../../forms/field.tsx";
 import type { GroupProps } from "../../forms/fieldsOf.ts";
 import { Fields, More, Section } from "./section.tsx";
@@ -8,7 +9,7 @@ export function RunsSection() {
       <More title="How uncertain things are drawn" paths={["ensemble"]}>
         {() => (
           <Fields>
-            <Field path="ensemble.years" label="Years run for each total" hint="1 to 5000" />
+            <Field path="ensemble.years" label="Years run for each total" hint={sayWhole(yearsWithin)} />
             <Field path="ensemble.seed" label="Seed" hint="The same seed gives the same draws" />
             <Field
               path="ensemble.availableCapacitySpread"

@@ -1,4 +1,8 @@
 import { alternatives } from "../../../src/scenario/fields/facts/alternatives.ts";
+import { curveNumberWithin } from "../../../src/scenario/fields/facts/limits.ts";
+import { usualDecaySaid } from "../../../src/scenario/fields/facts/usualDecay.ts";
+import { percent } from "../../../src/report/tables/formatters.ts";
+import { residueGood } from "../../../src/season/curveNumber.ts";
 import { Field } from "../../forms/field.tsx";
 import { fieldsOf, type GroupProps } from "../../forms/fieldsOf.ts";
 import { listText } from "../../forms/listText.ts";
@@ -38,11 +42,11 @@ export function SurfaceFields({ path, inherited }: GroupProps) {
         />
         <Field {...ofFallow()} hint="When fallow begins, where it differs" />
         <Field {...field("residueCoverCrop")} hint="At sowing; if left empty, what the fallow leaves of it" />
-        <Field {...field("residueDecay")} none="by weather; under sod none" />
+        <Field {...field("residueDecay")} none={usualDecaySaid} />
         <Field
           {...field("curveNumber")}
           otherwise={inherited?.("curveNumber") ?? lookedUp(path)}
-          hint="30 to 100, at average wetness; if left empty, looked up in the handbook's table"
+          hint={`${curveNumberWithin.says}, at average wetness; if left empty, looked up in the handbook's table`}
         />
       </Fields>
       <More title="What the curve number is looked up by" paths={ofCurve.map(at)}>
@@ -51,9 +55,12 @@ export function SurfaceFields({ path, inherited }: GroupProps) {
             <Fields>
               <Field {...field("cover")} />
               <Field {...field("treatment")} />
-              <Field {...field("condition")} none="good from 20 % residue on; pasture by its cover" />
-              <Field {...field("curveNumberFallow")} hint="30 to 100" />
-              <Field {...field("curveNumberCrop")} hint="30 to 100" />
+              <Field
+                {...field("condition")}
+                none={`good from ${percent(residueGood)} residue on; pasture by its cover`}
+              />
+              <Field {...field("curveNumberFallow")} hint={curveNumberWithin.says} />
+              <Field {...field("curveNumberCrop")} hint={curveNumberWithin.says} />
             </Fields>
           </>
         )}

@@ -1,5 +1,6 @@
 import { signal } from "@preact/signals";
 import { InputError } from "../../../src/problem.ts";
+import { largestFile } from "../../forms/files/largestFile.ts";
 import { replace, work } from "../../state/scenarioStore.ts";
 import { filesToOpen, type GivenFile } from "./filesToOpen.ts";
 
@@ -8,9 +9,6 @@ export const openingSays = signal<{ readonly text: string; readonly isWrong: boo
   text: "",
   isWrong: false,
 });
-
-/** Larger than any station's record; reading it would take the phone's memory. */
-const largestBytes = 60_000_000;
 
 /** Opens what was chosen or dropped; what cannot be opened leaves everything as it is. */
 export async function openFiles(files: readonly File[]): Promise<void> {
@@ -29,8 +27,12 @@ async function read(file: File): Promise<GivenFile> {
   const refuse = (expected: string, found: string, mend: string): never => {
     throw new InputError([{ field: file.name, expected, found, mend }]);
   };
-  if (file.size > largestBytes)
-    refuse("a file of at most 60 MB", `one of ${Math.ceil(file.size / 1e6)} MB`, "cut it to one station");
+  if (file.size > largestFile.bytes)
+    refuse(
+      `a file of ${largestFile.says}`,
+      `one of ${Math.ceil(file.size / 1e6)} MB`,
+      "cut it to one station",
+    );
   const bytes = await file
     .arrayBuffer()
     .catch(() => refuse("a file that can be read", "one that cannot", "choose a file, not a folder"));

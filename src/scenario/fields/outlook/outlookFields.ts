@@ -1,12 +1,12 @@
+import { soilDepthWithin } from "../facts/limits.ts";
 import { date, group, list, quantity, text } from "../fields.ts";
-import { deepestMm } from "../soilFields.ts";
 
 /** The season under way in a scenario file. */
 
 const measuredShape = {
   moistDepth: quantity("depth", {
     means: "Push probe of that day: moist (field capacity) down to this depth; needs `shareBelow`",
-    within: { from: 0, to: deepestMm, says: "0 to 32 ft (10 m)" },
+    within: soilDepthWithin,
   }).optional(),
   shareBelow: quantity("share", {
     means: "Share of the available water below `moistDepth`",

@@ -1,10 +1,11 @@
 import type { Site } from "../record.ts";
 
 /**
- * Units of a file that does not state them: `metric` mm, °C, m/s; `us` inches, °F, mph; `tenths` tenths of mm, of °C
+ * Units of a file that does not state them: `us` inches, °F, mph; `metric` mm, °C, m/s; `tenths` tenths of mm, of °C
  * and of m/s, as in NOAA's archive of one file a station.
  */
-export type WeatherUnits = "metric" | "us" | "tenths";
+export const weatherUnits = ["us", "metric", "tenths"] as const;
+export type WeatherUnits = (typeof weatherUnits)[number];
 
 export interface ReadOptions {
   /** For messages only; what a file is, its content says. */

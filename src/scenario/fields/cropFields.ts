@@ -82,7 +82,7 @@ const cropShape = {
     within: { from: 50, to: 6096, says: "2 in to 20 ft (50 to 6000 mm)" },
   }).optional(),
   dormantBelow: quantity("temperature", {
-    means: "A winter crop sleeps below this daily mean",
+    means: "A winter crop is dormant below this daily mean",
     otherwise: own,
     within: { from: -20, to: 20, says: "-4 to 68 F (-20 to 20 C)" },
   }).optional(),

@@ -79,7 +79,7 @@ async function slide({ newContext }: Harness, label: RegExp, valueOf: (i: number
   const slider = page.getByLabel(label);
   const times: Times = { feedback: [], redraw: [], block: [] };
   for (let i = 0; i < warmingUp + lettingGo; i++) {
-    const one = await slider.evaluate(letGoAt, valueOf(i));
+    const one = await slider.evaluate(releaseAt, valueOf(i));
     await settled(page);
     if (i < warmingUp) continue;
     times.feedback.push(one.feedback);
@@ -102,7 +102,7 @@ function firstAnswerPainted(): Promise<number> {
 }
 
 /** Runs in the page: puts the slider at a value, lets it go, and waits for what is painted then. */
-async function letGoAt(slider: SVGElement | HTMLElement, value: number) {
+async function releaseAt(slider: SVGElement | HTMLElement, value: number) {
   const tasks: number[] = [];
   const watch = new PerformanceObserver((list) =>
     tasks.push(...list.getEntries().map(({ duration }) => duration)),

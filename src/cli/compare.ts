@@ -19,7 +19,7 @@ export const run: RunCommand = async (context, file, flags) => {
     file === undefined ? await askQuickly(context, flags) : await loadScenario(context, file, flags);
   const progress = progressOn(context, "run");
   try {
-    const comparison = comparisonOf(runEnsemble(scenario, progress.tell), flags.units);
+    const comparison = comparisonOf(runEnsemble(scenario, progress.report), flags.units);
     progress.end();
     const text = flags.json
       ? jsonText(comparison)

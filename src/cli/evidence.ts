@@ -14,7 +14,10 @@ export const run: RunCommand = async (context, file, flags) => {
   const scenario = await loadScenario(context, file ?? "", flags);
   const progress = progressOn(context, "run");
   try {
-    const { evidence, invented, cautions } = comparisonOf(runEnsemble(scenario, progress.tell), flags.units);
+    const { evidence, invented, cautions } = comparisonOf(
+      runEnsemble(scenario, progress.report),
+      flags.units,
+    );
     progress.end();
     if (evidence === null) refuseNothing();
     const text = flags.json

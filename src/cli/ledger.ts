@@ -52,7 +52,7 @@ function chooseRun(
   if (run === undefined && year === undefined) {
     const progress = progressOn(context, "run");
     try {
-      const ensemble = runEnsemble(scenario, progress.tell);
+      const ensemble = runEnsemble(scenario, progress.report);
       return { preparation: ensemble.preparation, run: middleRun(ensemble) };
     } finally {
       progress.end();

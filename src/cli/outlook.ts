@@ -15,7 +15,7 @@ export const run: RunCommand = async (context, file, flags) => {
   const asked = flags.date === undefined ? null : { day: flags.date, field: flagWritten("date") };
   const progress = progressOn(context, "run");
   try {
-    const outlook = outlookOf(runOutlook(scenario, asked, progress.tell), scenario, flags.units);
+    const outlook = outlookOf(runOutlook(scenario, asked, progress.report), scenario, flags.units);
     progress.end();
     handOver(context, flags.json ? jsonText(outlook) : outlookText(outlook, flags.units), flags.out);
   } finally {

@@ -5,7 +5,7 @@ const betweenMs = 200;
 
 /** Tells a watching person how far a long job is, on one line that goes away again. */
 export interface Progress {
-  readonly tell: (done: number, total: number) => void;
+  readonly report: (done: number, total: number) => void;
   readonly end: () => void;
 }
 
@@ -18,11 +18,11 @@ export function progressOn(
   what: string,
   now: () => number = Date.now,
 ): Progress {
-  if (!isTerminal) return { tell: () => undefined, end: () => undefined };
+  if (!isTerminal) return { report: () => undefined, end: () => undefined };
   let next = now() + quietMs;
   let width = 0;
   return {
-    tell: (done, total) => {
+    report: (done, total) => {
       const time = now();
       if (time < next) return;
       next = time + betweenMs;

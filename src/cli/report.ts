@@ -35,7 +35,7 @@ export const run: RunCommand = async (context, file = "", flags) => {
   const kept: KeptScenario = { scenario: raw, attachments: Object.fromEntries(textByPath) };
   const progress = progressOn(context, "run");
   try {
-    const html = reportHtml(reportInput(runEnsemble(scenario, progress.tell), flags.units, kept));
+    const html = reportHtml(reportInput(runEnsemble(scenario, progress.report), flags.units, kept));
     progress.end();
     handOver(context, flags.json ? jsonText({ format: "rootfront-report/1", html }) : html, flags.out);
   } finally {

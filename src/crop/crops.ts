@@ -24,6 +24,9 @@ export interface RootDepthSeen {
   readonly mark: SourceMark;
 }
 
+/** Covers of the curve number table that a crop can be. */
+export type CoverUnderCrop = "row crops" | "small grain" | "close-seeded legumes" | "pasture or range";
+
 /** A crop of the table: every number of its plan with its source. */
 export interface CropDefaults {
   readonly name: string;
@@ -40,6 +43,10 @@ export interface CropDefaults {
   };
   /** Usual days from ripe to harvest; common practice, no source. */
   readonly harvestAfterDays: number;
+  /** What the ground looks like under it, for the curve number. */
+  readonly cover: Sourced<CoverUnderCrop>;
+  /** Plants per acre, as the guides give them; null for sod, whose plants nobody counts. See `fullStand.ts`. */
+  readonly fullStandPerAcre: (Sourced<number> & { readonly range: readonly [number, number] }) | null;
   readonly values: { readonly [F in CropField]: Sourced<CropPlan[F]> };
   readonly rootDepthsSeen: readonly RootDepthSeen[];
 }

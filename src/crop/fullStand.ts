@@ -1,6 +1,5 @@
-import table from "../../data-reference/full-stands.json";
 import { m2PerAcre } from "../quantity/constants.ts";
-import type { SourceMark } from "./crops.ts";
+import type { CropDefaults, SourceMark } from "./crops.ts";
 
 /** A full stand on dry land. */
 export interface FullStand {
@@ -9,11 +8,11 @@ export interface FullStand {
   readonly mark: SourceMark;
 }
 
-/** The full stand of a crop by its name in the crop table; null for a crop of the user's own. */
-export function fullStandOf(crop: string): FullStand | null {
-  const found = table.stands.find((one) => one.crop === crop);
-  if (found === undefined) return null;
-  return { plantsPerM2: found.full / m2PerAcre, source: found.source, mark: found.mark as SourceMark };
+/** The full stand of a crop of the table; null for sod, whose plants nobody counts. */
+export function fullStandOf({ fullStandPerAcre }: CropDefaults): FullStand | null {
+  if (fullStandPerAcre === null) return null;
+  const { value, why, mark } = fullStandPerAcre;
+  return { plantsPerM2: value / m2PerAcre, source: why, mark };
 }
 
 /**

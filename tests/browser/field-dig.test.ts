@@ -7,7 +7,7 @@ import type { Units } from "../../src/quantity/kinds.ts";
 import { fieldSentences, fieldTypeset } from "../../src/report/sentences/fieldSentences.ts";
 import { fixed, percent, shownIn } from "../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
-import { faultsSeen, lastComparison, lookAt, pageOf, patience, settled, typeAt } from "./harness.ts";
+import { faultsSeen, lastComparison, lookAt, openLeaf, patience, settled, typeAt } from "./harness.ts";
 import { demoAsWritten } from "../support/demos.ts";
 
 const demo = demoAsWritten("sorghum-over-plough-pan") as Record<string, unknown> & {
@@ -54,13 +54,6 @@ async function compared(
   const comparison = comparisonOf(runEnsemble(read), units);
   const { dig, samples } = fieldTypeset(fieldSentences(comparison, read, units));
   return [comparison, dig, samples];
-}
-
-const open = pageOf("field");
-async function openLeaf(scenario: unknown, leaf: "The dig" | "Soil samples", query = "") {
-  const tab = await open({ scenario, query });
-  await tab.page.getByRole("button", { name: leaf, exact: true }).click();
-  return tab;
 }
 
 function tableOf(page: Page, name: string | RegExp): Promise<string[][]> {

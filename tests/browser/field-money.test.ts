@@ -12,7 +12,7 @@ import {
   faultsSeen,
   lastComparison,
   lookAt,
-  pageOf,
+  openLeaf,
   panel,
   patience,
   settled,
@@ -35,13 +35,6 @@ const full = { ...bare, rowPositions: counted, money: { ...(money as object), co
 async function compared(scenario: unknown, units: Units = "us") {
   const read = await resolveScenario(scenario, { fileName: "scenario", readText: () => "" });
   return { comparison: comparisonOf(runEnsemble(read), units), unit: read.yieldLine.unit };
-}
-
-const open = pageOf("field");
-async function openLeaf(scenario: unknown, leaf: string, query = "") {
-  const tab = await open({ scenario, query });
-  await tab.page.getByRole("button", { name: leaf, exact: true }).click();
-  return tab;
 }
 
 function tableIn(page: Page, title: string): Promise<string[][]> {

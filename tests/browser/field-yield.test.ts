@@ -11,7 +11,16 @@ import {
 } from "../../src/report/sentences/fieldSentences.ts";
 import { measuredYield, type MeasuredYield } from "../../src/report/sentences/measuredYield.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
-import { faultsSeen, lastComparison, lookAt, pageOf, settled, typeAt, unfold } from "./harness.ts";
+import {
+  faultsSeen,
+  lastComparison,
+  lookAt,
+  openLeaf,
+  settled,
+  turnToLeaf,
+  typeAt,
+  unfold,
+} from "./harness.ts";
 import { demoAsWritten } from "../support/demos.ts";
 
 const quick = { ensemble: { years: 18, seed: 1 } };
@@ -57,14 +66,6 @@ async function told(scenario: unknown, units: Units = "us"): Promise<Told> {
   };
 }
 
-const open = pageOf("field");
-async function opened(scenario: unknown, leaf: string, query = "") {
-  const { page, wrong, close } = await open({ scenario, query });
-  await openLeaf(page, leaf);
-  return { page, wrong, done: close };
-}
-
-const openLeaf = (page: Page, leaf: string) => page.getByRole("button", { name: leaf, exact: true }).click();
 const undo = (page: Page) => page.getByRole("button", { name: /Undo/ }).click();
 const paragraphs = (page: Page) => page.locator(".leaf p").allTextContents();
 
@@ -105,7 +106,7 @@ async function paste(page: Page, path: string, text: string): Promise<void> {
 
 describe.each(["us", "metric"] as const)("in %s units", (units) => {
   test("counts, strips and water say and show what the engine works out", async () => {
-    const { page, wrong, done } = await opened(sunflower, "Counts", `?units=${units}`);
+    const { page, wrong, close } = await openLeaf(sunflower, "Counts", `?units=${units}`);
     const { comparison, field, said } = await told(sunflower, units);
     const { counts, strips, reconciliations } = comparison.evidence!;
     const shown = (await lastComparison(page)).evidence!;
@@ -137,7 +138,7 @@ describe.each(["us", "metric"] as const)("in %s units", (units) => {
       narrowed.map(({ reach }) => `± ${said.size(reach)}`),
     );
 
-    await openLeaf(page, "Strips");
+    await turnToLeaf(page, "Strips");
     expect(await page.locator(".measured-verdict").textContent()).toBe(field.strips[0]);
     expect(await paragraphs(page)).toEqual(expect.arrayContaining([...field.strips]));
     const { pairsKgPerHa, narrowing } = field.yields!.strips!;
@@ -156,7 +157,7 @@ describe.each(["us", "metric"] as const)("in %s units", (units) => {
       narrowing!.map(({ reach }) => `± ${said.size(reach)}`),
     );
 
-    await openLeaf(page, "Can it be water?");
+    await turnToLeaf(page, "Can it be water?");
     const verdicts = await page.locator(".measured-verdict").allTextContents();
     expect(verdicts).toHaveLength(2);
     reconciliations.forEach((_, i) => {
@@ -174,13 +175,13 @@ describe.each(["us", "metric"] as const)("in %s units", (units) => {
     );
     expect(await page.locator(".at-nothing").count()).toBe(1);
     expect(wrong).toEqual([]);
-    await done();
+    await close();
   });
 });
 
 describe("counts", () => {
   test("a spot is typed, pasted, removed and taken back; the answer follows the engine's", async () => {
-    const { page, wrong, done } = await opened(sorghum, "Counts");
+    const { page, wrong, close } = await openLeaf(sorghum, "Counts");
     await typeAt(page, "evidence.counts[0].spots[0].kernelsPerHead", "900 800,  850");
     await typeAt(page, "evidence.counts[0].spots[0].heads", "27");
     await answered(page);
@@ -214,12 +215,12 @@ describe("counts", () => {
     expect(await page.locator(".counted-spot").count()).toBe(8);
     expect(await page.locator(".leaf .field-problem").count()).toBe(0);
     expect(wrong).toEqual([]);
-    await done();
+    await close();
   });
 
   test("begin empty, and end empty; both undone", async () => {
     const { evidence: _, ...bare } = sorghum as Record<string, unknown>;
-    const { page, wrong, done } = await opened(bare, "Counts");
+    const { page, wrong, close } = await openLeaf(bare, "Counts");
     await page.getByRole("button", { name: "Begin counting" }).click();
     await answered(page);
     expect(await page.locator(".tally-note").allTextContents()).toEqual([
@@ -245,11 +246,11 @@ describe("counts", () => {
     await answered(page);
     expect((await kept(page)).evidence!.counts).toHaveLength(1);
     expect(wrong).toEqual([]);
-    await done();
+    await close();
   });
 
   test("a bad value is told beside its spot, and the last good answer stays, marked stale", async () => {
-    const { page, wrong, done } = await opened(sorghum, "Counts");
+    const { page, wrong, close } = await openLeaf(sorghum, "Counts");
     const before = await page.locator(".measured-verdict").textContent();
     await typeAt(page, "evidence.counts[0].spots[2].kernelsPerHead", "900, many");
     await answered(page);
@@ -264,11 +265,11 @@ describe("counts", () => {
     await answered(page);
     expect(await page.locator(".stale-mark").count()).toBe(0);
     expect(wrong).toEqual([]);
-    await done();
+    await close();
   });
 
   test("the row to walk is told while its width is typed; rows, second ears and weights of corn", async () => {
-    const { page, wrong, done } = await opened(corn, "Counts");
+    const { page, wrong, close } = await openLeaf(corn, "Counts");
     const walk = page.locator(".row-to-walk").first();
     expect(await walk.textContent()).toBe("Count 17 ft 5 in of row: a thousandth of an acre.");
     await typeAt(page, "evidence.counts[0].rowWidth", "36 in");
@@ -302,14 +303,14 @@ describe("counts", () => {
       await page.locator('[data-path="evidence.counts[0].spots[0].kernelRows"] input').inputValue(),
     ).toBe("14, 15, 16");
     expect(wrong).toEqual([]);
-    await done();
+    await close();
   });
 });
 
 describe("strips", () => {
   test("are entered, pasted, lost and removed; all of it undone", async () => {
     const { evidence: _, ...bare } = sorghum as Record<string, unknown>;
-    const { page, wrong, done } = await opened(bare, "Strips");
+    const { page, wrong, close } = await openLeaf(bare, "Strips");
     await page.getByRole("button", { name: "Enter strips" }).click();
     await answered(page);
     expect(await page.locator(".measured-verdict").textContent()).toContain("nothing to compare");
@@ -329,9 +330,9 @@ describe("strips", () => {
     expect(field.strips[0]).toContain("Four pairs of strips tell the cases apart");
     expect(await page.locator(".strips-table .is-missing").count()).toBe(1);
 
-    await openLeaf(page, "Can it be water?");
+    await turnToLeaf(page, "Can it be water?");
     expect(await page.locator(".measured-verdict").textContent()).toBe(field.yields!.verdicts[0]);
-    await openLeaf(page, "Strips");
+    await turnToLeaf(page, "Strips");
 
     const cell = page.locator('[data-path="evidence.strips.yields[1][1]"] input');
     await cell.fill("sixty");
@@ -354,40 +355,40 @@ describe("strips", () => {
     await answered(page);
     expect((await kept(page)).evidence!.strips.yields).toHaveLength(5);
     expect(wrong).toEqual([]);
-    await done();
+    await close();
   });
 });
 
 test("without anything measured the water leaf says what to do", async () => {
   const { evidence: _, ...bare } = sorghum as Record<string, unknown>;
-  const { page, done } = await opened(bare, "Can it be water?");
+  const { page, close } = await openLeaf(bare, "Can it be water?");
   expect(await page.locator(".leaf").textContent()).toContain("enter strips or counts of two cases");
-  await done();
+  await close();
 });
 
 test("a case renamed takes its counts along", async () => {
-  const { page, done } = await opened(sorghum, "Counts");
+  const { page, close } = await openLeaf(sorghum, "Counts");
   await page.evaluate(() => (location.hash = "#/inputs"));
   await typeAt(page, "cases[1].name", "loosened");
   await answered(page);
   expect((await kept(page)).evidence!.counts[1]).toMatchObject({ case: "loosened" });
   expect(await page.locator(".problem-list").count()).toBe(0);
-  await done();
+  await close();
 });
 
 test("for everyone: axe finds nothing serious, nothing is cut off", async () => {
-  const { page, wrong, done } = await opened(sunflower, "Counts");
+  const { page, wrong, close } = await openLeaf(sunflower, "Counts");
   for (const look of [
     ["light", 1280],
     ["dark", 390],
   ] as const) {
     await lookAt(page, look);
     for (const leaf of ["Counts", "Strips", "Can it be water?"]) {
-      await openLeaf(page, leaf);
+      await turnToLeaf(page, leaf);
       await unfold(page.locator(".leaf"));
       expect(await faultsSeen(page, look), `${leaf}, ${look.join()}`).toEqual([]);
     }
   }
   expect(wrong).toEqual([]);
-  await done();
+  await close();
 });

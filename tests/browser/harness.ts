@@ -200,6 +200,20 @@ export function pageOf(view: string, usual?: unknown): (plan?: ViewPlan) => Prom
   };
 }
 
+const openField = pageOf("field");
+
+/** The field notes, opened at a leaf. */
+export async function openLeaf(scenario: unknown, leaf: string, query = ""): Promise<Tab> {
+  const tab = await openField({ scenario, query });
+  await turnToLeaf(tab.page, leaf);
+  return tab;
+}
+
+/** To another leaf of the field notes. */
+export async function turnToLeaf(page: Page, leaf: string): Promise<void> {
+  await page.getByRole("button", { name: leaf, exact: true }).click();
+}
+
 async function watched(
   harness: Harness,
   page: Page,

@@ -1,6 +1,7 @@
 import { linkSync, mkdirSync, symlinkSync, truncateSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { cropNames } from "../../src/crop/crops.ts";
 import { run } from "../../src/cli/main.ts";
 import { quoteFound } from "../../src/problem.ts";
 import { call, ownFolder, smallScenario, writeJson } from "./callCli.ts";
@@ -264,7 +265,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     quickWith("--crop", "bananas"),
-    '--crop: expected one of corn, grain sorghum, proso millet, winter wheat, spring wheat, barley, sunflower, field pea, chickpea, canola, perennial grass, found "bananas"; name one of these, or give the crop by its numbers',
+    `--crop: expected one of ${cropNames.join(", ")}, found "bananas"; name one of these, or give the crop by its numbers`,
   ],
   [
     quickWith("--deeper", "2 lb"),

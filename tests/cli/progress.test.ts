@@ -7,7 +7,7 @@ function told(isTerminal: boolean, times: readonly number[]): string {
   const sink = { write: (more: string) => (text += more) };
   const clock = () => times[Math.min(at++, times.length - 1)] ?? 0;
   const progress = progressOn({ stdout: sink, stderr: sink, cwd: "", isTerminal }, "run", clock);
-  for (let done = 1; done < times.length; done++) progress.tell(done, 9);
+  for (let done = 1; done < times.length; done++) progress.report(done, 9);
   progress.end();
   return text;
 }

@@ -2,7 +2,7 @@
  * What README.md and DEVELOPERS.md show is what the program does today.
  *
  * An output block stands below a comment that names its command, as one would type it:
- * `<!-- rootfront weather station.csv | head -12 -->`. Understood behind the command: `2>&1` adds what goes to
+ * `<!-- rootfront weather station.csv | head -12 -->`. Read behind the command: `2>&1` adds what goes to
  * stderr, `| head -N` keeps the first N lines. The block repeats the command on its first line, for readers.
  * `npx vitest run tests/unit/docs.test.ts -u` writes the blocks anew.
  */

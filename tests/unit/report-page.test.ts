@@ -42,8 +42,8 @@ describe("the report", () => {
   test.each(["us", "metric"] as const)(
     "says the answer in the words of every other way out, in %s",
     async (units) => {
-      const matter = await inputOf(smallScenario, units);
-      const text = readable(reportHtml(matter));
+      const input = await inputOf(smallScenario, units);
+      const text = readable(reportHtml(input));
       const comparison = comparisonOf(
         runEnsemble(await resolveScenario(smallScenario, { fileName: "small.json", readText: noFiles })),
         units,
@@ -68,8 +68,8 @@ describe("the report", () => {
   );
 
   test("draws every front to the depth that the engine has it at", async () => {
-    const matter = await inputOf(smallScenario);
-    const svg = /<svg[^]*?id="roots-title"[^]*?<\/svg>/.exec(reportHtml(matter))![0];
+    const input = await inputOf(smallScenario);
+    const svg = /<svg[^]*?id="roots-title"[^]*?<\/svg>/.exec(reportHtml(input))![0];
     const ends = [
       ...svg.matchAll(/<path d="M[^"]*L[\d.]+ ([\d.]+)" fill="none" stroke="#[^"]+" stroke-width="2"/g),
     ];
@@ -82,7 +82,7 @@ describe("the report", () => {
     const perMm = (marks[1]!.y - marks[0]!.y) / (marks[1]!.mm - marks[0]!.mm);
     ends.forEach(([, y], c) => {
       const drawnMm = (Number(y) - marks[0]!.y) / perMm;
-      expect(drawnMm).toBeCloseTo(matter.season.cases[c]!.frontMm.at(-1)!, -1);
+      expect(drawnMm).toBeCloseTo(input.season.cases[c]!.frontMm.at(-1)!, -1);
     });
   });
 
@@ -107,8 +107,8 @@ describe("the report", () => {
   });
 
   test("names only sources that were used, each with its mark", async () => {
-    const marked = (matter: Awaited<ReturnType<typeof inputOf>>) =>
-      sourcesUsed(matter).map(({ source, mark }) => `${source} ${mark ?? ""}`);
+    const marked = (input: Awaited<ReturnType<typeof inputOf>>) =>
+      sourcesUsed(input).map(({ source, mark }) => `${source} ${mark ?? ""}`);
     const grown = marked(await inputOf(smallScenario));
     for (const line of grown) expect(line).toMatch(/read|memory|ours|practice/);
     expect(grown.join()).toContain("Pierce");
@@ -145,8 +145,8 @@ describe("the scenario in the report", () => {
     const large = { ...kept, attachments: { "x.csv": "x".repeat(largestEmbedded + 1) } };
     expect(leftOutOf(kept)).toEqual([]);
     expect(leftOutOf(large)).toEqual(["x.csv"]);
-    const matter = { ...(await inputOf(smallScenario)), kept: large };
-    const html = reportHtml(matter);
+    const input = { ...(await inputOf(smallScenario)), kept: large };
+    const html = reportHtml(input);
     expect(html.length).toBeLessThan(200_000);
     expect(readable(html)).toContain("keep beside it: x.csv");
   });

@@ -76,7 +76,7 @@ let question: Json = null;
 let resolvedScenario: Json = null;
 /** Number of the question that comes first after a reload with a wrong scenario: its last good answer is shown, then it is asked about. */
 let firstId: number | null = null;
-/** Understood, and to be shown with its season. */
+/** Resolved, and to be shown with its season. */
 let awaited: ResolvedScenario | null = null;
 const texts = new Map<number, (text: KeptText) => void>();
 
@@ -85,8 +85,8 @@ function bringSecondWorker(): void {
   if (hasSecondWorker || worker === null || navigator.hardwareConcurrency < 2) return;
   hasSecondWorker = true;
   const { port1, port2 } = new MessageChannel();
-  newWorker().postMessage({ kind: "you help", port: port1 } satisfies Introduction, [port1]);
-  worker.postMessage({ kind: "you are helped", port: port2 } satisfies Introduction, [port2]);
+  newWorker().postMessage({ kind: "second worker", port: port1 } satisfies Introduction, [port1]);
+  worker.postMessage({ kind: "first worker", port: port2 } satisfies Introduction, [port2]);
 }
 
 let hasSecondWorker = false;

@@ -66,7 +66,7 @@ export interface Engine {
 export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   const cache = newAnswerCache();
   /** One for all work: its arrays are large. */
-  const seasonDesk = makeRunBuffers();
+  const seasonBuffers = makeRunBuffers();
   const recordCache = newRecordCache();
   let secondWorker: ((message: ToSecondWorker) => void) | null = null;
   let handed: Generated | null = null;
@@ -144,7 +144,7 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       say({ kind: "resolved", id, resolved: resolvedOf(scenario) });
       if (good === null) sayFirst(id, scenario, shown, units);
       const preparation = prepare(scenario, cache);
-      good = startJob(id, preparation, units, shown, typicalRun, seasonDesk);
+      good = startJob(id, preparation, units, shown, typicalRun, seasonBuffers);
       goodKept = kept;
       saySeason(good);
       const begun = good;

@@ -10,24 +10,24 @@ interface WorkerScope {
   addEventListener(type: "message", onMessage: (event: MessageEvent<ToEngine | Introduction>) => void): void;
 }
 
-/** Two workers are made known to each other: one is the engine, the other its secondWorker. */
+/** Two workers are made known to each other: the first is the engine, the second takes runs off it. */
 export type Introduction =
-  | { readonly kind: "you are helped"; readonly port: MessagePort }
-  | { readonly kind: "you help"; readonly port: MessagePort };
+  | { readonly kind: "first worker"; readonly port: MessagePort }
+  | { readonly kind: "second worker"; readonly port: MessagePort };
 
 const scope = globalThis as unknown as WorkerScope;
 const engine = makeEngine((message, transfer = []) => scope.postMessage(message, transfer), makePause());
 
 scope.addEventListener("message", ({ data }) => {
   switch (data.kind) {
-    case "you are helped":
+    case "first worker":
       data.port.addEventListener("message", (event: MessageEvent<FromSecondWorker>) =>
         engine.onSecondWorker(event.data),
       );
       data.port.start();
       engine.getHelp((message) => data.port.postMessage(message));
       return;
-    case "you help": {
+    case "second worker": {
       const onMessage = makeSecondWorker(
         (message, transfer) => data.port.postMessage(message, transfer),
         makePause(),

@@ -24,8 +24,8 @@ export function firstAnswer(
   const few = { ...scenario, ensemble: { ...scenario.ensemble, years: firstRuns } };
   // A record is read once for both; of generated years there are fewer here.
   const own = scenario.weather.source.kind === "record" ? cache : newAnswerCache();
-  const work = startJob(0, prepare(few, own), units, shown, 0);
-  while (!runNext(work));
-  const answer = answerShown(atMiddleTotal(work.ensemble), work.traces, units, "first runs");
-  return { season: { ...seasonOf(work), runs: years }, answer };
+  const job = startJob(0, prepare(few, own), units, shown, 0);
+  while (!runNext(job));
+  const answer = answerShown(atMiddleTotal(job.ensemble), job.traces, units, "first runs");
+  return { season: { ...seasonOf(job), runs: years }, answer };
 }

@@ -27,7 +27,7 @@ export interface Job {
   readonly order: readonly number[];
   readonly fan: OpeningFan;
   readonly buffers: RunBuffers;
-  readonly seasonDesk: RunBuffers;
+  readonly seasonBuffers: RunBuffers;
   readonly ready: ReadyCase[][];
   units: Units;
   shown: ShownRun;
@@ -48,7 +48,7 @@ export function startJob(
   units: Units,
   shown: ShownRun,
   typicalRunBefore: number,
-  seasonDesk: RunBuffers = makeRunBuffers(),
+  seasonBuffers: RunBuffers = makeRunBuffers(),
 ): Job {
   const { rainTotalsMm, yearByRun } = preparation;
   const middle = middleTotalIndex(rainTotalsMm);
@@ -60,7 +60,7 @@ export function startJob(
     order: [middle, ...rainTotalsMm.map((_, t) => t).filter((t) => t !== middle)],
     fan: openFan(preparation),
     buffers: makeRunBuffers("sums"),
-    seasonDesk,
+    seasonBuffers,
     ready: [],
     units,
     shown,
@@ -134,10 +134,10 @@ export function hasEvidence({ preparation }: Job): boolean {
 }
 
 export function seasonOf(job: Job): SeasonShown {
-  const { preparation, shown, seasonDesk, units } = job;
+  const { preparation, shown, seasonBuffers, units } = job;
   const run = chosenRunOf(job, shown);
   const totalIndex = chosenTotalOf(job, shown);
-  const after = runAtRain(preparation, readyRun(preparation, run), totalIndex, seasonDesk);
+  const after = runAtRain(preparation, readyRun(preparation, run), totalIndex, seasonBuffers);
   return seasonShown(preparation, after, run, totalIndex, units);
 }
 

@@ -264,14 +264,14 @@ function hinderedAsDug(
   const found = digFit();
   const place = found?.servedBy[c] ?? null;
   if (found === null || place === null) return slices;
-  // The soil is remembered without the dig.
+  // The soil is cached without the dig.
   const own = { ...slices, passage: slices.passage.slice(), rootsLeft: slices.rootsLeft.slice() };
   const { openness } = drawsByRun[run]!;
   hinderBy(own, scenario.cases[c]!.layers, found.fitted, found.cases[place]!.draws[run]!, openness);
   return own;
 }
 
-/** How the front answers to what is fitted is remembered: it takes many runs, and most changes leave it as it was. */
+/** How the front answers to what is fitted is cached: it takes many runs, and most changes leave it as it was. */
 function digFitOf(ground: FitGround, cache: AnswerCache): DigFit | null {
   const { scenario, drawsByRun } = ground;
   const dig = scenario.evidence?.dig ?? null;

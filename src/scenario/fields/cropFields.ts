@@ -84,7 +84,7 @@ const cropShape = {
     within: rootDepthFrom("2 in", 50),
   }).optional(),
   dormantBelow: quantity("temperature", {
-    means: "A winter crop sleeps below this daily mean",
+    means: "A winter crop is dormant below this daily mean",
     otherwise: own,
     within: { from: -20, to: 20, says: "-4 to 68 F (-20 to 20 C)" },
   }).optional(),

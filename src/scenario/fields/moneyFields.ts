@@ -91,7 +91,7 @@ export const moneyFields = group(
     price: priceAsWritten("mass", 'What the crop sells for, such as "5 USD/bu"'),
     priceRange: list(
       priceAsWritten("mass", "A price"),
-      "Lowest and highest price to reckon with; draws lie between, most near `price`. Left out: the price is certain",
+      "Lowest and highest price you expect; draws lie between, most near `price`. Left out: the price is certain",
       {
         atLeast: 2,
         atMost: 2,

@@ -21,10 +21,10 @@ export const stripsFields = group(
     ),
     detect: quantityAsWritten(
       ["yieldPerArea"],
-      "A difference worth seeing: how many pairs would tell it from nothing",
+      "Smallest difference to detect: how many pairs would tell it from nothing",
     ).optional(),
     chance: withDefault(
-      quantity("share", { means: "Chance with which to see that difference", within: chance }),
+      quantity("share", { means: "Power: the chance of seeing that difference", within: chance }),
       0.8,
       "as trials are usually planned",
     ),

@@ -19,7 +19,7 @@ import { sayDefault, withDefault } from "./facts/withDefault.ts";
  */
 export const snowCatchAtFullCover = 0.22;
 
-/** How the freely evaporating water is told. */
+/** How the readily evaporable water is told. */
 export const byTexture = "by the topsoil's texture";
 
 /** What lies on the ground where nothing is said of it. */
@@ -95,14 +95,14 @@ export const surfaceFields = group(
     ),
     evaporatingDepth: withDefault(
       quantity("depth", {
-        means: "Depth that evaporation dries (FAO-56 Ze)",
+        means: "Evaporation depth (FAO-56 Ze)",
         within: { from: 50, to: 203.2, says: "2 to 8 in (50 to 200 mm)" },
       }),
       100,
       "FAO-56 Ze, 100 to 150 mm (read)",
     ),
     readilyEvaporable: quantity("rain", {
-      means: "Water that evaporates freely after wetting (FAO-56 REW)",
+      means: "Readily evaporable water (FAO-56 REW): what leaves freely after wetting",
       otherwise: byTexture,
       within: { from: 1, to: 25.4, says: "0.04 to 1 in (1 to 25 mm)" },
     }).optional(),

@@ -116,7 +116,7 @@ export function standOf(part: CropPart, path: string, notebook: Notebook): numbe
 /** The crop's own full stand, per m2; a crop of the user's own has none. */
 function usualFull({ name }: CropPart, path: string, notebook: Notebook): number | undefined {
   const known = cropNamed(name);
-  const usual = known === null ? null : fullStandOf(known.name);
+  const usual = known === null ? null : fullStandOf(known);
   if (usual === null) {
     complain(
       notebook,

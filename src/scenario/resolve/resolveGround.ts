@@ -1,4 +1,4 @@
-import { cropNamed } from "../../crop/crops.ts";
+import { coverUnderCrop } from "../../crop/coverUnderCrop.ts";
 import {
   curveNumberFor,
   fallowCurveNumber,
@@ -48,7 +48,7 @@ export function resolveGround(
 ): Ground | undefined {
   const field = (key: keyof SurfacePart) => `${path}.${key}`;
   const usual = surfaceFields.shape;
-  const cover = part.cover ?? coverOf(standing.cropName);
+  const cover = part.cover ?? coverUnderCrop(standing.cropName);
   if (!isOfCover(part, cover, path, notebook)) return undefined;
   const residue = residueOf(part, standing, cover, field, notebook);
   const evaporatingDepthMm = orDefault(
@@ -208,7 +208,7 @@ function curveNumbers(
   const cover = orDefault(
     notebook,
     part.cover,
-    { value: coverOf(cropName), why: `by the crop, ${cropName}` },
+    { value: coverUnderCrop(cropName), why: `by the crop, ${cropName}` },
     `${path}.cover`,
   );
   const inGroup = `hydrologic group ${found.group}`;
@@ -311,12 +311,4 @@ function isOfCover(part: SurfacePart, cover: GroundCover, path: string, notebook
     "only pasture or range has a fair condition in the handbook's table",
   );
   return false;
-}
-
-/** Ours: grass as pasture, crops in wide rows, legumes sown close, all others as small grain. */
-function coverOf(cropName: string): GroundCover & SurfacePart["cover"] {
-  if (cropNamed(cropName)?.name === "perennial grass" || /\b(sod|grass|pasture|rangeland)\b/i.test(cropName))
-    return "pasture or range";
-  if (/corn|maize|sorghum|milo|sunflower|cotton|bean/i.test(cropName)) return "row crops";
-  return /pea\b|peas\b|lentil/i.test(cropName) ? "close-seeded legumes" : "small grain";
 }

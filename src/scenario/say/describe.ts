@@ -86,14 +86,14 @@ function cropLine({ crop, fallowDays }: Case, say: Say): string {
   const lengths = crop.stageLengths.map((length) => Math.round(length)).join(", ");
   const clock =
     crop.clock === "days" ? `${lengths} days` : `${lengths} C day above ${say(crop.baseC, "temperature")}`;
-  const asleep =
+  const dormancy =
     crop.dormantBelowC === null
       ? ""
-      : ` It sleeps below a daily mean of ${say(crop.dormantBelowC, "temperature")}.`;
+      : ` It is dormant below a daily mean of ${say(crop.dormantBelowC, "temperature")}.`;
   const spring =
     crop.springFrom === null ? "" : ` It stays in its first stage until ${sayMonthDay(crop.springFrom)}.`;
   const begins = isSod(crop) ? "its growth begins" : "sown";
-  return `Crop: ${crop.name}, ${begins} ${sayMonthDay(crop.sowing)}, ${fallow}. Stages ${clock}; basal coefficients ${crop.kcbInitial}, ${crop.kcbMid}, ${crop.kcbEnd}; roots to ${say(crop.maxRootDepthMm, "depth")} at most.${standSaid(crop.standShare, say)}${asleep}${spring}`;
+  return `Crop: ${crop.name}, ${begins} ${sayMonthDay(crop.sowing)}, ${fallow}. Stages ${clock}; basal coefficients ${crop.kcbInitial}, ${crop.kcbMid}, ${crop.kcbEnd}; roots to ${say(crop.maxRootDepthMm, "depth")} at most.${standSaid(crop.standShare, say)}${dormancy}${spring}`;
 }
 
 /** A full stand goes without saying. */

@@ -151,8 +151,8 @@ function allFour({ texture, rain, crop, deeper }: QuickQuestion) {
 
 /** Winter crops follow a summer without a crop; the others the last harvest. Common practice, no source. */
 function fallowFor(crop: string): { length: string; why: string } {
-  const sleeps = cropNamed(crop)?.values.dormantBelowC.value ?? null;
-  return sleeps === null
+  const dormantBelowC = cropNamed(crop)?.values.dormantBelowC.value ?? null;
+  return dormantBelowC === null
     ? { length: "8 months", why: "since the last harvest, a crop every year; common practice, no source" }
     : {
         length: "14 months",

@@ -1,5 +1,5 @@
 /**
- * Daily weather as arrays indexed by day, day 0 being `firstDay` (see calendar.ts).
+ * Daily weather as arrays indexed by day, day 0 being `firstDay` (src/quantity/calendar.ts).
  * A record is what a file holds; `DailyWeather` is what a season runs on.
  */
 export interface WeatherRecord {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { coverUnderCrop } from "../../../src/crop/coverUnderCrop.ts";
 import table from "../../../data-reference/crops.json";
 import {
   cropDefaults,
@@ -8,6 +9,7 @@ import {
   findCrop,
   type Sourced,
 } from "../../../src/crop/crops.ts";
+import { curveNumberRows } from "../../../src/season/curveNumber.ts";
 import { isDate } from "../../../src/quantity/calendar.ts";
 
 describe("the crop table", () => {
@@ -46,6 +48,33 @@ describe("the crop table", () => {
     expect(named.length).toBeGreaterThan(8);
     for (const source of named) expect(Object.keys(table.sources)).toContain(source);
   });
+  test("cover and full stand say where they are from", () => {
+    for (const { name, cover, fullStandPerAcre } of cropDefaults) {
+      const rows = curveNumberRows.filter((row) => row.cover === cover.value);
+      expect(rows.length, `${name}: ${cover.value}`).toBeGreaterThan(0);
+      expect(cover.mark).toBe("ours");
+      expect(fullStandPerAcre === null).toBe(name === "perennial grass");
+      if (fullStandPerAcre === null) continue;
+      const { value, range, mark, why } = fullStandPerAcre;
+      expect(["read", "memory"]).toContain(mark);
+      expect(why).toMatch(/Univ\.|Council/);
+      expect(value).toBeGreaterThan((range[0] + range[1]) / 2 - 1);
+      expect(value).toBeLessThanOrEqual(range[1]);
+    }
+  });
+  test.each([
+    ["Milo", "row crops"],
+    ["garbanzo bean", "close-seeded legumes"],
+    ["broomcorn millet", "small grain"],
+    ["sod", "pasture or range"],
+    ["pinto bean", "row crops"],
+    ["red lentil", "close-seeded legumes"],
+    ["cowpea hay", "close-seeded legumes"],
+    ["bluestem pasture", "pasture or range"],
+    ["camelina", "small grain"],
+  ])("the ground under %s is %s, a crop of one's own by its name", (name, cover) =>
+    expect(coverUnderCrop(name)).toBe(cover),
+  );
   const sown = cropDefaults.filter(({ name }) => name !== "perennial grass");
   test.each(sown.map((crop) => [crop.name, defaultPlan(crop)] as const))(
     "%s is a plan that can run",

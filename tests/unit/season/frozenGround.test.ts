@@ -1,4 +1,4 @@
-/** Laws of melt on frozen ground. The equations against their sources: tests/published/frozen-ground.test.ts. */
+/** Laws of melt on frozen ground. The equations against their sources: tests/published/season/frozen-ground.test.ts. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { movedCurveNumber } from "../../../src/season/curveNumber.ts";

@@ -3,6 +3,7 @@ import type { DifferenceAnswer } from "../../../src/answer/comparison/comparison
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { typeset } from "../../../src/report/tables/typeset.ts";
 import type { PictureTable } from "../kit/frame.tsx";
+import { Hatch } from "../kit/hatch.tsx";
 import { caseStyle, fontFamily, palette, words, type Palette } from "../kit/palette.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
 import { widthOf, wrapped } from "../../../src/drawing/text.ts";
@@ -92,7 +93,7 @@ export function ThreeNumbers({ difference, c, runs, width, shown }: ThreeNumbers
       table={threeNumbersTable(difference, shown, runs)}
       fileName={defaults.fileName}
     >
-      <Hatch id={hatch} colours={colours} />
+      <Hatch id={hatch} stroke={colours.pencil} strokeWidth={1.6} />
       <rect width={width} height={height} fill={colours.paper} />
       <g font-family={fontFamily} font-size={sizePx} text-anchor="middle" fill={colours.ink}>
         {bars.map((bar, b) => (
@@ -210,16 +211,6 @@ function barLook(
   if (b === 1) return { fill: colours.water[2]![1], stroke: colours.rain, dash: undefined };
   const { color } = caseStyle(c, colours);
   return { fill: color, stroke: color, dash: undefined };
-}
-
-function Hatch({ id, colours }: { id: string; colours: Palette }) {
-  return (
-    <defs>
-      <pattern id={id} width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-        <line x1="0" y1="0" x2="0" y2="8" stroke={colours.pencil} stroke-width="1.6" />
-      </pattern>
-    </defs>
-  );
 }
 
 /** Room is left above and below for the figures. */

@@ -5,6 +5,7 @@ import { rangeSigned } from "../../../src/report/tables/rangeSaid.ts";
 import { percent } from "../../../src/report/tables/formatters.ts";
 import { budgetLayout, type BudgetBar } from "./budgetLayout.ts";
 import type { PictureTable } from "../kit/frame.tsx";
+import { Hatch } from "../kit/hatch.tsx";
 import { fontFamily, palette, type Palette } from "../kit/palette.ts";
 import { handLine } from "../kit/handDrawn.ts";
 import { marksFor, marksThatMattered } from "../answer/shareMatteredMarks.ts";
@@ -73,12 +74,7 @@ export function Budget({ pair, say, runs, width }: BudgetProps) {
       table={budgetTable(pair, say)}
       fileName={defaults.fileName}
     >
-      <defs>
-        <pattern id={hatch} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <rect width="7" height="7" fill={colours.cases[0]} fill-opacity="0.25" />
-          <line x1="0" y1="0" x2="0" y2="7" stroke={colours.cases[0]} stroke-width="3.4" />
-        </pattern>
-      </defs>
+      <Hatch id={hatch} stroke={colours.cases[0]!} strokeWidth={3.4} gapPx={7} tint={0.25} />
       <rect width={width} height={height} fill={colours.paper} />
       <g font-family={fontFamily} font-size={sizePx} fill={colours.ink}>
         <text x="2" y="16" fill={colours.pencil}>

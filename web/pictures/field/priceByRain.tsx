@@ -4,6 +4,7 @@ import type { ShownMoney } from "../../../src/report/sentences/moneyText.ts";
 import { percent, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { typeset } from "../../../src/report/tables/typeset.ts";
 import type { PictureTable } from "../kit/frame.tsx";
+import { Hatch } from "../kit/hatch.tsx";
 import { fontFamily, palette, type Palette } from "../kit/palette.ts";
 import { priceByRainCells } from "./priceByRainCells.ts";
 import { rowsDrawn } from "../answer/shareMatteredMarks.ts";
@@ -71,11 +72,7 @@ export function PriceByRain({ money, p, say, shown, width }: PriceByRainProps) {
       table={priceByRainTable(money, p, say, shown)}
       fileName={defaults.fileName}
     >
-      <defs>
-        <pattern id={hatch} width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <line x1="0" y1="0" x2="0" y2="8" stroke={colours.cases[0]} stroke-width="2.6" />
-        </pattern>
-      </defs>
+      <Hatch id={hatch} stroke={colours.cases[0]!} strokeWidth={2.6} />
       <rect width={width} height={height} fill={colours.paper} />
       <g font-family={fontFamily} font-size={sizePx} fill={colours.ink}>
         <text x="2" y={headPx - 12} fill={colours.pencil}>

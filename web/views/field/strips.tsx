@@ -69,12 +69,12 @@ export function Strips() {
       <div class="field-grid">
         <Field
           path={`${stripsPath}.detect`}
-          label="A difference worth seeing"
+          label="Smallest difference to detect"
           unit={unit}
           hint={`Such as ${unit === "bu/ac" ? 5 : 300} ${unit}: how many pairs would tell it from nothing`}
           also={(value) => (value === undefined ? [[`${stripsPath}.chance`, undefined]] : [])}
         />
-        <Field path={`${stripsPath}.chance`} label="Chance with which to see it" />
+        <Field path={`${stripsPath}.chance`} label="Power" />
         <Field path="evidence.confidence" label="Confidence of every interval" />
       </div>
     </>

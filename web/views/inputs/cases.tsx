@@ -42,7 +42,7 @@ export function CasesSection() {
         <CaseForm key={index} index={index} />
       ))}
       <p class="tools">
-        <button type="button" onClick={() => act(addCase(scenario.value), "add a case")}>
+        <button type="button" onClick={() => change(addCase(scenario.value), "add a case")}>
           Add a case
         </button>
       </p>
@@ -58,7 +58,7 @@ function depthHint(index: number): string {
     : `For example ${depth}; or ${more}: so much deeper than the first case`;
 }
 
-function act(next: Json, said: string): void {
+function change(next: Json, said: string): void {
   replace(next, attachments.value, said);
 }
 
@@ -136,7 +136,7 @@ function CaseForm({ index }: { index: number }) {
         <button
           type="button"
           class="small"
-          onClick={() => act(duplicateCase(scenario.value, index), `duplicate ${title}`)}
+          onClick={() => change(duplicateCase(scenario.value, index), `duplicate ${title}`)}
         >
           Duplicate
         </button>
@@ -145,7 +145,7 @@ function CaseForm({ index }: { index: number }) {
           class="small"
           title={along === null ? undefined : `Takes ${along} along`}
           onClick={() =>
-            act(
+            change(
               removeCase(scenario.value, index),
               along === null ? `remove ${title}` : `remove ${title} with ${along}`,
             )

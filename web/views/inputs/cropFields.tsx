@@ -108,7 +108,7 @@ export function CropFields({ path, inherited }: GroupProps) {
                 {...field("springGrowth")}
                 hint="A winter crop stays in its first stage until then: Mar 1"
               />
-              <Field {...field("dormantBelow")} hint="A winter crop sleeps below this daily mean" />
+              <Field {...field("dormantBelow")} hint="A winter crop is dormant below this daily mean" />
               <Field {...field("kcbDormant")} />
             </Fields>
           </>

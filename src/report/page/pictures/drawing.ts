@@ -28,15 +28,15 @@ export function coordinate(value: number): string {
   return String(Number(value.toFixed(2)));
 }
 
-interface TextLook {
+interface TextStyle {
   readonly size?: number;
   readonly anchor?: "start" | "middle" | "end";
   readonly fill?: string;
   readonly bold?: boolean;
 }
 
-export function textAt(x: number, y: number, text: string, look: TextLook = {}): string {
-  const { size, anchor, fill, bold } = look;
+export function textAt(x: number, y: number, text: string, style: TextStyle = {}): string {
+  const { size, anchor, fill, bold } = style;
   return (
     `<text x="${coordinate(x)}" y="${coordinate(y)}"${size === undefined ? "" : ` font-size="${size}"`}` +
     `${anchor === undefined ? "" : ` text-anchor="${anchor}"`}${fill === undefined ? "" : ` fill="${fill}"`}` +

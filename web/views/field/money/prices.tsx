@@ -11,8 +11,8 @@ export function Prices() {
   return (
     <FieldGroup title="Price and land">
       <Field path="money.price" label="Price" hint="5 USD/bu, 0.20 USD/lb, 190 EUR/t" />
-      <PriceEnd end={0} label="Lowest price to reckon with" />
-      <PriceEnd end={1} label="Highest price to reckon with" />
+      <PriceEnd end={0} label="Lowest price you expect" />
+      <PriceEnd end={1} label="Highest price you expect" />
       <Field
         path="money.area"
         label="Land worked in a year"

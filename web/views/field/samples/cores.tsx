@@ -30,7 +30,7 @@ export function CoresEntered() {
         an interval.
       </p>
       <Switch
-        label="The ring is known by"
+        label="Core ring given as"
         labelled
         value={ring}
         choices={[

@@ -196,14 +196,14 @@ function LayerTools({ index, title }: { index: number; title: string }) {
   const count = layersOf(scenario.value).length;
   const [own, next] = [layerShown(index), layerShown(index + 1)];
   const sound = problemsWithin("soil.layers").length === 0;
-  const act = (next: Json, said: string) => replace(next, attachments.value, said);
+  const change = (next: Json, said: string) => replace(next, attachments.value, said);
   return (
     <p class="tools">
       <button
         type="button"
         class="small"
         disabled={!sound || own === null}
-        onClick={() => own && act(splitLayer(scenario.value, index, own, units.value), `split ${title}`)}
+        onClick={() => own && change(splitLayer(scenario.value, index, own, units.value), `split ${title}`)}
       >
         Split in two
       </button>
@@ -215,7 +215,7 @@ function LayerTools({ index, title }: { index: number; title: string }) {
           onClick={() =>
             own &&
             next &&
-            act(joinLayers(scenario.value, index, own, next, units.value), `join ${title} with the next`)
+            change(joinLayers(scenario.value, index, own, next, units.value), `join ${title} with the next`)
           }
         >
           Join with the next
@@ -225,7 +225,7 @@ function LayerTools({ index, title }: { index: number; title: string }) {
         type="button"
         class="small"
         disabled={count < 2}
-        onClick={() => act(removeLayer(scenario.value, index), `remove ${title}`)}
+        onClick={() => change(removeLayer(scenario.value, index), `remove ${title}`)}
       >
         Remove
       </button>

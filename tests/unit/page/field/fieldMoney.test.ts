@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { moneyOfExtraYield, type MoneyAnswer, type MoneyOfPair } from "../../../src/answer/money/money.ts";
-import type { MoneyPlan } from "../../../src/scenario/moneyPlan.ts";
-import { countTracks, type RowPositions } from "../../../src/scenario/rowPositions.ts";
-import { bushelsPerAcre } from "../../../src/crop/yieldLine.ts";
-import { moneySentences, pairSentences, shownMoney } from "../../../src/report/sentences/moneyText.ts";
-import { shownIn } from "../../../src/report/tables/formatters.ts";
-import { caseNamedIn } from "../../../web/forms/edits/caseEdits.ts";
-import { budgetLayout } from "../../../web/pictures/field/budgetLayout.ts";
-import { priceByRainCells } from "../../../web/pictures/field/priceByRainCells.ts";
+import { moneyOfExtraYield, type MoneyAnswer, type MoneyOfPair } from "../../../../src/answer/money/money.ts";
+import type { MoneyPlan } from "../../../../src/scenario/moneyPlan.ts";
+import { countTracks, type RowPositions } from "../../../../src/scenario/rowPositions.ts";
+import { bushelsPerAcre } from "../../../../src/crop/yieldLine.ts";
+import { moneySentences, pairSentences, shownMoney } from "../../../../src/report/sentences/moneyText.ts";
+import { shownIn } from "../../../../src/report/tables/formatters.ts";
+import { caseNamedIn } from "../../../../web/forms/edits/caseEdits.ts";
+import { budgetLayout } from "../../../../web/pictures/field/budgetLayout.ts";
+import { priceByRainCells } from "../../../../web/pictures/field/priceByRainCells.ts";
 import {
   numberEvery,
   passLayout,
@@ -17,15 +17,15 @@ import {
   rowsSorted,
   sayPlace,
   wholeShares,
-} from "../../../web/pictures/field/rowsOfPassLayout.ts";
-import { firstPrice, rangeWith } from "../../../web/views/field/money/edits.ts";
+} from "../../../../web/pictures/field/rowsOfPassLayout.ts";
+import { firstPrice, rangeWith } from "../../../../web/views/field/money/edits.ts";
 import {
   countedStart,
   sharesOf,
   tyresFromText,
   tyresIn,
   tyreTurned,
-} from "../../../web/views/field/rows/edits.ts";
+} from "../../../../web/views/field/rows/edits.ts";
 
 describe("rows of one pass", () => {
   test("are drawn as they are counted", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { Json } from "../../../web/state/json.ts";
-import { getAt, parsePath, removeAt, setAt } from "../../../web/state/path.ts";
+import type { Json } from "../../../../web/state/json.ts";
+import { getAt, parsePath, removeAt, setAt } from "../../../../web/state/path.ts";
 
 const scenario: Json = {
   name: "a field",

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import type { Comparison } from "../../../src/answer/comparison/comparison.ts";
-import { shownIn } from "../../../src/report/tables/formatters.ts";
-import { pairedTable, pilesOf } from "../../../web/pictures/answer/pairedDifferencePiles.ts";
-import { askedRain } from "../../../web/pictures/answer/rainFanAsked.ts";
-import { marksThatMattered, rowsDrawn } from "../../../web/pictures/answer/shareMatteredMarks.ts";
-import { sentencesOf } from "../../../web/views/answer/sentences.ts";
+import type { Comparison } from "../../../../src/answer/comparison/comparison.ts";
+import { shownIn } from "../../../../src/report/tables/formatters.ts";
+import { pairedTable, pilesOf } from "../../../../web/pictures/answer/pairedDifferencePiles.ts";
+import { askedRain } from "../../../../web/pictures/answer/rainFanAsked.ts";
+import { marksThatMattered, rowsDrawn } from "../../../../web/pictures/answer/shareMatteredMarks.ts";
+import { sentencesOf } from "../../../../web/views/answer/sentences.ts";
 
 describe("seasons in which it mattered, as marks", () => {
   test.each([

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { shownIn } from "../../../src/report/tables/formatters.ts";
-import { rootSystemOf, strokesTo, type Strokes } from "../../../web/pictures/roots/rootSystem.ts";
-import { layerSaid, numberTop, twoRootsLayout } from "../../../web/pictures/roots/twoRootsLayout.ts";
-import type { Json } from "../../../web/state/json.ts";
-import { getAt, setAt } from "../../../web/state/path.ts";
+import { shownIn } from "../../../../src/report/tables/formatters.ts";
+import { rootSystemOf, strokesTo, type Strokes } from "../../../../web/pictures/roots/rootSystem.ts";
+import { layerSaid, numberTop, twoRootsLayout } from "../../../../web/pictures/roots/twoRootsLayout.ts";
+import type { Json } from "../../../../web/state/json.ts";
+import { getAt, setAt } from "../../../../web/state/path.ts";
 import {
   densityPath,
   fittedPassage,
@@ -11,11 +11,11 @@ import {
   movedTo,
   slowestLayer,
   topRange,
-} from "../../../web/views/teach/denseLayer.ts";
-import { guessSaid, saidMore } from "../../../web/views/teach/guessWords.ts";
-import { ownRain, rainSlid, sayRain } from "../../../web/views/teach/rainSlid.ts";
-import { questionsFor, subjectOf } from "../../../web/views/teach/subject.ts";
-import type { LayerShown } from "../../../web/worker/protocol.ts";
+} from "../../../../web/views/teach/denseLayer.ts";
+import { guessSaid, saidMore } from "../../../../web/views/teach/guessWords.ts";
+import { ownRain, rainSlid, sayRain } from "../../../../web/views/teach/rainSlid.ts";
+import { questionsFor, subjectOf } from "../../../../web/views/teach/subject.ts";
+import type { LayerShown } from "../../../../web/worker/protocol.ts";
 
 const inch = 25.4;
 

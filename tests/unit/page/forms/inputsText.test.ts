@@ -1,16 +1,16 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { InputError, type Problem } from "../../../src/problem.ts";
-import { readHorizons } from "../../../src/soil/horizons/horizons.ts";
-import { readWeather } from "../../../src/weather/records/readers/index.ts";
-import { profilesAsked, stationsAsked } from "../../../web/forms/choicesAsked.ts";
-import { equivalent } from "../../../web/forms/equivalent.ts";
-import { listText, textList } from "../../../web/forms/listText.ts";
-import { sayDefault } from "../../../web/forms/sayDefault.ts";
-import { startingNormals } from "../../../web/forms/edits/startingNormals.ts";
-import { forThePage, placeInWords } from "../../../web/forms/placeWords.ts";
-import { sayWhy } from "../../../web/forms/sayWhy.ts";
-import { listWithUnits, withUnit } from "../../../web/forms/withUnit.ts";
+import { InputError, type Problem } from "../../../../src/problem.ts";
+import { readHorizons } from "../../../../src/soil/horizons/horizons.ts";
+import { readWeather } from "../../../../src/weather/records/readers/index.ts";
+import { profilesAsked, stationsAsked } from "../../../../web/forms/choicesAsked.ts";
+import { equivalent } from "../../../../web/forms/equivalent.ts";
+import { listText, textList } from "../../../../web/forms/listText.ts";
+import { sayDefault } from "../../../../web/forms/sayDefault.ts";
+import { startingNormals } from "../../../../web/forms/edits/startingNormals.ts";
+import { forThePage, placeInWords } from "../../../../web/forms/placeWords.ts";
+import { sayWhy } from "../../../../web/forms/sayWhy.ts";
+import { listWithUnits, withUnit } from "../../../../web/forms/withUnit.ts";
 
 function problemsOf(act: () => unknown): readonly Problem[] {
   try {
@@ -120,7 +120,7 @@ describe("a list typed as one text", () => {
 
 describe("what a reader asks becomes choices", () => {
   const fixture = (name: string) =>
-    readFileSync(new URL(`../../fixtures/weather/${name}`, import.meta.url), "utf8");
+    readFileSync(new URL(`../../../fixtures/weather/${name}`, import.meta.url), "utf8");
   test("stations of a file", () => {
     const fileName = "invented-ghcn-summaries-two-stations.csv";
     const asked = problemsOf(() => readWeather(fixture(fileName), { fileName })).flatMap(stationsAsked);

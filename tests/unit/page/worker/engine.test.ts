@@ -1,18 +1,18 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
-import { runEnsemble } from "../../../src/answer/runs/ensemble.ts";
-import { resolveScenario } from "../../../src/scenario/resolve/resolve.ts";
-import type { Json, JsonGroup } from "../../../web/state/json.ts";
-import { setAt } from "../../../web/state/path.ts";
-import { makeEngine, type Engine } from "../../../web/worker/engine.ts";
-import { makeSecondWorker } from "../../../web/worker/secondWorker.ts";
-import type { ToSecondWorker } from "../../../web/worker/secondWorkerProtocol.ts";
-import { makePause } from "../../../web/worker/pause.ts";
-import type { FromEngine } from "../../../web/worker/protocol.ts";
+import { comparisonOf } from "../../../../src/answer/comparison/compare.ts";
+import { runEnsemble } from "../../../../src/answer/runs/ensemble.ts";
+import { resolveScenario } from "../../../../src/scenario/resolve/resolve.ts";
+import type { Json, JsonGroup } from "../../../../web/state/json.ts";
+import { setAt } from "../../../../web/state/path.ts";
+import { makeEngine, type Engine } from "../../../../web/worker/engine.ts";
+import { makeSecondWorker } from "../../../../web/worker/secondWorker.ts";
+import type { ToSecondWorker } from "../../../../web/worker/secondWorkerProtocol.ts";
+import { makePause } from "../../../../web/worker/pause.ts";
+import type { FromEngine } from "../../../../web/worker/protocol.ts";
 
 const demo = JSON.parse(
-  readFileSync(new URL("../../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
+  readFileSync(new URL("../../../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
 ) as JsonGroup;
 const scenario: Json = { ...demo, ensemble: { years: 24, seed: 3 } };
 const shown = { run: null, totalIndex: null };
@@ -69,7 +69,7 @@ describe("the engine", () => {
     expect(kinds.slice(0, 3)).toEqual(["resolved", "season", "answer"]);
   });
 
-  test("with a secondWorker the answer is the same to the last digit, and the secondWorker did part of it", async () => {
+  test("with a second worker the answer is the same to the last digit, and the second worker did part of it", async () => {
     const { engine, until } = open();
     let helped = 0;
     const secondWorker = makeSecondWorker((message) => {
@@ -86,7 +86,7 @@ describe("the engine", () => {
     expect(helped).toBeGreaterThan(0);
   });
 
-  test("the secondWorker is told when the season is drawn, and is handed the generated years once", async () => {
+  test("the second worker is told when the season is drawn, and is handed the generated years once", async () => {
     const { engine, until } = open();
     const told: ToSecondWorker[] = [];
     engine.getHelp((message) => told.push(message));

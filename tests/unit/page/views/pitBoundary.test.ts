@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { boundaryAt, boundaryChanges, canMove } from "../../../web/views/pit/boundaryEdit.ts";
-import type { Json } from "../../../web/state/json.ts";
+import { boundaryAt, boundaryChanges, canMove } from "../../../../web/views/pit/boundaryEdit.ts";
+import type { Json } from "../../../../web/state/json.ts";
 
 const inch = 25.4;
 const layers = [

@@ -1,18 +1,18 @@
 import { describe, expect, test } from "vitest";
-import { digAnswer, type DigAnswer, type DigFitAnswer } from "../../../src/answer/dig/digAnswer.ts";
-import { shownIn } from "../../../src/report/tables/formatters.ts";
-import { dayNumber } from "../../../src/quantity/calendar.ts";
+import { digAnswer, type DigAnswer, type DigFitAnswer } from "../../../../src/answer/dig/digAnswer.ts";
+import { shownIn } from "../../../../src/report/tables/formatters.ts";
+import { dayNumber } from "../../../../src/quantity/calendar.ts";
 import {
   deepestShownMm,
   dugLayout,
   pairedColumns,
   pencilRoot,
   plantX,
-} from "../../../web/pictures/dig/dugRootsLayout.ts";
-import { dugTable, frontsByGroup } from "../../../web/pictures/dig/dugRootsTable.ts";
-import { fittedAxis, fittedTable } from "../../../web/pictures/kit/fittedAxis.ts";
-import type { Json } from "../../../web/state/json.ts";
-import { changed, getAt } from "../../../web/state/path.ts";
+} from "../../../../web/pictures/dig/dugRootsLayout.ts";
+import { dugTable, frontsByGroup } from "../../../../web/pictures/dig/dugRootsTable.ts";
+import { fittedAxis, fittedTable } from "../../../../web/pictures/kit/fittedAxis.ts";
+import type { Json } from "../../../../web/state/json.ts";
+import { changed, getAt } from "../../../../web/state/path.ts";
 import {
   addDug,
   closeUp,
@@ -25,8 +25,8 @@ import {
   removeDug,
   removePlant,
   rowsOf,
-} from "../../../web/views/field/dig/plants.ts";
-import { addCore, addReading, removeCore, removeReading } from "../../../web/views/field/samples/edits.ts";
+} from "../../../../web/views/field/dig/plants.ts";
+import { addCore, addReading, removeCore, removeReading } from "../../../../web/views/field/samples/edits.ts";
 
 const two: Json = {
   evidence: {

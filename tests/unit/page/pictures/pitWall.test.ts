@@ -1,13 +1,18 @@
 import { describe, expect, test } from "vitest";
-import { dayNumber } from "../../../src/quantity/calendar.ts";
-import { pitWallLayout, placeAtPoint } from "../../../web/pictures/pit/pitWallLayout.ts";
-import { availableAboveMm, readingAt, stageParts } from "../../../web/pictures/pit/pitWallReading.ts";
-import { pitWallTable } from "../../../web/pictures/pit/pitWallTable.ts";
-import { placedMarks } from "../../../web/pictures/kit/placedMarks.ts";
-import { rainTop, snowfallMm } from "../../../web/pictures/pit/rainBars.ts";
-import { colourTable, shareAvailable, sliceAt, waterPixels } from "../../../web/pictures/pit/waterHeatmap.ts";
-import type { CaseSeason, LayerShown, SeasonShown } from "../../../web/worker/protocol.ts";
-import { leastPassageIn } from "../../../web/pictures/kit/layerBands.ts";
+import { dayNumber } from "../../../../src/quantity/calendar.ts";
+import { pitWallLayout, placeAtPoint } from "../../../../web/pictures/pit/pitWallLayout.ts";
+import { availableAboveMm, readingAt, stageParts } from "../../../../web/pictures/pit/pitWallReading.ts";
+import { pitWallTable } from "../../../../web/pictures/pit/pitWallTable.ts";
+import { placedMarks } from "../../../../web/pictures/kit/placedMarks.ts";
+import { rainTop, snowfallMm } from "../../../../web/pictures/pit/rainBars.ts";
+import {
+  colourTable,
+  shareAvailable,
+  sliceAt,
+  waterPixels,
+} from "../../../../web/pictures/pit/waterHeatmap.ts";
+import type { CaseSeason, LayerShown, SeasonShown } from "../../../../web/worker/protocol.ts";
+import { leastPassageIn } from "../../../../web/pictures/kit/layerBands.ts";
 
 /** Five days from 30 January on, sown on the second; two slices of 100 and 50 mm that hold 20 and 10 mm. */
 const one: CaseSeason = {

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
-import { prepare, runEnsemble } from "../../../src/answer/runs/ensemble.ts";
-import { mmPerInch } from "../../../src/quantity/constants.ts";
-import { fanSpan } from "../../../web/worker/fanSpan.ts";
-import { openFan } from "../../../web/worker/rainFan.ts";
-import { differing } from "../../browser/differing.ts";
-import { demoAsWritten, resolved } from "../../support/demos.ts";
+import { comparisonOf } from "../../../../src/answer/comparison/compare.ts";
+import { prepare, runEnsemble } from "../../../../src/answer/runs/ensemble.ts";
+import { mmPerInch } from "../../../../src/quantity/constants.ts";
+import { fanSpan } from "../../../../web/worker/fanSpan.ts";
+import { openFan } from "../../../../web/worker/rainFan.ts";
+import { differing } from "../../../browser/differing.ts";
+import { demoAsWritten, resolved } from "../../../support/demos.ts";
 
 test("the fan opens from few runs, then passes through the answer's own points", async () => {
   const { evidence: _, ...written } = demoAsWritten("sorghum-over-plough-pan");

@@ -1,6 +1,6 @@
 import { deflateRawSync } from "node:zlib";
 import { describe, expect, test } from "vitest";
-import { resolveScenario } from "../../../src/scenario/index.ts";
+import { resolveScenario } from "../../../../src/scenario/index.ts";
 import {
   isLink,
   LinkError,
@@ -8,7 +8,7 @@ import {
   longestLink,
   longestUnpacked,
   workFromLink,
-} from "../../../web/state/link.ts";
+} from "../../../../web/state/link.ts";
 
 const scenario = {
   format: "rootfront-scenario/1",

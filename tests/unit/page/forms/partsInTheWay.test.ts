@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { partsInTheWay, withoutParts } from "../../../web/forms/edits/partsInTheWay.ts";
-import type { Json } from "../../../web/state/json.ts";
-import { demoAsWritten } from "../../support/demos.ts";
+import { partsInTheWay, withoutParts } from "../../../../web/forms/edits/partsInTheWay.ts";
+import type { Json } from "../../../../web/state/json.ts";
+import { demoAsWritten } from "../../../support/demos.ts";
 
 const demo = demoAsWritten("sorghum-over-plough-pan") as Json;
 const problem = (field: string) => ({ field, expected: "x", found: "y", mend: "z" });

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { reachOf } from "../../../src/statistics/howMany.ts";
-import { narrowing } from "../../../src/report/tables/narrowing.ts";
-import { countedSpan, levels } from "../../../web/pictures/field/countedYieldLayout.ts";
-import { besideAxis } from "../../../web/pictures/field/measuredBesideLayout.ts";
-import { stripSpan } from "../../../web/pictures/field/stripPairsLayout.ts";
-import { changed, getAt, setAt } from "../../../web/state/path.ts";
-import { columnsOf, wayOf, waysOf } from "../../../web/views/field/counts/columns.ts";
+import { reachOf } from "../../../../src/statistics/howMany.ts";
+import { narrowing } from "../../../../src/report/tables/narrowing.ts";
+import { countedSpan, levels } from "../../../../web/pictures/field/countedYieldLayout.ts";
+import { besideAxis } from "../../../../web/pictures/field/measuredBesideLayout.ts";
+import { stripSpan } from "../../../../web/pictures/field/stripPairsLayout.ts";
+import { changed, getAt, setAt } from "../../../../web/state/path.ts";
+import { columnsOf, wayOf, waysOf } from "../../../../web/views/field/counts/columns.ts";
 import {
   addGroup,
   addSpot,
@@ -14,9 +14,9 @@ import {
   oddRows,
   removeGroup,
   removeSpot,
-} from "../../../web/views/field/counts/edits.ts";
-import { lengthSaid, rowToWalk, rowWidthMm } from "../../../web/views/field/counts/rowToWalk.ts";
-import { addPair, firstStrips, pairsIn, removePair } from "../../../web/views/field/strips/edits.ts";
+} from "../../../../web/views/field/counts/edits.ts";
+import { lengthSaid, rowToWalk, rowWidthMm } from "../../../../web/views/field/counts/rowToWalk.ts";
+import { addPair, firstStrips, pairsIn, removePair } from "../../../../web/views/field/strips/edits.ts";
 
 describe("the row to walk for a thousandth of an acre", () => {
   // Extension tables of row widths: see data-reference/counts-checks.json.

@@ -1,18 +1,18 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
-import { comparisonOf } from "../../../src/answer/comparison/compare.ts";
-import { runEnsemble, type Ensemble } from "../../../src/answer/runs/ensemble.ts";
-import { shownIn } from "../../../src/report/tables/formatters.ts";
-import { resolveScenario } from "../../../src/scenario/resolve/resolve.ts";
+import { comparisonOf } from "../../../../src/answer/comparison/compare.ts";
+import { runEnsemble, type Ensemble } from "../../../../src/answer/runs/ensemble.ts";
+import { shownIn } from "../../../../src/report/tables/formatters.ts";
+import { resolveScenario } from "../../../../src/scenario/resolve/resolve.ts";
 import {
   keysThatTell,
   onePerYear,
   seasonRows,
   sortedSeasons,
   type SeasonRow,
-} from "../../../web/views/seasons/rows.ts";
-import { seasonsCsv, seasonsTable } from "../../../web/views/seasons/table.ts";
-import type { Answer } from "../../../web/worker/protocol.ts";
+} from "../../../../web/views/seasons/rows.ts";
+import { seasonsCsv, seasonsTable } from "../../../../web/views/seasons/table.ts";
+import type { Answer } from "../../../../web/worker/protocol.ts";
 
 const row = (run: number, year: number, extraWaterMm: number, more: Partial<SeasonRow> = {}): SeasonRow => ({
   run,
@@ -86,7 +86,7 @@ describe("the rows", () => {
   beforeAll(async () => {
     const demo = JSON.parse(
       readFileSync(
-        new URL("../../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url),
+        new URL("../../../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url),
         "utf8",
       ),
     ) as object;

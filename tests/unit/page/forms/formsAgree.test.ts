@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { kinds } from "../../../src/quantity/kinds.ts";
-import type { FormField } from "../../../src/scenario/say/formFields.ts";
-import { scenarioJsonSchema } from "../../../src/scenario/say/jsonSchema.ts";
-import table from "../../../web/forms/formFields.json" with { type: "json" };
+import { kinds } from "../../../../src/quantity/kinds.ts";
+import type { FormField } from "../../../../src/scenario/say/formFields.ts";
+import { scenarioJsonSchema } from "../../../../src/scenario/say/jsonSchema.ts";
+import table from "../../../../web/forms/formFields.json" with { type: "json" };
 
 /** The table that the page's forms take their controls from, against the schema of the scenario file; and their paths against it. */
 
@@ -77,7 +77,7 @@ test("the table holds the whole file", () => expect(Object.keys(formFields).leng
 
 test.each(Object.entries(formFields))("%s", (place, field) => expect(faultOf(place, field)).toBeNull());
 
-const views = new URL("../../../web/views/", import.meta.url);
+const views = new URL("../../../../web/views/", import.meta.url);
 const written = readdirSync(views, { recursive: true, encoding: "utf8" })
   .filter((file) => file.endsWith(".tsx"))
   .flatMap((file) => [

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { closed, edited, newHistory, redone, undone, type EditHow } from "../../../web/state/history.ts";
+import { closed, edited, newHistory, redone, undone, type EditHow } from "../../../../web/state/history.ts";
 
 const typed = (atMs: number, place = "name", how: EditHow = "typed") => ({ place, how, atMs });
 

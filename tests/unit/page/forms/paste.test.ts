@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { cellValue, itemsOf, pasted, pastedCells, type Table } from "../../../web/forms/edits/cells.ts";
-import { withPoint } from "../../../web/forms/withUnit.ts";
-import type { Json } from "../../../web/state/json.ts";
-import { changed, getAt } from "../../../web/state/path.ts";
-import { columnsOf, spotsTable } from "../../../web/views/field/counts/columns.ts";
-import { plantsTable } from "../../../web/views/field/dig/plants.ts";
-import { itemsTable } from "../../../web/views/field/money/edits.ts";
-import { coresTable, readingsTable } from "../../../web/views/field/samples/edits.ts";
-import { pairsTable } from "../../../web/views/field/strips/edits.ts";
-import { monthsTable } from "../../../web/views/inputs/monthsTable.ts";
+import { cellValue, itemsOf, pasted, pastedCells, type Table } from "../../../../web/forms/edits/cells.ts";
+import { withPoint } from "../../../../web/forms/withUnit.ts";
+import type { Json } from "../../../../web/state/json.ts";
+import { changed, getAt } from "../../../../web/state/path.ts";
+import { columnsOf, spotsTable } from "../../../../web/views/field/counts/columns.ts";
+import { plantsTable } from "../../../../web/views/field/dig/plants.ts";
+import { itemsTable } from "../../../../web/views/field/money/edits.ts";
+import { coresTable, readingsTable } from "../../../../web/views/field/samples/edits.ts";
+import { pairsTable } from "../../../../web/views/field/strips/edits.ts";
+import { monthsTable } from "../../../../web/views/inputs/monthsTable.ts";
 
 const spots = (crop: string, way: "diameters" | "kernels" | "rows" | "spikelets") =>
   spotsTable("evidence.counts[0]", columnsOf(crop, way, [], true), "us", () => undefined);

@@ -9,7 +9,7 @@ import {
   units,
   view,
   viewNames,
-} from "../../../web/state/view.ts";
+} from "../../../../web/state/view.ts";
 
 beforeEach(() => readAddress("#/answer?units=us&theme=auto"));
 

@@ -6,18 +6,18 @@ import {
   duplicateCase,
   goesWithCase,
   removeCase,
-} from "../../../web/forms/edits/caseEdits.ts";
-import { caseInWords } from "../../../web/forms/edits/caseWords.ts";
+} from "../../../../web/forms/edits/caseEdits.ts";
+import { caseInWords } from "../../../../web/forms/edits/caseWords.ts";
 import {
   addLayer,
   joinLayers,
   namedIn,
   removeLayer,
   splitLayer,
-} from "../../../web/forms/edits/layerEdits.ts";
-import { getAt, removeAt, setAt } from "../../../web/state/path.ts";
-import { demoAsWritten, demoNames, resolved } from "../../support/demos.ts";
-import type { Json } from "../../../web/state/json.ts";
+} from "../../../../web/forms/edits/layerEdits.ts";
+import { getAt, removeAt, setAt } from "../../../../web/state/path.ts";
+import { demoAsWritten, demoNames, resolved } from "../../../support/demos.ts";
+import type { Json } from "../../../../web/state/json.ts";
 
 const scenario: Json = {
   soil: {

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { densitySaid, type Decides } from "../../../web/views/inputs/densityWords.ts";
-import { resolvedOf } from "../../../web/worker/resolved.ts";
-import { demoAsWritten, resolved } from "../../support/demos.ts";
+import { densitySaid, type Decides } from "../../../../web/views/inputs/densityWords.ts";
+import { resolvedOf } from "../../../../web/worker/resolved.ts";
+import { demoAsWritten, resolved } from "../../../support/demos.ts";
 
 interface Layer {
   readonly name: string;

@@ -112,7 +112,7 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
     }
   }
 
-  /** Years generated since they were last handed to the secondWorker, which need not generate them again. */
+  /** Years generated since they were last handed to the second worker, which need not generate them again. */
   function notYetHanded(): Generated | null {
     const { generated } = cache;
     if (generated === handed) return null;

@@ -33,7 +33,7 @@ export interface Job {
   shown: ShownRun;
   /** Where in the order of the totals the work is; their number once all is done. */
   place: number;
-  /** At this place: runs below `next` are done, and from `until` on, which a secondWorker did. */
+  /** At this place: runs below `next` are done, and from `until` on, which a second worker did. */
   next: number;
   until: number;
   /** Whether the answer has been told with what was measured in the field. */
@@ -107,7 +107,7 @@ export function runNext(job: Job): boolean {
   return true;
 }
 
-/** Takes in what a secondWorker did. It comes from the last run downward, without a gap. */
+/** Takes in what a second worker did. It comes from the last run downward, without a gap. */
 export function takeFromSecondWorker(job: Job, { id, place, runs }: FromSecondWorker): void {
   if (id !== job.id || place !== job.place || runs.to !== job.until) return;
   unpackRuns(runs, job.ensemble, place === 0 ? job.traces : null);

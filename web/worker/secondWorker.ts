@@ -12,7 +12,7 @@ import type { FromSecondWorker, ToSecondWorker } from "./secondWorkerProtocol.ts
 const handOverMs = 4;
 
 /**
- * A second worker that takes runs off the first one's hands: the first counts up from run 0, the secondWorker down from the last,
+ * A second worker that takes runs off the first one's hands: the first counts up from run 0, the second down from the last,
  * until they meet. Both work out the same from the same scenario, so it does not matter who did a run.
  */
 export function makeSecondWorker(

@@ -43,6 +43,7 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
   const { sowingDay, floweringDay, maturityDay } = course;
   const { rooted } = field;
   const today = makeToday();
+  today.snowOnGroundMm = input.startSnowMm ?? 0;
   const availableMm = () => availableIn(waterMmBySlice, slices.wiltingPointMm, slices.count);
   const storedOnFirstDayMm = availableMm();
   let storedAtSowingMm = storedOnFirstDayMm;
@@ -70,6 +71,8 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
     today.storedThisMorningMm = closeDay(ledger, today, field);
   }
 
+  workspace.left.residueTPerHa = field.residue.massTPerHa;
+  workspace.left.snowMm = today.snowOnGroundMm;
   return totalsOf(
     ledger,
     maturityDay + 1,

@@ -83,7 +83,7 @@ export function runChain(
           };
     if (sinceChange >= 1 && carried.length === 1)
       carried = startsAsStated && links.length === 0 ? atStart : soils.map((_, c) => asFirst(c));
-    const isCounted = sinceChange === 1 || sinceChange > settlingYears;
+    const isCounted = isFirstYearRun(sinceChange);
     const isFromStated = startsAsStated && entry.isAsked;
     const own = carried.map((one, c) => readyLink(prepared, entry, link, c, c, one, soils[c]!));
     const later = soils.slice(1).map((_, p) => p + 1);
@@ -133,6 +133,11 @@ export function runChain(
     carried = next;
   }
   return links;
+}
+
+/** The first year itself, and every second year that counts: enough of them, at half the work. Ours. */
+function isFirstYearRun(sinceChange: number): boolean {
+  return sinceChange === 1 || (sinceChange > settlingYears && (sinceChange - settlingYears) % 2 === 1);
 }
 
 /** A case before its link. `begins`: whose harvest it begins at. */

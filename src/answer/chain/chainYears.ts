@@ -22,7 +22,7 @@ export const yearsOfChain = (pathYears: number): number => pathYears + settlingY
  * are fewer than asked, they are gone through again with other draws. The warm-up of a chain runs on the years before it.
  *
  * @param years to be run after the changes, all chains together
- * @param generated whether there are as many years as are asked for
+ * @returns none where the weather is too short for a single answer
  */
 export function chainYears(
   calendars: readonly ChainCalendar[],
@@ -33,9 +33,10 @@ export function chainYears(
   const first = Math.max(...calendars.map(({ links }) => links[0]?.year ?? Infinity));
   const last = Math.min(...calendars.map(({ lastYear }) => lastYear));
   const held = last - first + 1;
-  if (!(held >= 1)) return [];
+  const needed = settlingYears + 2 * calendars.length;
+  if (!(held >= needed)) return [];
   // A short record keeps two thirds of its years for the answer.
-  const warmUp = Math.min(warmUpYears, Math.floor(held / 3));
+  const warmUp = Math.min(warmUpYears, Math.floor(held / 3), held - needed);
   const length = yearsOfChain(pathYears);
   const onePass: ChainYears[] = [];
   for (let from = first + warmUp; from <= last; from += length) {

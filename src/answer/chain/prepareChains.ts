@@ -7,7 +7,7 @@ import { newAnswerCache, type AnswerCache } from "../runs/answerCache.ts";
 import { drawRuns, drawSlopes, type RunDraws } from "../runs/draws.ts";
 import { prepare, withFullStand, type Preparation } from "../runs/ensemble.ts";
 import { chainCalendar, type ChainCalendar } from "./chainCalendar.ts";
-import { chainYears, linksOf, type ChainYears } from "./chainYears.ts";
+import { chainYears, linksOf, settlingYears, type ChainYears } from "./chainYears.ts";
 
 /** Everything of a scenario's chains that stands before the first link. */
 export interface ChainPreparation {
@@ -93,11 +93,11 @@ export function prepareChains(
   };
 }
 
-function refuseShort({ said }: RotationPlan, days: { firstDay: number; days: number }): never {
+function refuseShort({ said, entries }: RotationPlan, days: { firstDay: number; days: number }): never {
   throw new InputError([
     {
       field: "weather",
-      expected: `a record of at least one harvest of every phase of the rotation (${said}), and the harvest before it`,
+      expected: `a record of at least ${settlingYears + 3 * entries.length + 2} whole years for a rotation (${said})`,
       found: `${isoDate(days.firstDay)} to ${isoDate(days.firstDay + days.days - 1)}`,
       mend: "give a longer record, or leave rotation out and ask of one season",
     },

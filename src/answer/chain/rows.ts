@@ -18,6 +18,9 @@ export interface SeasonRow {
   readonly yearRainMm: number | null;
   /** Water above wilting point on the first morning, and on the morning of sowing by layer as described. */
   readonly storedAtFirstMm: number;
+  /** All water in the column on the first morning, and on the evening of harvest. */
+  readonly waterAtFirstMm: number;
+  readonly waterLeftMm: number;
   readonly storedAtSowingMmByLayer: readonly number[];
   readonly fallowRunoffMm: number;
   readonly fallowEvaporationMm: number;
@@ -53,6 +56,8 @@ export function seasonRow(
     ripe: course.ripe,
     yearRainMm: rainOfYear(weather, yearOf(firstDay + sowingDay)),
     storedAtFirstMm: availableMm(startWaterMm, slices),
+    waterAtFirstMm: allMm(startWaterMm, slices),
+    waterLeftMm: allMm(after.waterAtEndMmBySlice, slices),
     storedAtSowingMmByLayer: availableByLayer(after),
     fallowRunoffMm: fallow(ledger.runoffMm),
     fallowEvaporationMm: fallow(ledger.evaporationMm),
@@ -74,6 +79,12 @@ export function rainOfYear({ firstDay, days, rainMm }: DailyWeather, year: numbe
 function availableMm(waterMm: Float64Array, { count, wiltingPointMm }: Slices): number {
   let mm = 0;
   for (let j = 0; j < count; j++) mm += Math.max(0, waterMm[j]! - wiltingPointMm[j]!);
+  return mm;
+}
+
+function allMm(waterMm: Float64Array, { count }: Slices): number {
+  let mm = 0;
+  for (let j = 0; j < count; j++) mm += waterMm[j]!;
   return mm;
 }
 

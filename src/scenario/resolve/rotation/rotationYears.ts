@@ -54,7 +54,7 @@ export function rotationYears(
   });
   if (plans.every((one) => one === null))
     complain(notebook, "rotation", "at least one crop", "only fallow", "name the crops between the fallows");
-  else if (!parts.some((part) => part !== null && isOne(part.name)))
+  else if (notebook.problems.length === known && !parts.some((part) => part !== null && isOne(part.name)))
     complain(
       notebook,
       "rotation",
@@ -62,7 +62,8 @@ export function rotationYears(
       parts.map((part) => part?.name ?? fallowYear).join(", "),
       "add it, or ask about one of these: change crop.name",
     );
-  if (notebook.problems.length > known) return undefined;
+  // A crop in question that cannot be is told where it stands.
+  if (notebook.problems.length > known || plans.includes(undefined)) return undefined;
   const whole = plans.map((one) => one ?? null);
   const years = whole.map((one, i) => (one === null ? null : { ...one, ...fallowBefore(whole, i, notebook) }));
   return notebook.problems.length > known ? undefined : years;

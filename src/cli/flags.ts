@@ -27,6 +27,9 @@ export interface GivenFlags {
   readonly pattern?: string;
   readonly sowing?: string;
   readonly save?: string;
+  readonly sort?: string;
+  readonly only?: string;
+  readonly skipGaps?: true;
 }
 
 interface Flag {
@@ -118,6 +121,15 @@ const flags = {
     words: ["summer-peak", "winter-peak", "even"],
   },
   sowing: { spec: "--sowing <date>", says: 'quick question: sowing date, such as "May 25"' },
+  sort: {
+    spec: "--sort <column>",
+    says: 'order the rows by a column, least first; with a minus in front, most first: "--sort=-yield"',
+  },
+  only: { spec: "--only <columns>", says: 'print these columns alone, in this order: "sowing,case,yield"' },
+  skipGaps: {
+    spec: "--skip-gaps",
+    says: "leave out seasons that touch a gap of the record, counted and named, instead of refusing the record",
+  },
   save: {
     spec: "--save <file>",
     says: "quick question: write it as a scenario file to refine, which must not exist yet",

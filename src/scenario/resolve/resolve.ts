@@ -42,6 +42,8 @@ export interface Surroundings {
   readonly readText: ReadText;
   /** Of an earlier reading, where there is one: saves time, changes nothing. */
   readonly recordCache?: RecordCache;
+  /** Whether a record with longer gaps than are filled is refused, as usual, or taken with them told. */
+  readonly longGaps?: "refused" | "told";
 }
 
 /**
@@ -53,15 +55,20 @@ export interface Surroundings {
  */
 export async function resolveScenario(
   raw: unknown,
-  { readText, recordCache = newRecordCache() }: Surroundings,
+  { readText, recordCache = newRecordCache(), longGaps = "refused" }: Surroundings,
 ): Promise<Scenario> {
-  return withUnits(() => resolveFile(readScenarioFile(raw), readText, recordCache));
+  return withUnits(() => resolveFile(readScenarioFile(raw), readText, recordCache, longGaps));
 }
 
-function resolveFile(written: ScenarioFile, readText: ReadText, recordCache: RecordCache): Scenario {
+function resolveFile(
+  written: ScenarioFile,
+  readText: ReadText,
+  recordCache: RecordCache,
+  longGaps: "refused" | "told",
+): Scenario {
   const notebook = openNotebook();
   const base = readBaseLayers(written, readText, notebook);
-  const place = resolveWeather(written.weather, written.site ?? {}, readText, recordCache, notebook);
+  const place = resolveWeather(written.weather, written.site ?? {}, readText, recordCache, notebook, longGaps);
   const own = sownInItsSpring(written, place, notebook);
   refuseBeside(own, notebook);
   const years = yearsOf(own, place, notebook);

@@ -36,6 +36,9 @@ export const commands: readonly Command[] = [
       "sowing",
       "latitude",
       "elevation",
+      "rotation",
+      "residue",
+      "moist",
       "save",
     ],
     load: () => import("./compare.ts"),
@@ -67,7 +70,8 @@ export const commands: readonly Command[] = [
     argumentSays: "scenario file; with a rotation its chains of years, else its runs",
     flags: [...results, "sort", "only", "skipGaps", "seed", "years", "rain", ...record],
     load: () => import("./seasons.ts"),
-    example: 'rootfront seasons my-field.json --sort=-extra_yield \\\n    --only "sowing,case,season_rain,extra_yield"',
+    example:
+      'rootfront seasons my-field.json --sort=-extra_yield \\\n    --only "sowing,case,season_rain,extra_yield"',
   },
   {
     name: "report",

@@ -27,6 +27,9 @@ export interface GivenFlags {
   readonly pattern?: string;
   readonly sowing?: string;
   readonly save?: string;
+  readonly rotation?: string;
+  readonly residue?: string;
+  readonly moist?: string;
   readonly sort?: string;
   readonly only?: string;
   readonly skipGaps?: true;
@@ -121,6 +124,20 @@ const flags = {
     words: ["summer-peak", "winter-peak", "even"],
   },
   sowing: { spec: "--sowing <date>", says: 'quick question: sowing date, such as "May 25"' },
+  rotation: {
+    spec: "--rotation <rotation>",
+    says: 'quick question: years in a row, such as "every year", "wheat-corn-fallow" or "winter wheat, proso millet, fallow"',
+  },
+  residue: {
+    spec: "--residue <cover>",
+    says: 'quick question: ground under residue after harvest, such as "60 %"',
+    unit: "60 %",
+  },
+  moist: {
+    spec: "--moist <depth>",
+    says: 'quick question: how deep a push probe found moist soil before sowing, such as "36 in"',
+    unit: "36 in or 90 cm",
+  },
   sort: {
     spec: "--sort <column>",
     says: 'order the rows by a column, least first; with a minus in front, most first: "--sort=-yield"',

@@ -17,6 +17,9 @@ export const quickFlags = [
   "sowing",
   "latitude",
   "elevation",
+  "rotation",
+  "residue",
+  "moist",
   "save",
 ] as const satisfies readonly (keyof GivenFlags)[];
 

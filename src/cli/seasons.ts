@@ -4,7 +4,13 @@ import { InputError, UsageError } from "../problem.ts";
 import { csvText } from "../report/tables/csvText.ts";
 import { ledgerObjects } from "../report/tables/ledgerCsv.ts";
 import { jsonText } from "../report/tables/roundForPrint.ts";
-import { columnNamed, onlyColumns, seasonsTable, sortedBy, type SeasonsTable } from "../report/tables/seasonsTable.ts";
+import {
+  columnNamed,
+  onlyColumns,
+  seasonsTable,
+  sortedBy,
+  type SeasonsTable,
+} from "../report/tables/seasonsTable.ts";
 import { wrap } from "../wrap.ts";
 import type { Context, RunCommand } from "./context.ts";
 import { loadScenario } from "./loadScenario.ts";
@@ -32,7 +38,12 @@ export const run: RunCommand = async (context, file, flags) => {
   const sorted = by === null ? whole : sortedBy(whole, by, sort!.startsWith("-"));
   const table = columns === null ? sorted : onlyColumns(sorted, columns);
   const text = flags.json
-    ? jsonText({ format: "rootfront-seasons/1", scenario: scenario.name, rows: ledgerObjects(table), leftOut: found.leftOut })
+    ? jsonText({
+        format: "rootfront-seasons/1",
+        scenario: scenario.name,
+        rows: ledgerObjects(table),
+        leftOut: found.leftOut,
+      })
     : `${csvText([table.head, ...table.rows])}\n`;
   handOver(context, text, flags.out);
 };

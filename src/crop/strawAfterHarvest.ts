@@ -12,7 +12,8 @@ export interface StrawLeft {
 export function strawLeftBy(name: string): StrawLeft {
   const known = cropNamed(name)?.name ?? name;
   const found = table.crops.find(({ crop }) => crop === known);
-  if (found === undefined) return { tPerHa: table.other.strawTPerHaLikeWheat, why: `${table.other.why} (${table.other.mark})` };
+  if (found === undefined)
+    return { tPerHa: table.other.strawTPerHaLikeWheat, why: `${table.other.why} (${table.other.mark})` };
   const { grainTPerHa, strawPerGrain, likeWheat, why, mark } = found;
   return { tPerHa: grainTPerHa * strawPerGrain * likeWheat, why: `${why} (${mark})` };
 }

@@ -34,7 +34,10 @@ const written = ({
   format: "rootfront-scenario/1",
   name: "Invented",
   site: { latitude: "38.5 N", elevation: "3300 ft" },
-  soil: { layers: [{ name: "soil", bottom, texture }], ...(start === undefined ? {} : { startingWater: start }) },
+  soil: {
+    layers: [{ name: "soil", bottom, texture }],
+    ...(start === undefined ? {} : { startingWater: start }),
+  },
   weather: { pattern: "summer-peak", annualRain: rain },
   crop: { name: crop },
   rotation,
@@ -128,7 +131,15 @@ test.each([
 ] as const)(
   "%s, asked about %s, on %s to %s at %s: the start is forgotten after %i years",
   async (rotation, crop, texture, bottom, rain, years) => {
-    const p = await prepared({ rotation, crop, texture, bottom, rain, years: 24, chain: { warmUp: 0, length: 20 } });
+    const p = await prepared({
+      rotation,
+      crop,
+      texture,
+      bottom,
+      rain,
+      years: 24,
+      chain: { warmUp: 0, length: 20 },
+    });
     const [full, empty] = [watched(p, "fieldCapacityMm"), watched(p, "wiltingPointMm")];
     const later = full.flatMap(({ sinceChange, own }, i) =>
       sinceChange > years
@@ -161,15 +172,22 @@ test("what roots that were stopped had left is taken once: later years bring les
 test("more rain in the climate brings stopped roots' loosening more, year after year", async () => {
   const cases = [{ name: "stopped", rootingDepth: "12 in" }, { name: "as they grow" }];
   const { chain } = answerOf(await resolved(written({ cases, rain: "12..20 in", years: 96 })), "metric");
-  const means = chain!.byRainTotal.map(({ byCrop }) => byCrop[0]!.differences[0]!.yearAfterYear.extraWaterUsedMm.mean);
+  const means = chain!.byRainTotal.map(
+    ({ byCrop }) => byCrop[0]!.differences[0]!.yearAfterYear.extraWaterUsedMm.mean,
+  );
   expect(means.length).toBe(3);
   expect(means[1]!).toBeGreaterThan(means[0]!);
   expect(means[2]!).toBeGreaterThan(means[1]!);
 });
 
 test("water stated at the start is what every first year begins with", async () => {
-  const p = await prepared({ start: { share: "80 %" }, cases: [{ name: "now" }, { name: "+2", rootingDepth: "+2 in" }] });
-  const first = runChains(p).flatMap((at) => at.links).filter(({ firstYear }) => firstYear !== null);
+  const p = await prepared({
+    start: { share: "80 %" },
+    cases: [{ name: "now" }, { name: "+2", rootingDepth: "+2 in" }],
+  });
+  const first = runChains(p)
+    .flatMap((at) => at.links)
+    .filter(({ firstYear }) => firstYear !== null);
   const stored = new Set(first.map(({ chain, firstYear }) => `${chain} ${firstYear![0]!.storedAtFirstMm}`));
   expect(stored.size).toBe(p.chains.length);
 });

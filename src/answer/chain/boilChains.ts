@@ -110,7 +110,10 @@ function difference(
   const yearAfterYear = extraOf(after, p, shown);
   return {
     extraDepthMm: medianOf(
-      Float64Array.from(after, (rows) => rows[p + 1]!.totals.finalRootDepthMm - rows[0]!.totals.finalRootDepthMm),
+      Float64Array.from(
+        after,
+        (rows) => rows[p + 1]!.totals.finalRootDepthMm - rows[0]!.totals.finalRootDepthMm,
+      ),
     ),
     firstYear: extraOf(first, p, shown),
     yearAfterYear,
@@ -152,7 +155,11 @@ function extraOf(links: readonly (readonly SeasonRow[])[], p: number, { unit, fa
     links,
     (rows) => (rows[p + 1]!.yieldKgPerHa - rows[0]!.yieldKgPerHa) * factor,
   );
-  return { years: links.length, extraWaterUsedMm: spreadAndMean(water), extraYield: { unit, ...spreadAndMean(grown) } };
+  return {
+    years: links.length,
+    extraWaterUsedMm: spreadAndMean(water),
+    extraYield: { unit, ...spreadAndMean(grown) },
+  };
 }
 
 function spreadAndMean(values: Float64Array): SpreadAndMean {

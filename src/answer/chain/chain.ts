@@ -44,7 +44,10 @@ export interface LinkPair {
 }
 
 /** The soils of a chain by case, cut and filled once. */
-export function soilsOfChain({ scenario, preparation, drawsByChain }: ChainPreparation, chain: number): ReadySoil[] {
+export function soilsOfChain(
+  { scenario, preparation, drawsByChain }: ChainPreparation,
+  chain: number,
+): ReadySoil[] {
   return scenario.cases.map((plan, c) => {
     const soil = readySoil(plan, drawsByChain[chain]!, scenario.ensemble.deepBelowMm);
     return { ...soil, slices: hinderedAsDug(preparation, c, chain, soil.slices) };
@@ -69,7 +72,11 @@ export function runChain(
   const links: LinkRuns[] = [];
   const toRun = linksOf(calendarByPhase[phase]!, years);
   const firstChanged = toRun.find(({ year }) => year >= years.from)?.year ?? Infinity;
-  const atStart = soils.map(({ startWaterMm }) => ({ waterMmBySlice: startWaterMm, strawTPerHa: 0, snowMm: 0 }));
+  const atStart = soils.map(({ startWaterMm }) => ({
+    waterMmBySlice: startWaterMm,
+    strawTPerHa: 0,
+    snowMm: 0,
+  }));
   let carried: Carried[] = [atStart[0]!];
   for (const link of toRun) {
     const entry = entries[link.entry]!;
@@ -107,7 +114,13 @@ export function runChain(
     const afterFirst = [after[0]!, ...after.slice(own.length)];
     const ownRows = look(afterOwn, carried);
     const ownPairs = pairsOf(afterOwn);
-    let firstYear = asFirstCase.length > 0 ? look(afterFirst, afterFirst.map(() => carried[0]!)) : null;
+    let firstYear =
+      asFirstCase.length > 0
+        ? look(
+            afterFirst,
+            afterFirst.map(() => carried[0]!),
+          )
+        : null;
     let firstYearPairs = asFirstCase.length > 0 ? pairsOf(afterFirst) : [];
     const gainMmBySlice = sinceChange < 1 ? null : afterOwn.map(gainOf);
     const next = afterOwn.map(leftBy);
@@ -135,9 +148,9 @@ export function runChain(
   return links;
 }
 
-/** The first year itself, and every second year that counts: enough of them, at half the work. Ours. */
+/** The first year itself, and the years that count for the years after it: so both answers meet the same weather. */
 function isFirstYearRun(sinceChange: number): boolean {
-  return sinceChange === 1 || (sinceChange > settlingYears && (sinceChange - settlingYears) % 2 === 1);
+  return sinceChange === 1 || sinceChange > settlingYears;
 }
 
 /** A case before its link. `begins`: whose harvest it begins at. */
@@ -155,7 +168,8 @@ function readyLink(
   const firstIndex = link.firstIndexByCase[begins]!;
   const sowingIndex = Math.max(link.sowingIndexByCase[c]!, firstIndex);
   const fresh = rotation.entries[link.entryBefore]!.strawTPerHa;
-  const ground = entry.strawFollowsByCase[c] === true ? groundUnder(plan.ground, strawTPerHa + fresh) : plan.ground;
+  const ground =
+    entry.strawFollowsByCase[c] === true ? groundUnder(plan.ground, strawTPerHa + fresh) : plan.ground;
   const deepUptake = uptake.halvingMm / prepared.scenario.cases[c]!.uptake.halvingMm;
   return {
     plan: { ...plan, ground },
@@ -169,7 +183,12 @@ function readyLink(
   };
 }
 
-function slopeOf({ slopesByEntry, yearsBefore }: ChainPreparation, chain: number, entry: number, year: number): number {
+function slopeOf(
+  { slopesByEntry, yearsBefore }: ChainPreparation,
+  chain: number,
+  entry: number,
+  year: number,
+): number {
   const slopes = slopesByEntry[entry]!;
   return slopes[yearsBefore[chain]! + Math.max(0, year - 1)]!;
 }

@@ -52,7 +52,10 @@ function atRain(
     })),
     pairs: cases.slice(1).map((_, p) => ({
       ruleOfThumbMmByRun: Float64Array.from(links, ({ ownPairs }) => ownPairs[p]!.ruleOfThumbMm),
-      storedInExtraDepthMmByRun: Float64Array.from(links, ({ ownPairs }) => ownPairs[p]!.storedInExtraDepthMm),
+      storedInExtraDepthMmByRun: Float64Array.from(
+        links,
+        ({ ownPairs }) => ownPairs[p]!.storedInExtraDepthMm,
+      ),
     })),
   };
 }

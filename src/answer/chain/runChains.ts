@@ -54,11 +54,11 @@ function withWetting(
   links: readonly LinkRuns[],
   slices: readonly Slices[],
 ): ChainLink[] {
-  const asked = links.filter(({ entry, sinceChange }) => sinceChange >= 1 && rotation.entries[entry]!.isAsked);
+  const asked = links.filter(
+    ({ entry, sinceChange }) => sinceChange >= 1 && rotation.entries[entry]!.isAsked,
+  );
   const usualMm = scenario.cases.map((_, c) =>
-    asked.length === 0
-      ? 0
-      : medianOf(Float64Array.from(asked, ({ own }) => own[c]!.totals.finalRootDepthMm)),
+    asked.length === 0 ? 0 : medianOf(Float64Array.from(asked, ({ own }) => own[c]!.totals.finalRootDepthMm)),
   );
   return links.map(({ gainMmBySlice, ...link }) => ({
     ...link,
@@ -67,7 +67,9 @@ function withWetting(
         ? null
         : usualMm.slice(1).map((mm, p) => {
             const deeper = mm >= usualMm[0]! ? p + 1 : 0;
-            return gainBelow(gainMmBySlice[deeper]!, slices[deeper]!, Math.min(mm, usualMm[0]!)) > wettedFromMm;
+            return (
+              gainBelow(gainMmBySlice[deeper]!, slices[deeper]!, Math.min(mm, usualMm[0]!)) > wettedFromMm
+            );
           }),
   }));
 }

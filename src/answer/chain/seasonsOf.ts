@@ -25,21 +25,28 @@ export interface SeasonOfCase {
 export interface Seasons {
   readonly seasons: readonly SeasonOfCase[];
   /** What was left out because the record has no weather there: years of sowing, and the gaps. */
-  readonly leftOut: { readonly count: number; readonly years: readonly number[]; readonly gaps: readonly string[] };
+  readonly leftOut: {
+    readonly count: number;
+    readonly years: readonly number[];
+    readonly gaps: readonly string[];
+  };
 }
 
 /** Every season of a scenario, with its rotation year after year, each case with its own water. */
 export function seasonsOf(scenario: Scenario, onProgress?: (done: number, total: number) => void): Seasons {
   const { source } = scenario.weather;
   const gaps = source.kind === "record" ? (source.record.longGaps ?? []) : [];
-  const all = scenario.rotation === null ? ofRuns(scenario, onProgress) : ofChains(scenario, gaps, onProgress);
+  const all =
+    scenario.rotation === null ? ofRuns(scenario, onProgress) : ofChains(scenario, gaps, onProgress);
   const inGap = all.filter(({ isIn }) => isIn(gaps));
   const left = new Set(inGap);
   return {
     seasons: all.flatMap((one) => (left.has(one) ? [] : one.seasons)),
     leftOut: {
       count: inGap.length,
-      years: [...new Set(inGap.map(({ seasons }) => yearOf(seasons[0]!.row.sowingDay)))].sort((a, b) => a - b),
+      years: [...new Set(inGap.map(({ seasons }) => yearOf(seasons[0]!.row.sowingDay)))].sort(
+        (a, b) => a - b,
+      ),
       gaps: gaps.map(({ said }) => said),
     },
   };

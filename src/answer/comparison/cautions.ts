@@ -22,7 +22,9 @@ export function cautionsFor(
   years: "single seasons" | "year after year" = "single seasons",
 ): string[] {
   const subsoil =
-    years === "year after year" ? { said: yearsCautions(scenario), sendsToTheField: false } : subsoilCaution(scenario);
+    years === "year after year"
+      ? { said: yearsCautions(scenario), sendsToTheField: false }
+      : subsoilCaution(scenario);
   return [
     ...(scenario.invented ? ["The data of this scenario are invented: it shows the tool, not a place."] : []),
     ...(scenario.rotation !== null && years === "single seasons"

@@ -17,9 +17,12 @@ const tellingDepthMm = 5;
 /** A sentence for each later case, at the middle total; where timing is the difference, one more. */
 export function chainSentences(chain: ChainAnswer, shown: Formatters): string[] {
   const asked = chain.byCrop[0]!;
-  const where = chain.rainTotalMm === null ? "" : `At ${shown.total(chain.rainTotalMm)} ${shown.length} of rain, `;
+  const where =
+    chain.rainTotalMm === null ? "" : `At ${shown.total(chain.rainTotalMm)} ${shown.length} of rain, `;
   if (asked.differences.length === 0)
-    return [`${where}${asked.crop} year after year (${chain.rotation}): only one case, nothing to compare it with.`];
+    return [
+      `${where}${asked.crop} year after year (${chain.rotation}): only one case, nothing to compare it with.`,
+    ];
   return asked.differences.flatMap((one) => {
     const said = `${where}${broughtSaid(one, asked.differences.length === 1, shown)}`;
     const first = said.charAt(0).toUpperCase() + said.slice(1);
@@ -167,12 +170,14 @@ function otherCrops({ byCrop }: ChainAnswer, shown: Formatters): string[] {
   return [
     "The other crops of the rotation, extra water in the first year and after:",
     ...bullets(
-      byCrop.slice(1).flatMap(({ crop, differences }) =>
-        differences.map(
-          ({ to, firstYear, yearAfterYear }) =>
-            `${crop}, "${to}": ${shown.fineWater(firstYear.extraWaterUsedMm.mean)} and ${shown.fineWater(yearAfterYear.extraWaterUsedMm.mean)} ${shown.length}; yield ${yieldCell(firstYear)} and ${yieldCell(yearAfterYear)} ${firstYear.extraYield.unit}`,
+      byCrop
+        .slice(1)
+        .flatMap(({ crop, differences }) =>
+          differences.map(
+            ({ to, firstYear, yearAfterYear }) =>
+              `${crop}, "${to}": ${shown.fineWater(firstYear.extraWaterUsedMm.mean)} and ${shown.fineWater(yearAfterYear.extraWaterUsedMm.mean)} ${shown.length}; yield ${yieldCell(firstYear)} and ${yieldCell(yearAfterYear)} ${firstYear.extraYield.unit}`,
+          ),
         ),
-      ),
     ),
   ];
 }

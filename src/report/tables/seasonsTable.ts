@@ -21,10 +21,18 @@ interface Column {
   readonly of: (season: SeasonOfCase) => Cell;
 }
 
-const mm = (name: string, of: (season: SeasonOfCase) => number | null): Column => ({ name, isLength: true, of });
+const mm = (name: string, of: (season: SeasonOfCase) => number | null): Column => ({
+  name,
+  isLength: true,
+  of,
+});
 
 /** All columns of a scenario's seasons. `year_rain` is that of the calendar year of sowing. */
-export function seasonsTable(seasons: readonly SeasonOfCase[], scenario: Scenario, units: Units): SeasonsTable {
+export function seasonsTable(
+  seasons: readonly SeasonOfCase[],
+  scenario: Scenario,
+  units: Units,
+): SeasonsTable {
   const columns = columnsOf(scenario, units);
   const unit = units === "us" ? "in" : "mm";
   const say = (value: Cell, isLength: boolean) =>
@@ -59,7 +67,9 @@ function columnsOf({ cases, rotation, weather, yieldLine }: Scenario, units: Uni
     mm("season_rain", ({ row }) => row.totals.rainMm),
     mm("stored_on_first_day", ({ row }) => row.storedAtFirstMm),
     mm("stored_at_sowing", ({ row }) => row.totals.storedAtSowingMm),
-    ...layers.map((l) => mm(`stored_at_sowing_layer_${l + 1}`, ({ row }) => row.storedAtSowingMmByLayer[l] ?? null)),
+    ...layers.map((l) =>
+      mm(`stored_at_sowing_layer_${l + 1}`, ({ row }) => row.storedAtSowingMmByLayer[l] ?? null),
+    ),
     mm("fallow_evaporation", ({ row }) => row.fallowEvaporationMm),
     mm("fallow_runoff", ({ row }) => row.fallowRunoffMm),
     mm("fallow_drainage", ({ row }) => row.fallowDrainageMm),
@@ -73,8 +83,14 @@ function columnsOf({ cases, rotation, weather, yieldLine }: Scenario, units: Uni
     { name: "met_around_flowering", of: ({ row }) => row.totals.metAroundFlowering },
     { name: "yield", of: (season) => season.row.yieldKgPerHa * yieldIn(season).factor },
     { name: "yield_unit", of: (season) => yieldIn(season).unit },
-    mm("extra_root_depth", ({ row, ofFirst }) => row.totals.finalRootDepthMm - ofFirst.totals.finalRootDepthMm),
-    mm("extra_transpiration", ({ row, ofFirst }) => row.totals.transpirationMm - ofFirst.totals.transpirationMm),
+    mm(
+      "extra_root_depth",
+      ({ row, ofFirst }) => row.totals.finalRootDepthMm - ofFirst.totals.finalRootDepthMm,
+    ),
+    mm(
+      "extra_transpiration",
+      ({ row, ofFirst }) => row.totals.transpirationMm - ofFirst.totals.transpirationMm,
+    ),
     {
       name: "extra_yield",
       of: (season) => (season.row.yieldKgPerHa - season.ofFirst.yieldKgPerHa) * yieldIn(season).factor,
@@ -98,7 +114,8 @@ export function columnNamed({ head }: SeasonsTable, name: string): number {
 export function sortedBy({ head, rows }: SeasonsTable, column: number, falling: boolean): SeasonsTable {
   const compare = (a: Cell, b: Cell): number => {
     if (a === null || b === null) return a === b ? 0 : a === null ? 1 : -1;
-    const order = typeof a === "number" && typeof b === "number" ? a - b : String(a) < String(b) ? -1 : a === b ? 0 : 1;
+    const order =
+      typeof a === "number" && typeof b === "number" ? a - b : String(a) < String(b) ? -1 : a === b ? 0 : 1;
     return falling ? -order : order;
   };
   return { head, rows: rows.toSorted((a, b) => compare(a[column] ?? null, b[column] ?? null)) };

@@ -37,7 +37,10 @@ const listed = z
 /** Words are meant as a crop's name, a group as a crop by its numbers: what that one found wrong. */
 function insideOf(errors: readonly (readonly z.core.$ZodIssue[])[], input: unknown): string {
   if (typeof input !== "string" && (typeof input !== "object" || input === null))
-    return fault('a crop such as "winter wheat", { "name": "corn", "sowing": "May 10" } or "fallow"', "name one");
+    return fault(
+      'a crop such as "winter wheat", { "name": "corn", "sowing": "May 10" } or "fallow"',
+      "name one",
+    );
   const [asText = [], asCrop = []] = errors;
   const issues = (typeof input === "string" ? asText : asCrop).map((one) => ({
     path: one.path,
@@ -51,7 +54,10 @@ export const rotationFields = z
   .union([choice(readyRotations, "A rotation by its name"), listed], {
     error: (issue) => {
       const [asName = [], asList = []] = issue.code === "invalid_union" ? issue.errors : [];
-      const issues = (Array.isArray(issue.input) ? asList : asName).map(({ path, message }) => ({ path, message }));
+      const issues = (Array.isArray(issue.input) ? asList : asName).map(({ path, message }) => ({
+        path,
+        message,
+      }));
       return encodeFault({ kind: "inside", issues });
     },
   })
@@ -62,7 +68,11 @@ export const rotationFields = z
 export const chainFields = group(
   {
     warmUp: withDefault(
-      wholeNumber("Years run under the first case's roots before the cases differ, where no starting water is stated", 0, 50),
+      wholeNumber(
+        "Years run under the first case's roots before the cases differ, where no starting water is stated",
+        0,
+        50,
+      ),
       6,
       "by then the crop's water hardly knows the start any more: see tests/properties/chain.test.ts; ours",
     ),

@@ -31,7 +31,13 @@ import { samplesOf } from "./soilSamples.ts";
 import { resolveStartingWater, type Sampled } from "./resolveStartingWater.ts";
 import { resolveWeather, type PlaceAndWeather } from "./resolveWeather.ts";
 import { resolveYield } from "./resolveYield.ts";
-import { askedYear, refuseBeside, resolveRotation, seasonOfYear, tellSeason } from "./rotation/resolveRotation.ts";
+import {
+  askedYear,
+  refuseBeside,
+  resolveRotation,
+  seasonOfYear,
+  tellSeason,
+} from "./rotation/resolveRotation.ts";
 import { rotationYears } from "./rotation/rotationYears.ts";
 import type { Case, DefaultUsed, EnsemblePlan, RotationPlan, Scenario } from "../scenario.ts";
 import { statedDepthMm } from "../statedDepth.ts";
@@ -68,7 +74,14 @@ function resolveFile(
 ): Scenario {
   const notebook = openNotebook();
   const base = readBaseLayers(written, readText, notebook);
-  const place = resolveWeather(written.weather, written.site ?? {}, readText, recordCache, notebook, longGaps);
+  const place = resolveWeather(
+    written.weather,
+    written.site ?? {},
+    readText,
+    recordCache,
+    notebook,
+    longGaps,
+  );
   const own = sownInItsSpring(written, place, notebook);
   refuseBeside(own, notebook);
   const years = yearsOf(own, place, notebook);
@@ -169,7 +182,8 @@ function yearsOf(
   notebook: Notebook,
 ): ReturnType<typeof rotationYears> | null {
   if (file.rotation === undefined) return null;
-  const spring = (crop: ScenarioFile["crop"]) => sownInItsSpring({ ...file, crop }, place, openNotebook()).crop;
+  const spring = (crop: ScenarioFile["crop"]) =>
+    sownInItsSpring({ ...file, crop }, place, openNotebook()).crop;
   return rotationYears(file.rotation, file.crop, growsAt(place), spring, notebook);
 }
 

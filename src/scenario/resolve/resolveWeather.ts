@@ -38,7 +38,8 @@ export function resolveWeather(
   longGaps: "refused" | "told" = "refused",
 ): PlaceAndWeather | undefined {
   const source = sourceOf(part, notebook);
-  const record = source === "record" ? readRecord(part, sitePart, readText, recordCache, notebook, longGaps) : null;
+  const record =
+    source === "record" ? readRecord(part, sitePart, readText, recordCache, notebook, longGaps) : null;
   const site = resolveSite(sitePart, record?.station ?? null, notebook);
   const totals = rainTotals(part, source, notebook);
   if (source === undefined || record === undefined || site === undefined || totals === undefined)
@@ -140,10 +141,15 @@ function readRecord(
       weatherFields.shape.maxGapDays.byDefault,
       "weather.maxGapDays",
     );
-    return cachedRecord(recordCache, text, [file, station, units, site, maxGapDays, from, to, longGaps], () => {
-      const asRead = readWeather(text, { fileName: file, station, units, site });
-      return fillGaps(asRead, { maxGapDays, from, to, longGaps }).record;
-    });
+    return cachedRecord(
+      recordCache,
+      text,
+      [file, station, units, site, maxGapDays, from, to, longGaps],
+      () => {
+        const asRead = readWeather(text, { fileName: file, station, units, site });
+        return fillGaps(asRead, { maxGapDays, from, to, longGaps }).record;
+      },
+    );
   });
 }
 

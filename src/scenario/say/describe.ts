@@ -150,7 +150,8 @@ function caseLines(one: Case, first: Case | null, say: Say, units: Units, hasSta
   const lines = ["", printable(`Case "${one.name}"`), ...bullets([rootingSaid(one, first, say)])];
   if (differs(({ layers }) => layers)) lines.push(...bullets(["soil:"]), ...layerTable(one, units));
   else lines.push(...bullets(["soil as in the first case"]));
-  if (hasStart && differs(({ startingWater }) => startingWater)) lines.push(...bullets([startSaid(one, say)]));
+  if (hasStart && differs(({ startingWater }) => startingWater))
+    lines.push(...bullets([startSaid(one, say)]));
   if (first !== null && differs(({ ground }) => ground)) lines.push(...bullets([groundLine(one, say)]));
   if (first !== null && differs(({ crop, fallowDays }) => [crop, fallowDays]))
     lines.push(...bullets([cropLine(one, say)]));

@@ -938,7 +938,9 @@ describe("a scenario that is wrong is refused in plain words", () => {
   });
   test("no row was dropped", () => expect(rows.length + texts.length).toBeGreaterThanOrEqual(109));
   test.each(
-    [...rows, ...ofSod, ...ofWords, ...ofRotations].map(([name, changes, ...lines]) => [name, changes, lines] as const),
+    [...rows, ...ofSod, ...ofWords, ...ofRotations].map(
+      ([name, changes, ...lines]) => [name, changes, lines] as const,
+    ),
   )("%s", async (_, changes, lines) => {
     expect(
       await linesOf(() => resolveScenario(withChanges(changes), { fileName: "bad.json", readText })),

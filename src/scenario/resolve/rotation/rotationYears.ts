@@ -65,7 +65,9 @@ export function rotationYears(
   // A crop in question that cannot be is told where it stands.
   if (notebook.problems.length > known || plans.includes(undefined)) return undefined;
   const whole = plans.map((one) => one ?? null);
-  const years = whole.map((one, i) => (one === null ? null : { ...one, ...fallowBefore(whole, i, notebook) }));
+  const years = whole.map((one, i) =>
+    one === null ? null : { ...one, ...fallowBefore(whole, i, notebook) },
+  );
   return notebook.problems.length > known ? undefined : years;
 }
 
@@ -155,7 +157,8 @@ const sayDay = (day: number): string => sayMonthDay({ month: monthOf(day), day: 
 
 /** Whether the file states any water to start with. */
 export function statesWater({ soil, cases = [] }: ScenarioFile): boolean {
-  const states = (part: { startingWater?: unknown; layers?: readonly { water?: unknown }[] | undefined } = {}) =>
-    part.startingWater !== undefined || (part.layers ?? []).some(({ water }) => water !== undefined);
+  const states = (
+    part: { startingWater?: unknown; layers?: readonly { water?: unknown }[] | undefined } = {},
+  ) => part.startingWater !== undefined || (part.layers ?? []).some(({ water }) => water !== undefined);
   return states(soil as never) || cases.some((one) => states((one.soil ?? {}) as never));
 }

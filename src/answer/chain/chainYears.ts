@@ -9,8 +9,8 @@ export interface ChainYears {
 }
 
 /**
- * Years from the change on that count as path only: after them each case has lived with its own roots. Ours; what a pan that stops
- * roots had kept is used up by then, see tests/properties/chain.test.ts.
+ * Years from the change on that count as path only: after them each case has lived with its own roots. Ours: of what roots that
+ * were stopped had left, nearly all is used up by then.
  */
 export const settlingYears = 4;
 

@@ -37,18 +37,19 @@ export function chainYears(
   if (!(held >= needed)) return [];
   // A short record keeps two thirds of its years for the answer.
   const warmUp = Math.min(warmUpYears, Math.floor(held / 3), held - needed);
-  const length = yearsOfChain(pathYears);
+  // Every crop of every phase is harvested once after the settling at least.
+  const length = Math.max(yearsOfChain(pathYears), needed);
   const onePass: ChainYears[] = [];
   for (let from = first + warmUp; from <= last; from += length) {
     // A rest too short to have settled goes with the chain before it.
-    const end = last - (from + length - 1) <= settlingYears ? last : from + length - 1;
+    const end = last - (from + length - 1) < needed ? last : from + length - 1;
     onePass.push({ warmUpFrom: from - warmUp, from, to: end });
     if (end === last) break;
   }
   const chains: ChainYears[] = [];
   for (let done = 0, i = 0; done < years; i++) {
     const one = onePass[i % onePass.length]!;
-    const to = Math.min(one.to, Math.max(one.from + settlingYears, one.from + (years - done) - 1));
+    const to = Math.min(one.to, Math.max(one.from + needed - 1, one.from + (years - done) - 1));
     chains.push({ ...one, to: Math.min(to, one.to) });
     done += to - one.from + 1;
   }

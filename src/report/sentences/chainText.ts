@@ -72,10 +72,12 @@ export function chainLines(chain: ChainAnswer, shown: Formatters): string[] {
   const crops = chain.crops.map((crop) => crop ?? "fallow").join(", ");
   const start = chain.startsAsStated
     ? "from the water stated on"
-    : `after ${chain.warmUpYears} years under the first case's roots`;
+    : chain.warmUpYears === 0
+      ? "from half of the available water on"
+      : `after ${counted(chain.warmUpYears, "year")} under the first case's roots`;
   return [
     ...wrap(
-      `Years in a row (${crops}; the question is about ${chain.asked}): ${chain.chains} chains, each with a soil of its own draws, ${start}. First year: all cases begin with the same water. Year after year: each has lived with its own roots for more than ${chain.settlingYears} years. Mean, P10 and P90 of the years.`,
+      `Years in a row (${crops}; the question is about ${chain.asked}): ${counted(chain.chains, "chain")}, each with a soil of its own draws, ${start}. First year: all cases begin with the same water. Year after year: each has lived with its own roots for more than ${chain.settlingYears} years. Mean, P10 and P90 of the years.`,
     ),
     ...(asked.differences.length === 0 ? [] : ["", ...sideBySide(chain, shown)]),
     ...asked.differences.flatMap((one) => ["", ...pathLines(one, shown)]),
@@ -84,6 +86,8 @@ export function chainLines(chain: ChainAnswer, shown: Formatters): string[] {
     ...(chain.byCrop.length > 1 && asked.differences.length > 0 ? ["", ...otherCrops(chain, shown)] : []),
   ];
 }
+
+const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
 
 function sideBySide({ byRainTotal, byCrop }: ChainAnswer, shown: Formatters): string[] {
   const unit = byCrop[0]!.differences[0]!.firstYear.extraYield.unit;

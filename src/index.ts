@@ -2,7 +2,7 @@
  * The public library: pure functions, no files, no streams; the same in Node and in a browser.
  *
  *   const scenario = await resolveScenario(readJson(text, "my-field.json"), { fileName: "my-field.json", readText });
- *   const answer = comparisonOf(runEnsemble(scenario), "us");
+ *   const answer = answerOf(scenario, "us");
  *   console.log(comparisonText(answer, "us", "short"));
  */
 
@@ -20,7 +20,14 @@ export {
   type ReadText,
   type Surroundings,
 } from "./scenario/index.ts";
-export type { Case, DefaultUsed, EnsemblePlan, Scenario, WeatherPlan } from "./scenario/scenario.ts";
+export type {
+  Case,
+  DefaultUsed,
+  EnsemblePlan,
+  RotationPlan,
+  Scenario,
+  WeatherPlan,
+} from "./scenario/scenario.ts";
 
 // Weather
 export {
@@ -57,6 +64,15 @@ export type { Ground, Ledger, Rooting, SeasonInput, SeasonTotals, UptakeRule } f
 
 // Answers
 export { runEnsemble, type CaseRuns, type Ensemble, type EnsembleAtRain } from "./answer/runs/ensemble.ts";
+export { answerOf } from "./answer/chain/answerOf.ts";
+export type {
+  ChainAnswer,
+  ChainAtRain,
+  ChainCase,
+  ChainDifference,
+  CropChain,
+} from "./answer/chain/chainAnswer.ts";
+export { seasonsOf, type SeasonOfCase, type Seasons } from "./answer/chain/seasonsOf.ts";
 export { comparisonOf, matteredFromMm } from "./answer/comparison/compare.ts";
 export type {
   AnswerAtRain,

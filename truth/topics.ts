@@ -11,12 +11,14 @@ import { moistDepth } from "./topics/moistDepth.ts";
 import { pans } from "./topics/pans.ts";
 import { rain } from "./topics/rain.ts";
 import { rootFront } from "./topics/rootFront.ts";
+import { rotations } from "./topics/rotations.ts";
 import { waterAtSowing } from "./topics/waterAtSowing.ts";
 import { yields } from "./topics/yields.ts";
 
 export const topics: readonly Topic[] = [
   fallow,
   waterAtSowing,
+  rotations,
   losses,
   evaporation,
   drying,

@@ -56,6 +56,16 @@ export const commands: readonly Command[] = [
     example: "rootfront ledger my-field.json --year 2012 --out 2012.csv",
   },
   {
+    name: "seasons",
+    summary: "a row a year and case, as CSV: dates, rain, water at sowing, what became of it, yield",
+    argument: "<file>",
+    argumentSays: "scenario file; with a rotation its chains of years, else its runs",
+    flags: [...results, "sort", "only", "skipGaps", "seed", "years", "rain", ...record],
+    load: () => import("./seasons.ts"),
+    example:
+      'rootfront seasons my-field.json --sort=-extra_yield \\\n    --only "sowing,case,season_rain,extra_yield"',
+  },
+  {
     name: "report",
     summary: "the answer as one web page to print, with soil, roots, sources and the scenario in it",
     argument: "<file>",

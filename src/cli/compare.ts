@@ -1,5 +1,4 @@
-import { comparisonOf } from "../answer/comparison/compare.ts";
-import { runEnsemble } from "../answer/runs/ensemble.ts";
+import { answerOf } from "../answer/chain/answerOf.ts";
 import { UsageError } from "../problem.ts";
 import { comparisonText } from "../report/sentences/comparisonText.ts";
 import { fieldParts } from "../report/sentences/fieldText.ts";
@@ -19,7 +18,7 @@ export const run: RunCommand = async (context, file, flags) => {
     file === undefined ? await askQuickly(context, flags) : await loadScenario(context, file, flags);
   const progress = progressOn(context, "run");
   try {
-    const comparison = comparisonOf(runEnsemble(scenario, progress.report), flags.units);
+    const comparison = answerOf(scenario, flags.units, progress.report);
     progress.end();
     const text = flags.json
       ? jsonText(comparison)

@@ -37,6 +37,12 @@ export interface GivenFlags {
   readonly pattern?: string;
   readonly sowing?: string;
   readonly save?: string;
+  readonly rotation?: string;
+  readonly residue?: string;
+  readonly moist?: string;
+  readonly sort?: string;
+  readonly only?: string;
+  readonly skipGaps?: true;
 }
 
 interface Flag {
@@ -136,6 +142,29 @@ const flags = {
     words: rainPatterns,
   },
   sowing: { spec: "--sowing <date>", says: 'quick question: sowing date, such as "May 25"' },
+  rotation: {
+    spec: "--rotation <rotation>",
+    says: 'quick question: years in a row, such as "every year", "wheat-corn-fallow" or "winter wheat, proso millet, fallow"',
+  },
+  residue: {
+    spec: "--residue <cover>",
+    says: 'quick question: ground under residue after harvest, such as "60 %"',
+    unit: "60 %",
+  },
+  moist: {
+    spec: "--moist <depth>",
+    says: 'quick question: how deep a push probe found moist soil before sowing, such as "36 in"',
+    unit: "36 in or 90 cm",
+  },
+  sort: {
+    spec: "--sort <column>",
+    says: 'order the rows by a column, least first; with a minus in front, most first: "--sort=-yield"',
+  },
+  only: { spec: "--only <columns>", says: 'print these columns alone, in this order: "sowing,case,yield"' },
+  skipGaps: {
+    spec: "--skip-gaps",
+    says: "leave out seasons that touch a gap of the record, counted and named, instead of refusing the record",
+  },
   save: {
     spec: "--save <file>",
     says: "quick question: write it as a scenario file to refine, which must not exist yet",
@@ -153,6 +182,9 @@ export const quickFlags = [
   "sowing",
   "latitude",
   "elevation",
+  "rotation",
+  "residue",
+  "moist",
   "save",
 ] as const satisfies readonly FlagName[];
 

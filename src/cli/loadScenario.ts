@@ -26,6 +26,7 @@ export async function resolveWith(
     return await resolveScenario(raw, {
       fileName,
       readText: (path: string, field: string) => readInput(context, flags, folder, path, field),
+      longGaps: flags.skipGaps === true ? "told" : "refused",
     });
   } catch (error) {
     throw namingFlags(wholeFile(error, fileName), overrides);

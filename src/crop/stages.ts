@@ -65,6 +65,12 @@ export function longestSeasonDays(plan: CropPlan, hasTemperature: boolean): numb
   return longestAfter(plan, hasTemperature, waitDays(plan, dayInYear(someLeapWinter, plan.sowing)));
 }
 
+/** Calendar days from sowing to maturity as usual, both counted: what the crop's calendar days and the wait for spring say. */
+export function usualSeasonDays(plan: CropPlan): number {
+  const wait = waitDays(plan, dayInYear(someLeapWinter, plan.sowing));
+  return Math.max(1, Math.round(sum(afterWait(plan.stageDaysFallback, wait))));
+}
+
 function longestAfter(plan: CropPlan, hasTemperature: boolean, wait: number): number {
   const onHeat = plan.clock === "thermal time" && hasTemperature;
   const lengths = onHeat ? plan.stageDaysFallback : clockLengths(plan, hasTemperature);

@@ -24,6 +24,8 @@ export interface Scenario {
   /** At least one; the first is what the others are compared with. */
   readonly cases: readonly [Case, ...Case[]];
   readonly yieldLine: YieldLine;
+  /** Crops year after year; null = seasons by themselves. */
+  readonly rotation: RotationPlan | null;
   readonly ensemble: EnsemblePlan;
   /** What was measured in the field; null where nothing was. */
   readonly evidence: Evidence | null;
@@ -73,6 +75,35 @@ export interface Case {
   readonly evaporation: EvaporationRule;
   /** Cores and penetrometer readings of its soil. */
   readonly samples: SoilSamples;
+}
+
+/** Crops in the order in which they follow one another on the field. */
+export interface RotationPlan {
+  /** As people call it: `wheat-corn-fallow`. */
+  readonly said: string;
+  /** One for each year, by year of harvest; null = a year without harvest. */
+  readonly entries: readonly (RotationEntry | null)[];
+  /** Years that run under the first case's roots before anything is counted; 0 where the starting water is stated. */
+  readonly warmUpYears: number;
+  /** Whether every chain begins with water that the file states. */
+  readonly startsAsStated: boolean;
+  /** Years of the path shown, from the change on. */
+  readonly pathYears: number;
+}
+
+export interface RotationEntry {
+  readonly crop: string;
+  /** Whether it is the crop that the scenario asks about. */
+  readonly isAsked: boolean;
+  /** A crop that is ripe in the year after its sowing. */
+  readonly sownYearBefore: boolean;
+  readonly yieldLine: YieldLine;
+  /** In the order of the scenario's cases: this crop in each, its ground as the crop before leaves it. */
+  readonly cases: readonly Case[];
+  /** Straw that it leaves, as much wheat straw as covers the same ground, t/ha. */
+  readonly strawTPerHa: number;
+  /** By case: whether the cover after harvest follows from the crop before; else it is as stated, year after year. */
+  readonly strawFollowsByCase: readonly boolean[];
 }
 
 export type WeatherPlan = {

@@ -74,6 +74,8 @@ export interface Workspace {
   readonly rootSupply: RootSupply;
   /** Left behind by a run: water by slice on the morning of sowing. */
   readonly waterAtSowingMmBySlice: Float64Array;
+  /** Left behind by a run, beside the water: straw still on the ground, and water in the snow that lies. */
+  readonly left: { residueTPerHa: number; snowMm: number };
 }
 
 /** A curve number when dry, at average wetness and when wet. */

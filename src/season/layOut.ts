@@ -15,6 +15,7 @@ export function makeWorkspace(count: number): Workspace {
     availableMmBySlice: new Float64Array(count),
     rootSupply: makeRootSupply(count),
     waterAtSowingMmBySlice: new Float64Array(count),
+    left: { residueTPerHa: 0, snowMm: 0 },
   };
 }
 

@@ -72,6 +72,8 @@ export interface SeasonInput {
   readonly slices: Slices;
   /** Water in each slice on the first morning, mm. Not changed. */
   readonly startWaterMm: Float64Array;
+  /** Water in the snow that lies on the first morning, mm. Left out: none. */
+  readonly startSnowMm?: number;
   readonly weather: DailyWeather;
   /** Index in `weather` of the run's first day. */
   readonly firstIndex: number;

@@ -47,6 +47,7 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
   const today = makeToday();
   const found = input.found ?? nothingFound;
   let next = 0;
+  today.snowOnGroundMm = input.startSnowMm ?? 0;
   const availableMm = () => availableIn(waterMmBySlice, slices.wiltingPointMm, slices.count);
   const storedOnFirstDayMm = availableMm();
   let storedAtSowingMm = storedOnFirstDayMm;
@@ -76,6 +77,8 @@ export function simulate(input: SeasonInput, ledger: Ledger, workspace: Workspac
     today.storedThisMorningMm = closeDay(ledger, today, field);
   }
 
+  workspace.left.residueTPerHa = field.residue.massTPerHa;
+  workspace.left.snowMm = today.snowOnGroundMm;
   return totalsOf(
     ledger,
     maturityDay + 1,

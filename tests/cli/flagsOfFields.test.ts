@@ -35,6 +35,13 @@ const fieldOfFlag: Readonly<Record<string, string | null>> = {
   "--crop": "crop.name",
   "--sowing": "crop.sowing",
   "--deeper": "cases[].rootingDepth",
+  // A name or a list; read and refused by the resolver, in the flag's words.
+  "--rotation": null,
+  "--residue": "surface.residueCover",
+  "--moist": "soil.startingWater.moistDepth",
+  "--sort": null,
+  "--only": null,
+  "--skip-gaps": null,
 };
 
 const names = [...new Set(commands.flatMap(({ flags }) => flags))];

@@ -16,10 +16,22 @@ type Answer = Omit<Comparison, "cautions">;
  * What has to be said beside a result: first what this very result calls for, then the limits of the model.
  * Each is one plain sentence or two, the same in every way out: a depth is said in both systems.
  */
-export function cautionsFor(answer: Answer, scenario: Scenario): string[] {
-  const subsoil = subsoilCaution(scenario);
+export function cautionsFor(
+  answer: Answer,
+  scenario: Scenario,
+  years: "single seasons" | "year after year" = "single seasons",
+): string[] {
+  const subsoil =
+    years === "year after year"
+      ? { said: yearsCautions(scenario), sendsToTheField: false }
+      : subsoilCaution(scenario);
   return [
     ...(scenario.invented ? ["The data of this scenario are invented: it shows the tool, not a place."] : []),
+    ...(scenario.rotation !== null && years === "single seasons"
+      ? [
+          `Seasons by themselves, each from the same starting water: what the rotation (${scenario.rotation.said}) leaves from year to year is told by "rootfront compare".`,
+        ]
+      : []),
     ...fewRunsCaution(answer),
     ...shortRecordCaution(answer),
     ...patternCaution(scenario),
@@ -63,6 +75,31 @@ function patternCaution({ weather: { source }, site }: Scenario): string[] {
   const side = site.latitudeDeg < 0 ? "S" : "N";
   return [
     `The field lies at ${Number(Math.abs(site.latitudeDeg).toFixed(2))} ${side}, but the built-in rain pattern has the temperatures of an invented place at ${latitudeDeg} N: give a station record, or the monthly normals of a place near by.`,
+  ];
+}
+
+/** What an answer of years in a row rests on, and what of the scenario it does not carry through them yet. */
+function yearsCautions({ rotation, evidence, money, rowPositions }: Scenario): string[] {
+  const start = rotation!.startsAsStated
+    ? "Every chain of years begins with the water that the scenario states."
+    : "Nothing measured says what the subsoil holds: every chain of years begins with what the years before left. Probe or core it, and this year's answer is surer.";
+  const single = [
+    ...(evidence === null ? [] : ["what was measured"]),
+    ...(rowPositions === null ? [] : ["the row positions"]),
+  ];
+  return [
+    start,
+    "Roots stated for a case are those of the crop in question; the other crops of the rotation root as the soil lets them. No field is tilled between crops: residue lies as it was cut, or as stated.",
+    ...(money === null
+      ? []
+      : [
+          "Money here counts the gain of the years after the first in every year: what the first year brings beyond that comes once and is left out.",
+        ]),
+    ...(single.length === 0
+      ? []
+      : [
+          `Not carried through the years yet: ${single.join(" and ")}. ${single.length === 1 ? "It is" : "They are"} answered with the years after the first, as single seasons.`,
+        ]),
   ];
 }
 

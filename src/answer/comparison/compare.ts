@@ -37,11 +37,13 @@ const tellingTranspirationMm = 0.5;
  * Boils an ensemble down to the answer.
  *
  * @param measured leaves evidence out, and its time, where it is not wanted (yet)
+ * @param years whether the runs are seasons by themselves, or years in a row of a rotation
  */
 export function comparisonOf(
   ensemble: Ensemble,
   units: Units,
   measured: "with evidence" | "without evidence" = "with evidence",
+  years: "single seasons" | "year after year" = "single seasons",
 ): Comparison {
   const { scenario } = ensemble.preparation;
   const shown = shownYield(scenario.yieldLine.unit, units);
@@ -66,7 +68,7 @@ export function comparisonOf(
       ...new Set([...recordDoubts(scenario), ...scenario.notes, ...ensemble.preparation.weatherYears.notes]),
     ],
   };
-  return { ...answer, cautions: cautionsFor(answer, scenario) };
+  return { ...answer, cautions: cautionsFor(answer, scenario, years) };
 }
 
 function recordDoubts({ weather: { source } }: Scenario): string[] {

@@ -1,6 +1,7 @@
 import type { FloweringLoss } from "../../crop/floweringStress.ts";
 import type { SeasonSlopes } from "../../crop/seasonSlope.ts";
 import type { DefaultUsed } from "../../scenario/scenario.ts";
+import type { ChainAnswer } from "../chain/chainAnswer.ts";
 import type { EvidenceAnswer } from "./evidenceAnswer.ts";
 import type { FieldAverage } from "./fieldAverage.ts";
 import type { MoneyAnswer } from "../money/money.ts";
@@ -30,6 +31,8 @@ export interface Comparison {
   readonly defaults: readonly DefaultUsed[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
+  /** First year and year after year, where the scenario has a rotation; what stands above is then year after year. */
+  readonly chain?: ChainAnswer;
 }
 
 export interface AnswerAtRain {

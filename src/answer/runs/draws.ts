@@ -41,6 +41,17 @@ export function drawRuns(runs: number, plan: EnsemblePlan, line: YieldLine): Run
   }));
 }
 
+/** Slopes of one yield line, a year each. `name` tells the lines of a rotation apart; that of the crop in question has none. */
+export function drawSlopes(
+  count: number,
+  seed: number,
+  { slopeKgPerHaPerMm: { low, middle, high } }: YieldLine,
+  name: readonly string[] = [],
+): Float64Array {
+  const slopes = stream(seed, "yield slope", ...name);
+  return Float64Array.from({ length: count }, () => slopes.triangle(low, middle, high));
+}
+
 function lenienceOf(reading: EnsemblePlan["densityReading"], drawn: number): number {
   switch (reading) {
     case "range":

@@ -85,7 +85,7 @@ export interface PairRuns {
   readonly storedInExtraDepthMmByRun: Float64Array;
 }
 
-const totalNames: readonly (keyof SeasonTotals)[] = [
+export const totalNames: readonly (keyof SeasonTotals)[] = [
   "rainMm",
   "runoffMm",
   "drainageMm",
@@ -155,7 +155,7 @@ export function prepareOn(
 }
 
 /** A case with thin plants as it would be with a full stand; null for a full one. */
-function withFullStand(plan: Case): Case | null {
+export function withFullStand(plan: Case): Case | null {
   return plan.crop.standShare < 1 ? { ...plan, crop: writtenOut({ ...plan.crop, standShare: 1 }) } : null;
 }
 
@@ -254,7 +254,7 @@ function workedOutCourse(plan: Case, { weather, workOut }: WeatherYears, sowingI
  * Where a dig decides and can be met, its draw of this run takes the place of what density or penetrometer suggest. A case that
  * was not dug and leaves that layer as it is has the same soil there, and the same draw.
  */
-function hinderedAsDug(
+export function hinderedAsDug(
   { scenario, digFit, drawsByRun }: Preparation,
   c: number,
   run: number,

@@ -16,6 +16,8 @@ export interface ReadyCase {
   readonly plan: Case;
   readonly slices: Slices;
   readonly startWaterMm: Float64Array;
+  /** Water in the snow that lies then, mm; left out: none. */
+  readonly startSnowMm?: number;
   readonly uptake: UptakeRule;
   readonly course: CropCourse;
   /** Index in the weather of the run's first day. */
@@ -39,6 +41,9 @@ export interface CaseAfterRun extends Omit<ReadyCase, "fullStandCourse" | "found
   readonly ledger: Ledger;
   readonly totals: SeasonTotals;
   readonly waterAtSowingMmBySlice: Float64Array;
+  /** What the run leaves: water by slice, straw, snow. */
+  readonly waterAtEndMmBySlice: Float64Array;
+  readonly left: Workspace["left"];
   /** Evaporation from sowing to maturity of the first case with a full stand: the same for every case of a run. See `yieldOfRun`. */
   readonly ordinaryEvaporationMm: number;
 }
@@ -57,7 +62,7 @@ export function readySoil(plan: Case, draws: RunDraws, deepBelowMm: number): Rea
 }
 
 /** Field by field: the daily loop is compiled for one layout of this object. */
-function drawnUptake(rule: UptakeRule, deepUptake: number): UptakeRule {
+export function drawnUptake(rule: UptakeRule, deepUptake: number): UptakeRule {
   return {
     rule: rule.rule,
     sharePerDay: rule.sharePerDay,
@@ -100,6 +105,7 @@ export function runCases(
     const input: SeasonInput = {
       slices,
       startWaterMm: one.startWaterMm,
+      startSnowMm: one.startSnowMm ?? 0,
       weather,
       firstIndex: one.firstIndex,
       course,
@@ -119,7 +125,7 @@ export function runCases(
       maturityDay: course.maturityDay,
       finalDepthMm: totals.finalRootDepthMm,
     };
-    const { waterAtSowingMmBySlice } = place.workspace;
+    const { waterAtSowingMmBySlice, waterMmBySlice, left } = place.workspace;
     after.push({
       plan,
       slices,
@@ -130,6 +136,8 @@ export function runCases(
       ledger: place.ledger,
       totals,
       waterAtSowingMmBySlice,
+      waterAtEndMmBySlice: waterMmBySlice,
+      left,
       ordinaryEvaporationMm,
     });
   });

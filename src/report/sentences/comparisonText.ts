@@ -2,6 +2,7 @@ import type { AnswerAtRain, Comparison, DifferenceAnswer } from "../../answer/co
 import type { Spread } from "../../statistics/quantiles.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import { differenceDigits } from "../tables/differenceDigits.ts";
+import { chainLines, chainSentences } from "./chainText.ts";
 import { firstLines } from "./firstLine.ts";
 import { methodLines } from "./methodText.ts";
 import { fixed, percent, shownIn, type Formatters } from "../tables/formatters.ts";
@@ -24,11 +25,16 @@ export function comparisonText(
   more: readonly (readonly string[])[] = [],
 ): string {
   const shown = shownIn(units);
+  const { chain } = comparison;
+  const plain = firstLines(comparison, shown).flatMap((line) => wrap(line));
   const lines = [
-    ...firstLines(comparison, shown).flatMap((line) => wrap(line)),
+    ...(chain === undefined ? plain : chainSentences(chain, shown).flatMap((line) => wrap(line))),
     "",
     ...wrap(`${comparison.scenario}${comparison.invented ? " (invented data)" : ""}`),
     "",
+    ...(chain === undefined
+      ? []
+      : [...chainLines(chain, shown), "", `Year after year, ${chain.asked}`, ...plain, ""]),
     ...caseLines(comparison, shown),
     ...(comparison.differences.length > 0 ? ["", ...differenceLines(comparison, shown)] : []),
     ...more.flatMap((lines) => ["", ...lines]),

@@ -7,6 +7,7 @@ import { scenarioFormat } from "../read/format.ts";
 import { evidenceFields } from "./evidenceFields.ts";
 import { moneyFields } from "./moneyFields.ts";
 import { caseOutlookFields, outlookFields } from "./outlook/outlookFields.ts";
+import { chainFields, rotationFields } from "./rotationFields.ts";
 import { rowPositionsFields } from "./rowPositionsFields.ts";
 import { rootingDepth } from "./rootingDepthField.ts";
 import { soilFields, soilPatchFields } from "./soilFields.ts";
@@ -178,6 +179,8 @@ export const scenarioFileFields = group(
     soil: soilFields,
     weather: weatherFields,
     crop: cropFields,
+    rotation: rotationFields.optional(),
+    chain: chainFields.optional(),
     fallow: fallowFields.optional(),
     surface: surfaceFields.optional(),
     cases: list(

@@ -32,7 +32,15 @@ import { samplesOf } from "./soilSamples.ts";
 import { resolveStartingWater, type Sampled } from "./resolveStartingWater.ts";
 import { resolveWeather, type PlaceAndWeather } from "./resolveWeather.ts";
 import { resolveYield } from "./resolveYield.ts";
-import type { Case, DefaultUsed, EnsemblePlan, Scenario } from "../scenario.ts";
+import {
+  askedYear,
+  refuseBeside,
+  resolveRotation,
+  seasonOfYear,
+  tellSeason,
+} from "./rotation/resolveRotation.ts";
+import { rotationYears } from "./rotation/rotationYears.ts";
+import type { Case, DefaultUsed, EnsemblePlan, RotationPlan, Scenario } from "../scenario.ts";
 import { statedDepthMm } from "../statedDepth.ts";
 
 export interface Surroundings {
@@ -41,6 +49,8 @@ export interface Surroundings {
   readonly readText: ReadText;
   /** Of an earlier reading, where there is one: saves time, changes nothing. */
   readonly recordCache?: RecordCache;
+  /** Whether a record with longer gaps than are filled is refused, as usual, or taken with them told. */
+  readonly longGaps?: "refused" | "told";
 }
 
 /**
@@ -52,16 +62,33 @@ export interface Surroundings {
  */
 export async function resolveScenario(
   raw: unknown,
-  { readText, recordCache = newRecordCache() }: Surroundings,
+  { readText, recordCache = newRecordCache(), longGaps = "refused" }: Surroundings,
 ): Promise<Scenario> {
-  return withUnits(() => resolveFile(readScenarioFile(raw), readText, recordCache));
+  return withUnits(() => resolveFile(readScenarioFile(raw), readText, recordCache, longGaps));
 }
 
-function resolveFile(written: ScenarioFile, readText: ReadText, recordCache: RecordCache): Scenario {
+function resolveFile(
+  written: ScenarioFile,
+  readText: ReadText,
+  recordCache: RecordCache,
+  longGaps: "refused" | "told",
+): Scenario {
   const notebook = openNotebook();
   const base = readBaseLayers(written, readText, notebook);
-  const place = resolveWeather(written.weather, written.site ?? {}, readText, recordCache, notebook);
-  const file = sownInItsSpring(written, place, notebook);
+  const place = resolveWeather(
+    written.weather,
+    written.site ?? {},
+    readText,
+    recordCache,
+    notebook,
+    longGaps,
+  );
+  const own = sownInItsSpring(written, place, notebook);
+  refuseBeside(own, notebook);
+  const years = yearsOf(own, place, notebook);
+  const asked = years === null || years === undefined ? null : askedYear(years);
+  const file = asked === null ? own : seasonOfYear(own, asked);
+  if (asked !== null) tellSeason(own, asked, notebook);
   const parts = casesOf(file, notebook);
   const sampled = base === undefined ? null : sampledSoil(file, base);
   const cases =
@@ -95,6 +122,22 @@ function resolveFile(written: ScenarioFile, readText: ReadText, recordCache: Rec
     notebook,
   );
 
+  const rotation =
+    years === null || years === undefined || base === undefined || yieldLine === undefined
+      ? null
+      : resolveRotation(
+          own,
+          years,
+          cases.filter((one) => one !== undefined),
+          (season, scratch) =>
+            casesOf(season, scratch).map((part, c) =>
+              resolveCase(season, base, sampled, place, part, c, scratch),
+            ),
+          latitudeDeg,
+          yieldLine,
+          notebook,
+        );
+
   if (notebook.problems.length > 0) throw new InputError(unique(notebook.problems));
   const [first, ...others] = cases.filter((one) => one !== undefined);
   if (
@@ -102,6 +145,7 @@ function resolveFile(written: ScenarioFile, readText: ReadText, recordCache: Rec
     place === undefined ||
     yieldLine === undefined ||
     rowPositions === undefined ||
+    rotation === undefined ||
     money === undefined ||
     others.length + 1 < parts.length
   ) {
@@ -114,6 +158,7 @@ function resolveFile(written: ScenarioFile, readText: ReadText, recordCache: Rec
     weather: place.weather,
     cases: [spreadAs(ensemble, first), ...others.map((one) => spreadAs(ensemble, one))],
     yieldLine,
+    rotation: rotation === null ? null : rotationAs(ensemble, rotation),
     ensemble,
     evidence,
     money,
@@ -131,6 +176,27 @@ function growsAt(place: PlaceAndWeather | undefined): CropPlace {
 /** A spread given for the whole scenario goes before each layer's own. */
 function spreadAs({ availableCapacitySd: share }: EnsemblePlan, plan: Case): Case {
   return share === null ? plan : { ...plan, layers: withSpread(plan.layers, share) };
+}
+
+/** A rotation's years as the file tells them; null without one, undefined where it cannot be. */
+function yearsOf(
+  file: ScenarioFile,
+  place: PlaceAndWeather | undefined,
+  notebook: Notebook,
+): ReturnType<typeof rotationYears> | null {
+  if (file.rotation === undefined) return null;
+  const spring = (crop: ScenarioFile["crop"]) =>
+    sownInItsSpring({ ...file, crop }, place, openNotebook()).crop;
+  return rotationYears(file.rotation, file.crop, growsAt(place), spring, notebook);
+}
+
+function rotationAs(ensemble: EnsemblePlan, rotation: RotationPlan): RotationPlan {
+  return {
+    ...rotation,
+    entries: rotation.entries.map((entry) =>
+      entry === null ? null : { ...entry, cases: entry.cases.map((one) => spreadAs(ensemble, one)) },
+    ),
+  };
 }
 
 function casesOf({ cases }: ScenarioFile, notebook: Notebook): readonly CasePart[] {

@@ -35,9 +35,11 @@ export function resolveWeather(
   readText: ReadText,
   recordCache: RecordCache,
   notebook: Notebook,
+  longGaps: "refused" | "told" = "refused",
 ): PlaceAndWeather | undefined {
   const source = sourceOf(part, notebook);
-  const record = source === "record" ? readRecord(part, sitePart, readText, recordCache, notebook) : null;
+  const record =
+    source === "record" ? readRecord(part, sitePart, readText, recordCache, notebook, longGaps) : null;
   const site = resolveSite(sitePart, record?.station ?? null, notebook);
   const totals = rainTotals(part, source, notebook);
   if (source === undefined || record === undefined || site === undefined || totals === undefined)
@@ -125,6 +127,7 @@ function readRecord(
   readText: ReadText,
   recordCache: RecordCache,
   notebook: Notebook,
+  longGaps: "refused" | "told",
 ): WeatherRecord | undefined {
   const { record: file = "", station, units, from, to } = part;
   return attempt(notebook, () => {
@@ -138,10 +141,15 @@ function readRecord(
       weatherFields.shape.maxGapDays.byDefault,
       "weather.maxGapDays",
     );
-    return cachedRecord(recordCache, text, [file, station, units, site, maxGapDays, from, to], () => {
-      const asRead = readWeather(text, { fileName: file, station, units, site });
-      return fillGaps(asRead, { maxGapDays, from, to }).record;
-    });
+    return cachedRecord(
+      recordCache,
+      text,
+      [file, station, units, site, maxGapDays, from, to, longGaps],
+      () => {
+        const asRead = readWeather(text, { fileName: file, station, units, site });
+        return fillGaps(asRead, { maxGapDays, from, to, longGaps }).record;
+      },
+    );
   });
 }
 

@@ -16,7 +16,7 @@ import { spreadSaid } from "../../soil/equations/availableWaterSpread.ts";
 import { passageOf } from "../../soil/layers/slices.ts";
 import { textureClass } from "../../soil/equations/texture.ts";
 import { isoDate, yearOf } from "../../quantity/calendar.ts";
-import type { Case, Scenario, WeatherPlan } from "../scenario.ts";
+import type { Case, RotationPlan, Scenario, WeatherPlan } from "../scenario.ts";
 import { statedDepthMm } from "../statedDepth.ts";
 
 type Say = (value: number, kind: QuantityKind) => string;
@@ -26,18 +26,21 @@ export function describeScenario(scenario: Scenario, units: Units): string {
   const say: Say = (value, kind) => sayQuantity(value, kind, units);
   const { name, invented, cases, defaults, notes } = scenario;
   const [first, ...others] = cases;
+  // What the years before left is told with the rotation.
+  const hasStart = scenario.rotation === null || scenario.rotation.startsAsStated;
   return [
     ...wrap(`${name}${invented ? " (invented data)" : ""}`),
     "",
     ...wrap(siteLine(scenario, say), "  "),
     ...wrap(weatherLine(scenario.weather, say), "  "),
     ...wrap(cropLine(first, say), "  "),
+    ...(scenario.rotation === null ? [] : wrap(rotationLine(scenario.rotation), "  ")),
     ...wrap(groundLine(first, say), "  "),
     ...wrap(yieldLineSaid(scenario, units), "  "),
     ...wrap(ensembleLine(scenario, say), "  "),
     ...outlookLine(scenario),
-    ...caseLines(first, null, say, units),
-    ...others.flatMap((one) => caseLines(one, first, say, units)),
+    ...caseLines(first, null, say, units, hasStart),
+    ...others.flatMap((one) => caseLines(one, first, say, units, hasStart)),
     ...(notes.length > 0 ? ["", "Noticed", ...bullets(notes)] : []),
     "",
     `Defaults used (${defaults.length})`,
@@ -96,6 +99,19 @@ function cropLine({ crop, fallowDays }: Case, say: Say): string {
   return `Crop: ${crop.name}, ${begins} ${sayMonthDay(crop.sowing)}, ${fallow}. Stages ${clock}; basal coefficients ${crop.kcbInitial}, ${crop.kcbMid}, ${crop.kcbEnd}; roots to ${say(crop.maxRootDepthMm, "depth")} at most.${standSaid(crop.standShare, say)}${dormancy}${spring}`;
 }
 
+function rotationLine({ entries, warmUpYears, startsAsStated, pathYears }: RotationPlan): string {
+  const years = entries.map((entry) => {
+    if (entry === null) return "fallow, a year without harvest";
+    const { crop, fallowDays } = entry.cases[0]!;
+    const asked = entry.isAsked ? ", which the question is about" : "";
+    return `${entry.crop} (sown ${sayMonthDay(crop.sowing)}${entry.sownYearBefore ? " the year before" : ""}, usually after ${fallowDays} days without a crop${asked})`;
+  });
+  const start = startsAsStated
+    ? "from the water stated on"
+    : `after ${warmUpYears} years under the first case's roots`;
+  return `Years in a row, by year of harvest: ${years.join("; ")}. Water, straw and snow go from one to the next, ${start}; the path is shown for ${pathYears} years.`;
+}
+
 /** A full stand goes without saying. */
 function standSaid(standShare: number, say: Say): string {
   return standShare < 1 ? ` The stand has ${say(standShare, "share")} of a full one's leaves.` : "";
@@ -139,13 +155,14 @@ function uptakeSaid({ uptake }: Case, say: Say): string {
 }
 
 /** A case; after the first only what is not the first's. */
-function caseLines(one: Case, first: Case | null, say: Say, units: Units): string[] {
+function caseLines(one: Case, first: Case | null, say: Say, units: Units, hasStart: boolean): string[] {
   const differs = (part: (of: Case) => unknown) =>
     first === null || JSON.stringify(part(one)) !== JSON.stringify(part(first));
   const lines = ["", printable(`Case "${one.name}"`), ...bullets([rootingSaid(one, first, say)])];
   if (differs(({ layers }) => layers)) lines.push(...bullets(["soil:"]), ...layerTable(one, units));
   else lines.push(...bullets(["soil as in the first case"]));
-  if (differs(({ startingWater }) => startingWater)) lines.push(...bullets([startSaid(one, say)]));
+  if (hasStart && differs(({ startingWater }) => startingWater))
+    lines.push(...bullets([startSaid(one, say)]));
   if (first !== null && differs(({ ground }) => ground)) lines.push(...bullets([groundLine(one, say)]));
   if (first !== null && differs(({ crop, fallowDays }) => [crop, fallowDays]))
     lines.push(...bullets([cropLine(one, say)]));

@@ -18,6 +18,12 @@ export interface QuickQuestion {
   readonly sowing?: string | undefined;
   readonly latitude?: string | undefined;
   readonly elevation?: string | undefined;
+  /** A rotation by its name, or crops and fallow with commas between. */
+  readonly rotation?: string | undefined;
+  /** Ground under dead residue when fallow begins. */
+  readonly residue?: string | undefined;
+  /** Depth of moist soil by a push probe. */
+  readonly moist?: string | undefined;
 }
 
 export interface QuickScenario {
@@ -68,17 +74,38 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
     `${bottomIn(crop, deeper)} in`,
     "deep enough for the deeper roots; say in a file where rock or caliche begins",
   );
-  const length = assume("fallow.length", fallow.length, fallow.why);
-  const share = assume(
-    "soil.startingWater.share",
-    "30 %",
-    "of the available water when fallow begins, after a crop; what the subsoil holds decides: probe it",
-  );
-  const residueCover = assume(
-    "surface.residueCover",
-    "30 %",
-    "stubble of the last crop, the least that counts as conservation tillage; common practice, no source",
-  );
+  const inRotation = question.rotation !== undefined;
+  const isProbed = question.moist !== undefined;
+  // A probe goes in before sowing: the run begins there. A rotation tells its fallows itself.
+  const ofFallow =
+    inRotation || isProbed ? {} : { fallow: { length: assume("fallow.length", fallow.length, fallow.why) } };
+  const start = isProbed
+    ? {
+        moistDepth: question.moist,
+        shareBelow: assume(
+          "soil.startingWater.shareBelow",
+          "10 %",
+          `of the available water below the moist soil, as a crop leaves it; ours${inRotation ? "; the probe's depth counts on the day after the last harvest" : ""}`,
+        ),
+      }
+    : inRotation
+      ? null
+      : {
+          share: assume(
+            "soil.startingWater.share",
+            "30 %",
+            "of the available water when fallow begins, after a crop; what the subsoil holds decides: probe it",
+          ),
+        };
+  const residueCover =
+    question.residue ??
+    (inRotation
+      ? null
+      : assume(
+          "surface.residueCover",
+          "30 %",
+          "stubble of the last crop, the least that counts as conservation tillage; common practice, no source",
+        ));
   const file = {
     format: scenarioFormat,
     name: `Quick question: ${crop} on ${texture}, ${rain} of rain, roots ${amount(deeper)} ${direction(deeper)}`,
@@ -90,12 +117,13 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
         { name: "topsoil", thickness: topsoil, texture },
         { name: "subsoil", bottom, texture },
       ],
-      startingWater: { share },
+      ...(start === null ? {} : { startingWater: start }),
     },
     weather: { pattern, annualRain: rain },
     crop: question.sowing === undefined ? { name: crop } : { name: crop, sowing: question.sowing },
-    fallow: { length },
-    surface: { residueCover },
+    ...(inRotation ? { rotation: rotationWritten(question.rotation ?? "") } : {}),
+    ...ofFallow,
+    ...(residueCover === null ? {} : { surface: { residueCover } }),
     cases: [
       { name: "as now" },
       {
@@ -109,6 +137,10 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
 
 const usualPattern: RainPattern = "summer-peak";
 const otherPatterns = rainPatterns.filter((pattern) => pattern !== usualPattern);
+/** Names with commas between are a list. */
+function rotationWritten(text: string): string | string[] {
+  return text.includes(",") ? text.split(",").map((name) => name.trim()) : text.trim();
+}
 
 /** The flag that a field of a quick scenario comes from. */
 const flagOfField: Readonly<Record<string, string>> = {
@@ -121,6 +153,9 @@ const flagOfField: Readonly<Record<string, string>> = {
   "cases[1].rootingDepth": "--deeper",
   "site.latitude": "--latitude",
   "site.elevation": "--elevation",
+  rotation: "--rotation",
+  "surface.residueCover": "--residue",
+  "soil.startingWater.moistDepth": "--moist",
 };
 
 /** Problems of a quick scenario, told of the flags that they come from, each once. */
@@ -128,9 +163,14 @@ export function inFlags(problems: readonly Problem[]): InputError {
   const told = problems
     // Names are made of the answers: what is wrong with those is told beside them.
     .filter(({ field }) => field !== "name" && !/^cases\[\d\]\.name$/.test(field))
-    .map((problem) => ({ ...problem, field: lookUp(flagOfField, problem.field) ?? problem.field }));
+    .map((problem) => ({ ...problem, field: flagOf(problem.field) }));
   const once = told.filter(({ field }, p) => told.findIndex((other) => other.field === field) === p);
   return new InputError(once.length > 0 ? once : problems);
+}
+
+/** Every crop of a rotation comes from the one flag. */
+function flagOf(field: string): string {
+  return lookUp(flagOfField, field.replace(/^rotation\[.*$/, "rotation")) ?? field;
 }
 
 function allFour({ texture, rain, crop, deeper }: QuickQuestion) {

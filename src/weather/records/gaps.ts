@@ -11,6 +11,8 @@ export interface GapOptions {
   /** First and last day to keep, as day numbers; default all. */
   readonly from?: number | undefined;
   readonly to?: number | undefined;
+  /** Whether longer gaps of what a season needs refuse the record, or are filled like short ones and told with it. Left out: refused. */
+  readonly longGaps?: "refused" | "told" | undefined;
 }
 
 /** A run of days without a figure of one element. */
@@ -63,7 +65,9 @@ export function fillGaps(record: WeatherRecord, options: GapOptions = {}): Fille
   const notes: string[] = [];
   const cut = trimmed(chosen(record, options), notes);
   const needed = neededOf(cut);
-  refuseLongGaps(cut, needed, maxGapDays);
+  const long = longGapsOf(cut, needed, maxGapDays);
+  const areTold = options.longGaps === "told";
+  if (!areTold) refuseLongGaps(cut, long, maxGapDays);
 
   const dropped: Element[] = [];
   const filledDays = new Map<Element, number>();
@@ -74,7 +78,7 @@ export function fillGaps(record: WeatherRecord, options: GapOptions = {}): Fille
     if (values === null) continue;
     const gaps = gapsOf(cut, element);
     const longest = gaps.reduce((most, { days }) => Math.max(most, days), 0);
-    if (longest > maxGapDays) {
+    if (longest > maxGapDays && !needed.includes(element)) {
       dropped.push(element);
       filled[element] = null;
       notes.push(`${capital(elements[element].words)} is left out: it has a gap of ${longest} days.`);
@@ -93,7 +97,8 @@ export function fillGaps(record: WeatherRecord, options: GapOptions = {}): Fille
   keepOrder(cut.tMinC, filled.tMinC, cut.tMaxC, filled.tMaxC);
   keepOrder(cut.rhMinPercent, filled.rhMinPercent, cut.rhMaxPercent, filled.rhMaxPercent);
   const rainMm = filled.rainMm ?? cut.rainMm;
-  return { record: { ...cut, ...filled, rainMm, notes: [...record.notes, ...notes] }, filledDays, dropped };
+  const whole = { ...cut, ...filled, rainMm, notes: [...record.notes, ...notes] };
+  return { record: areTold ? { ...whole, longGaps: long.map(toldLong) } : whole, filledDays, dropped };
 }
 
 /** Rain, temperatures, and reference ET where there are no temperatures to compute it from. */
@@ -166,11 +171,17 @@ function part(record: WeatherRecord, first: number, last: number): WeatherRecord
 
 const listed = 8;
 
-function refuseLongGaps(record: WeatherRecord, needed: readonly Element[], maxGapDays: number): void {
-  const long = needed
+/** In order of their first day. */
+function longGapsOf(record: WeatherRecord, needed: readonly Element[], maxGapDays: number): Gap[] {
+  return needed
     .flatMap((element) => gapsOf(record, element))
     .filter(({ days }) => days > maxGapDays)
     .sort((a, b) => a.firstDay - b.firstDay);
+}
+
+const toldLong = (gap: Gap) => ({ firstDay: gap.firstDay, days: gap.days, said: sayGap(gap) });
+
+function refuseLongGaps(record: WeatherRecord, long: readonly Gap[], maxGapDays: number): void {
   if (long.length === 0) return;
   const said = long.slice(0, listed).map(sayGap).join("; ");
   const more = long.length > listed ? `; and ${long.length - listed} more` : "";

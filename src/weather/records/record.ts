@@ -22,6 +22,15 @@ export interface WeatherRecord {
   readonly station: StationInfo;
   /** What was done or noticed while reading, in plain words, for the result. */
   readonly notes: readonly string[];
+  /** Gaps longer than are filled as usual, where the record was taken with them: seasons that touch one are no seasons. */
+  readonly longGaps?: readonly LongGap[];
+}
+
+export interface LongGap {
+  readonly firstDay: number;
+  readonly days: number;
+  /** `rain 2020-03-01 to 2020-03-20 (20 days)` */
+  readonly said: string;
 }
 
 /** A record that holds nothing yet: rain missing on every day, no other element. */

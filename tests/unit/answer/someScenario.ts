@@ -77,6 +77,7 @@ export function someScenario(change: Partial<Scenario> = {}): Scenario {
       deepBelowMm: 610,
       densityReading: "range",
     },
+    rotation: null,
     evidence: null,
     money: null,
     rowPositions: null,

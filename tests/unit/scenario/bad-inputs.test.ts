@@ -871,6 +871,108 @@ const ofWords: readonly Row[] = [
   ],
 ];
 
+const ofRotations: readonly Row[] = [
+  [
+    "a rotation by no name of ours",
+    { rotation: "every years" },
+    'rotation: expected one of "every year", "wheat-fallow", "wheat-corn-fallow", "wheat-sorghum-fallow", "wheat-sunflower-fallow", found "every years"; did you mean "every year"?',
+  ],
+  [
+    "an empty rotation",
+    { rotation: [] },
+    "rotation: expected a list of 1 to 6 years, found an empty list; name the crops in their order",
+  ],
+  [
+    "a rotation of seven years",
+    { rotation: ["grain sorghum", "fallow", "fallow", "fallow", "fallow", "fallow", "fallow"] },
+    "rotation: expected a list of 1 to 6 years, found a list of 7; a rotation of ours has at most six",
+  ],
+  [
+    "a rotation of fallow only",
+    { rotation: ["fallow"] },
+    "rotation: expected at least one crop, found only fallow; name the crops between the fallows",
+  ],
+  [
+    "a rotation without the crop that the question is about",
+    { rotation: "wheat-corn-fallow" },
+    "rotation: expected the crop that the question is about among its crops, grain sorghum, found winter wheat, corn, fallow; add it, or ask about one of these: change crop.name",
+  ],
+  [
+    "a rotation sown before the harvest before it",
+    { rotation: ["winter wheat", "grain sorghum"] },
+    "rotation[0]: expected winter wheat sown after the harvest of grain sorghum before it, found winter wheat sown Sep 25, grain sorghum ripe Oct 3; put a fallow between, or change the days of sowing",
+  ],
+  [
+    "a misspelt crop in a rotation",
+    { rotation: ["grain sorghm", "fallow"] },
+    'rotation[0]: expected one of corn, grain sorghum, proso millet, winter wheat, spring wheat, barley, sunflower, field pea, chickpea, canola, perennial grass, found "grain sorghm"; did you mean "grain sorghum"?',
+  ],
+  [
+    "a crop of a rotation that is left open",
+    { rotation: ["grain sorghum", "wheat"] },
+    'rotation[1]: expected one crop, found "wheat"; say "winter wheat" or "spring wheat"',
+  ],
+  [
+    "a crop of a rotation with a wrong day",
+    { rotation: ["grain sorghum", { name: "corn", sowing: "Mai 10x" }] },
+    'rotation[1].sowing: expected a day of the year such as "Jun 1" or "06-01", found "Mai 10x"; write the month by name',
+  ],
+  [
+    "a number in a rotation",
+    { rotation: ["grain sorghum", 5] },
+    'rotation[1]: expected a crop such as "winter wheat", { "name": "corn", "sowing": "May 10" } or "fallow", found 5; name one',
+  ],
+  [
+    "a crop of a rotation without a yield line",
+    {
+      rotation: [
+        "grain sorghum",
+        {
+          name: "teff",
+          sowing: "May 1",
+          stageLengths: ["20 days", "20 days", "30 days", "20 days"],
+          kcbInitial: 0.15,
+          kcbMid: 1,
+          kcbEnd: 0.3,
+          height: "3 ft",
+          maxRootDepth: "4 ft",
+        },
+      ],
+    },
+    'rotation[1]: expected a crop with a published yield line, or the crop of crop itself with yield beside it, found "teff"; ask about this crop, or name one that we have numbers of',
+  ],
+  [
+    "sod in a rotation",
+    { rotation: ["grain sorghum", "perennial grass"] },
+    'rotation[1]: expected crops that are sown and ripen, found "perennial grass"; leave rotation out for sod',
+  ],
+  [
+    "a fallow beside a rotation",
+    { rotation: "every year", fallow: { length: "8 months" } },
+    "fallow.length: expected no length beside rotation, which tells how long each fallow is, found one; leave one of the two out",
+  ],
+  [
+    "a fallow of a case beside a rotation",
+    { rotation: "every year", "cases[1].fallow": { length: "3 months" } },
+    "cases[1].fallow.length: expected no length beside rotation, which tells how long each fallow is, found one; leave one of the two out",
+  ],
+  [
+    "chain without a rotation",
+    { chain: { warmUp: 3 } },
+    "chain: expected a rotation beside it, found nothing; name the rotation, or leave chain out",
+  ],
+  [
+    "a warm-up below nothing",
+    { rotation: "every year", chain: { warmUp: -1 } },
+    "chain.warmUp: expected a whole number from 0 to 50, found -1; check the number",
+  ],
+  [
+    "a path of no year",
+    { rotation: "every year", chain: { length: 0 } },
+    "chain.length: expected a whole number from 1 to 40, found 0; check the number",
+  ],
+];
+
 const files: Readonly<Record<string, string>> = { "rain.csv": "date,rain_mm\n2020-01-01,0\n2020-01-02,5\n" };
 const readText = (path: string, field: string): string =>
   files[path] ?? refuse(field, "a file", path, "check the path");
@@ -893,7 +995,9 @@ describe("a scenario that is wrong is refused in plain words", () => {
   });
   test("no row was dropped", () => expect(rows.length + texts.length).toBeGreaterThanOrEqual(109));
   test.each(
-    [...rows, ...ofSod, ...ofWords].map(([name, changes, ...lines]) => [name, changes, lines] as const),
+    [...rows, ...ofSod, ...ofWords, ...ofRotations].map(
+      ([name, changes, ...lines]) => [name, changes, lines] as const,
+    ),
   )("%s", async (_, changes, lines) => {
     expect(
       await linesOf(() => resolveScenario(withChanges(changes), { fileName: "bad.json", readText })),

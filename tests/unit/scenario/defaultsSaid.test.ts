@@ -28,7 +28,7 @@ interface Found {
   readonly byDefault: Default<string | number | boolean>;
 }
 
-/** The fields of the base that have a constant default, an index as `[0]`. Those of a case are the same fields. */
+/** The fields of the base that have a constant default, an index as `[0]`. Those of a case or of a rotation's crop are the same fields. */
 function withDefaults(type: z.core.$ZodType, path: string): Found[] {
   if (type instanceof z.ZodOptional) {
     const field = type.unwrap() as z.ZodType;
@@ -39,7 +39,7 @@ function withDefaults(type: z.core.$ZodType, path: string): Found[] {
   if (type instanceof z.ZodUnion) return type.options.flatMap((one) => withDefaults(one, path));
   if (!(type instanceof z.ZodObject)) return [];
   return Object.entries(type.shape).flatMap(([key, child]) =>
-    key === "cases" && path === ""
+    (key === "cases" || key === "rotation") && path === ""
       ? []
       : withDefaults(child as z.core.$ZodType, path === "" ? key : `${path}.${key}`),
   );
@@ -84,6 +84,10 @@ const surroundings = { fileName: "scenario.json", readText: () => record, record
 const read = (changes: Readonly<Record<string, unknown>>) =>
   resolveScenario(withChanges(changes, full), surroundings);
 
+/** Beside which a field of `chain` counts. */
+const beside = (path: string): Readonly<Record<string, unknown>> =>
+  path.startsWith("chain.") ? { rotation: "every year", "soil.startingWater": undefined } : {};
+
 test("fields with a default are found at every depth", () => {
   expect(fields.length).toBeGreaterThan(30);
   for (const path of ["invented", "surface.melt", "evidence.counts[0].spots[0].rows", "money.costs[0].kind"])
@@ -99,9 +103,13 @@ describe("the schema says it", () => {
 
 describe("the answer says it, with its reason, and the page in the units chosen", () => {
   let used: Scenario["defaults"];
-  beforeAll(async () => void ({ defaults: used } = await read({})));
+  let inRotation: Scenario["defaults"];
+  beforeAll(async () => {
+    ({ defaults: used } = await read({}));
+    ({ defaults: inRotation } = await read(beside("chain.")));
+  });
   test.each(fields.filter(({ byDefault }) => byDefault.why !== ""))("$path", ({ path, byDefault }) => {
-    const told = used.find(({ field }) => field === path);
+    const told = (path.startsWith("chain.") ? inRotation : used).find(({ field }) => field === path);
     expect(told).toEqual({ field: path, value: sayDefault(byDefault), why: byDefault.why });
     const { value, kind } = byDefault;
     for (const system of ["us", "metric"] as const) {
@@ -114,13 +122,19 @@ describe("the answer says it, with its reason, and the page in the units chosen"
 
 describe("it is what is used: a file that gives it is resolved as one that leaves it out", () => {
   let without: Omit<Scenario, "defaults">;
+  let inRotation: Omit<Scenario, "defaults">;
   const bare = async (changes: Readonly<Record<string, unknown>>) => {
     const { defaults: _, ...rest } = await read(changes);
     return rest;
   };
-  beforeAll(async () => void (without = await bare({})));
+  beforeAll(async () => {
+    without = await bare({});
+    inRotation = await bare(beside("chain."));
+  });
   test.each(fields)("$path", async ({ path, byDefault }) =>
-    expect(await bare({ [path]: byDefault.value })).toEqual(without),
+    expect(await bare({ ...beside(path), [path]: byDefault.value })).toEqual(
+      path.startsWith("chain.") ? inRotation : without,
+    ),
   );
 });
 

@@ -1,0 +1,23 @@
+import type { Units } from "../../quantity/kinds.ts";
+import type { Scenario } from "../../scenario/scenario.ts";
+import { comparisonOf } from "../comparison/compare.ts";
+import type { Comparison } from "../comparison/comparison.ts";
+import { runEnsemble } from "../runs/ensemble.ts";
+import { chainAnswerOf } from "./boilChains.ts";
+import { yearAfterYear } from "./chainEnsemble.ts";
+import { prepareChains } from "./prepareChains.ts";
+import { runChains } from "./runChains.ts";
+
+/** The answer of a scenario: seasons by themselves, or with a rotation years in a row. */
+export function answerOf(
+  scenario: Scenario,
+  units: Units,
+  onProgress?: (done: number, total: number) => void,
+): Comparison {
+  const { rotation } = scenario;
+  if (rotation === null) return comparisonOf(runEnsemble(scenario, onProgress), units);
+  const prepared = prepareChains(scenario, rotation);
+  const byRain = runChains(prepared, onProgress);
+  const rest = comparisonOf(yearAfterYear(prepared, byRain), units, "with evidence", "year after year");
+  return { ...rest, chain: chainAnswerOf(prepared, byRain, units) };
+}

@@ -1,0 +1,85 @@
+import { medianOf } from "../../statistics/quantiles.ts";
+import { makeRunBuffers } from "../runs/run.ts";
+import type { Slices } from "../../soil/layers/layer.ts";
+import { runChain, soilsOfChain, type LinkRuns } from "./chain.ts";
+import type { ChainPreparation } from "./prepareChains.ts";
+
+/** A link with what can only be told of its whole chain. */
+export interface ChainLink extends Omit<LinkRuns, "gainMmBySlice"> {
+  /** By later case: whether the soil below the shallower roots was wetted between harvest and sowing; null in the warm-up. */
+  readonly wetted: readonly boolean[] | null;
+}
+
+export interface ChainsAtRain {
+  readonly rainTotalMm: number | null;
+  readonly links: readonly ChainLink[];
+}
+
+/** Wetted from this rise of all water below the shallower roots on, mm. Ours: less is a film of drainage. */
+const wettedFromMm = 1;
+
+/** Every chain of every phase at every total. `onProgress` is told of every chain done. */
+export function runChains(
+  prepared: ChainPreparation,
+  onProgress?: (done: number, total: number) => void,
+): ChainsAtRain[] {
+  const { preparation, calendarByPhase, chains } = prepared;
+  const { rainTotalsMm, weatherYears } = preparation;
+  const byTotal: ChainLink[][] = rainTotalsMm.map(() => []);
+  const buffers = makeRunBuffers("sums");
+  const all = chains.length * calendarByPhase.length * rainTotalsMm.length;
+  let done = 0;
+  chains.forEach((_, chain) => {
+    const soils = soilsOfChain(prepared, chain);
+    calendarByPhase.forEach((__, phase) => {
+      weatherYears.weatherByTotal.forEach((weather, t) => {
+        const links = runChain(prepared, chain, phase, soils, weather, buffers);
+        byTotal[t]!.push(
+          ...withWetting(
+            prepared,
+            links,
+            soils.map(({ slices }) => slices),
+          ),
+        );
+        onProgress?.(++done, all);
+      });
+    });
+  });
+  return rainTotalsMm.map((rainTotalMm, t) => ({ rainTotalMm, links: byTotal[t]! }));
+}
+
+/** The usual end of the roots of the crop in question is the middle of the chain's own years. */
+function withWetting(
+  { rotation, scenario }: ChainPreparation,
+  links: readonly LinkRuns[],
+  slices: readonly Slices[],
+): ChainLink[] {
+  const asked = links.filter(
+    ({ entry, sinceChange }) => sinceChange >= 1 && rotation.entries[entry]!.isAsked,
+  );
+  const usualMm = scenario.cases.map((_, c) =>
+    asked.length === 0 ? 0 : medianOf(Float64Array.from(asked, ({ own }) => own[c]!.totals.finalRootDepthMm)),
+  );
+  return links.map(({ gainMmBySlice, ...link }) => ({
+    ...link,
+    wetted:
+      gainMmBySlice === null
+        ? null
+        : usualMm.slice(1).map((mm, p) => {
+            const deeper = mm >= usualMm[0]! ? p + 1 : 0;
+            return (
+              gainBelow(gainMmBySlice[deeper]!, slices[deeper]!, Math.min(mm, usualMm[0]!)) > wettedFromMm
+            );
+          }),
+  }));
+}
+
+function gainBelow(gainMm: Float64Array, { count, topMm, thicknessMm }: Slices, depthMm: number): number {
+  let sum = 0;
+  for (let j = count - 1; j >= 0; j--) {
+    const below = Math.min(1, (topMm[j]! + thicknessMm[j]! - depthMm) / thicknessMm[j]!);
+    if (below <= 0) break;
+    sum += below * gainMm[j]!;
+  }
+  return sum;
+}

@@ -1,0 +1,187 @@
+import type {
+  ChainAnswer,
+  ChainCase,
+  ChainDifference,
+  CropChain,
+  ExtraOfYears,
+} from "../../answer/chain/chainAnswer.ts";
+import { bullets, wrap } from "../../wrap.ts";
+import { fixed, percent, type Formatters } from "../tables/formatters.ts";
+import { tableLines } from "../tables/textTable.ts";
+
+/** First year and year after year, in words and tables. */
+
+/** From this difference in depth on, roots are called deeper or shallower, mm. */
+const tellingDepthMm = 5;
+
+/** A sentence for each later case, at the middle total; where timing is the difference, one more. */
+export function chainSentences(chain: ChainAnswer, shown: Formatters): string[] {
+  const asked = chain.byCrop[0]!;
+  const where =
+    chain.rainTotalMm === null ? "" : `At ${shown.total(chain.rainTotalMm)} ${shown.length} of rain, `;
+  if (asked.differences.length === 0)
+    return [
+      `${where}${asked.crop} year after year (${chain.rotation}): only one case, nothing to compare it with.`,
+    ];
+  return asked.differences.flatMap((one) => {
+    const said = `${where}${broughtSaid(one, asked.differences.length === 1, shown)}`;
+    const first = said.charAt(0).toUpperCase() + said.slice(1);
+    return [one.timingDiffers ? `${first} ${timingSaid(one, asked, shown)}` : first];
+  });
+}
+
+/** `"two inches deeper" brings 0.30 inches of water in the first year and 0.02 in a year after that: the rain wetted that depth in 1 year of 9.` */
+function broughtSaid(one: ChainDifference, alone: boolean, shown: Formatters): string {
+  const first = one.firstYear.extraWaterUsedMm.mean;
+  const after = one.yearAfterYear.extraWaterUsedMm.mean;
+  const isPlural = alone && one.onlyRootsDiffer && Math.abs(one.extraDepthMm) >= tellingDepthMm;
+  const who = isPlural ? `the ${one.extraDepthMm > 0 ? "deeper" : "shallower"} roots` : `"${one.to}"`;
+  const verb = (mm: number) => (mm < 0 ? (isPlural ? "cost" : "costs") : isPlural ? "bring" : "brings");
+  const unit = shown.length === "in" ? "inches" : "mm";
+  const amount = (mm: number) => shown.fineWater(Math.abs(mm));
+  const isNothing = (mm: number) => Number(amount(mm)) === 0;
+  const wetted = wettedSaid(one.wettedShare);
+  if (isNothing(first) && isNothing(after))
+    return `${who} ${verb(0)} no water, neither in the first year nor in a year after that: the rain wetted the soil below the shallower roots in ${wetted}.`;
+  const same = verb(first) === verb(after) || isNothing(after);
+  const later = `${same ? "" : `${verb(after)} `}${amount(after)} in a year after that`;
+  return `${who} ${verb(isNothing(first) ? after : first)} ${amount(first)} ${unit} of water in the first year and ${later}: the rain wetted that depth in ${wetted}.`;
+}
+
+/** @example wettedSaid(0.11) // "1 year of 9" */
+export function wettedSaid(share: number): string {
+  if (share <= 0) return "no year";
+  if (share > 0.95) return "nearly every year";
+  if (share <= 0.5) return `1 year of ${Math.round(1 / share)}`;
+  return `${Math.round(10 * share)} years of 10`;
+}
+
+function timingSaid(one: ChainDifference, { cases }: CropChain, shown: Formatters): string {
+  const [from, to] = [one.from, one.to].map((name) => cases.find((each) => each.name === name)!);
+  const mm = one.yearAfterYear.extraWaterUsedMm.mean;
+  return `Year after year both take up as much (within ${shown.fineWater(Math.max(Math.abs(mm), 0.3))} ${shown.length}), but not at the same time: "${to!.name}" ${partsSaid(to!)}, "${from!.name}" ${partsSaid(from!)}. Timing, not amount, is the difference.`;
+}
+
+function partsSaid({ shareAfterFlowering, demandMetAroundFlowering }: ChainCase): string {
+  return `${percent(shareAfterFlowering)} after flowering and ${percent(demandMetAroundFlowering)} of the demand met around it`;
+}
+
+/** The two answers side by side, the path between them, and when each case takes up its water. */
+export function chainLines(chain: ChainAnswer, shown: Formatters): string[] {
+  const asked = chain.byCrop[0]!;
+  const crops = chain.crops.map((crop) => crop ?? "fallow").join(", ");
+  const start = chain.startsAsStated
+    ? "from the water stated on"
+    : chain.warmUpYears === 0
+      ? "from half of the available water on"
+      : `after ${counted(chain.warmUpYears, "year")} under the first case's roots`;
+  return [
+    ...wrap(
+      `Years in a row (${crops}; the question is about ${chain.asked}): ${counted(chain.chains, "chain")}, each with a soil of its own draws, ${start}. First year: all cases begin with the same water. Year after year: each has lived with its own roots for more than ${chain.settlingYears} years. Mean, P10 and P90 of the years.`,
+    ),
+    ...(asked.differences.length === 0 ? [] : ["", ...sideBySide(chain, shown)]),
+    ...asked.differences.flatMap((one) => ["", ...pathLines(one, shown)]),
+    "",
+    ...caseLines(chain, shown),
+    ...(chain.byCrop.length > 1 && asked.differences.length > 0 ? ["", ...otherCrops(chain, shown)] : []),
+  ];
+}
+
+const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
+
+function sideBySide({ byRainTotal, byCrop }: ChainAnswer, shown: Formatters): string[] {
+  const unit = byCrop[0]!.differences[0]!.firstYear.extraYield.unit;
+  const head = [
+    ["", "first", "year", "", "year", "after", "year", "wetted", unit, unit],
+    [`rain, ${shown.length}`, "mean", "P10", "P90", "mean", "P10", "P90", "years", "first", "after"],
+  ];
+  return byCrop[0]!.differences.flatMap(({ from, to }, d) => [
+    ...(d > 0 ? [""] : []),
+    ...wrap(`Extra water taken up, ${shown.length}, and yield: "${to}" against "${from}"`),
+    ...tableLines({
+      head,
+      rows: byRainTotal.map((at) => {
+        const one = at.byCrop[0]!.differences[d]!;
+        return [
+          at.rainTotalMm === null ? "as is" : shown.total(at.rainTotalMm),
+          ...waterCells(one.firstYear, shown),
+          ...waterCells(one.yearAfterYear, shown),
+          percent(one.wettedShare),
+          yieldCell(one.firstYear),
+          yieldCell(one.yearAfterYear),
+        ];
+      }),
+    }),
+  ]);
+}
+
+function waterCells({ extraWaterUsedMm: { mean, p10, p90 } }: ExtraOfYears, shown: Formatters): string[] {
+  return [mean, p10, p90].map(shown.fineWater);
+}
+
+function yieldCell({ extraYield: { mean, unit } }: ExtraOfYears): string {
+  return fixed(mean, unit === "bu/ac" ? 1 : 0);
+}
+
+/** So many columns fit. */
+const mostColumns = 9;
+
+function pathLines({ from, to, path }: ChainDifference, shown: Formatters): string[] {
+  const years = path.slice(0, mostColumns);
+  const row = (name: string, of: (year: (typeof years)[number]) => number) => [
+    name,
+    ...years.map((year) => shown.fineWater(of(year))),
+  ];
+  return [
+    ...wrap(`The path, ${shown.length}: extra water by year since the change, "${to}" against "${from}"`),
+    ...tableLines({
+      head: [["year", ...years.map(({ year }) => String(year))]],
+      rows: [
+        row("mean", (year) => year.extraWaterUsedMm.mean),
+        row("P10", (year) => year.extraWaterUsedMm.p10),
+        row("P90", (year) => year.extraWaterUsedMm.p90),
+      ],
+    }),
+  ];
+}
+
+function caseLines({ byCrop }: ChainAnswer, shown: Formatters): string[] {
+  const { cases, crop } = byCrop[0]!;
+  return [
+    ...wrap(
+      `When it is taken up, year after year, ${crop}: medians; stored is the share of the rain between crops that was there at sowing.`,
+    ),
+    ...tableLines({
+      head: [
+        ["", "taken", "after", "demand met", "root", "wetted", "at", ""],
+        ["", "up", "flowering", "around it", "depth", "to", "sowing", "stored"],
+      ],
+      rows: cases.map((one) => [
+        one.name,
+        shown.water(one.transpirationMm),
+        percent(one.shareAfterFlowering),
+        percent(one.demandMetAroundFlowering),
+        shown.depth(one.finalRootDepthMm),
+        one.depthWettedMm === null ? "-" : shown.depth(one.depthWettedMm),
+        shown.water(one.storedAtSowingMm),
+        one.fallowStorageShare === null ? "-" : percent(one.fallowStorageShare),
+      ]),
+    }),
+  ];
+}
+
+function otherCrops({ byCrop }: ChainAnswer, shown: Formatters): string[] {
+  return [
+    "The other crops of the rotation, extra water in the first year and after:",
+    ...bullets(
+      byCrop
+        .slice(1)
+        .flatMap(({ crop, differences }) =>
+          differences.map(
+            ({ to, firstYear, yearAfterYear }) =>
+              `${crop}, "${to}": ${shown.fineWater(firstYear.extraWaterUsedMm.mean)} and ${shown.fineWater(yearAfterYear.extraWaterUsedMm.mean)} ${shown.length}; yield ${yieldCell(firstYear)} and ${yieldCell(yearAfterYear)} ${firstYear.extraYield.unit}`,
+          ),
+        ),
+    ),
+  ];
+}

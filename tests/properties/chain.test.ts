@@ -1,0 +1,193 @@
+import { describe, expect, test } from "vitest";
+import { answerOf } from "../../src/answer/chain/answerOf.ts";
+import { runChain, soilsOfChain, type LinkRuns } from "../../src/answer/chain/chain.ts";
+import { prepareChains, type ChainPreparation } from "../../src/answer/chain/prepareChains.ts";
+import { runChains } from "../../src/answer/chain/runChains.ts";
+import { makeRunBuffers } from "../../src/answer/runs/run.ts";
+import { resolved } from "../support/demos.ts";
+
+/** Laws of years in a row. Invented fields: silt loam, rain as the pattern has it. */
+
+interface Field {
+  readonly rotation?: unknown;
+  readonly crop?: string;
+  readonly rain?: string;
+  readonly texture?: string;
+  readonly bottom?: string;
+  readonly cases?: readonly Record<string, unknown>[];
+  readonly chain?: Record<string, unknown>;
+  readonly years?: number;
+  readonly start?: Record<string, unknown>;
+}
+
+const written = ({
+  rotation = "every year",
+  crop = "grain sorghum",
+  rain = "16 in",
+  texture = "silt loam",
+  bottom = "72 in",
+  cases = [{ name: "as now" }, { name: "the same" }],
+  chain,
+  years = 24,
+  start,
+}: Field) => ({
+  format: "rootfront-scenario/1",
+  name: "Invented",
+  site: { latitude: "38.5 N", elevation: "3300 ft" },
+  soil: {
+    layers: [{ name: "soil", bottom, texture }],
+    ...(start === undefined ? {} : { startingWater: start }),
+  },
+  weather: { pattern: "summer-peak", annualRain: rain },
+  crop: { name: crop },
+  rotation,
+  ...(chain === undefined ? {} : { chain }),
+  cases,
+  ensemble: { years },
+});
+
+async function prepared(field: Field): Promise<ChainPreparation> {
+  const scenario = await resolved(written(field));
+  return prepareChains(scenario, scenario.rotation!);
+}
+
+const rotations = [
+  ["every year", "grain sorghum"],
+  ["wheat-fallow", "winter wheat"],
+  ["wheat-corn-fallow", "corn"],
+  ["wheat-sunflower-fallow", "sunflower"],
+] as const;
+
+describe.each(rotations)("%s, asked about %s", (rotation, crop) => {
+  test("two equal cases differ by 0 in every year, first year and after", async () => {
+    const links = runChains(await prepared({ rotation, crop })).flatMap((at) => at.links);
+    const counted = links.filter(({ sinceChange }) => sinceChange >= 1);
+    expect(counted.length).toBeGreaterThan(20);
+    for (const { own, firstYear } of counted) {
+      expect(own[1]!.totals).toEqual(own[0]!.totals);
+      expect(own[1]!.yieldKgPerHa).toBe(own[0]!.yieldKgPerHa);
+      expect(firstYear?.[1]?.totals).toEqual(firstYear?.[0]?.totals);
+    }
+  });
+
+  test("water is neither made nor lost from harvest to harvest, and all that is left is carried on", async () => {
+    const links = runChains(await prepared({ rotation, crop, rain: "22 in" })).flatMap((at) => at.links);
+    let sum = 0;
+    for (const { own } of links)
+      for (const row of own) {
+        expect(Math.abs(row.residualMm)).toBeLessThan(1e-9);
+        sum += row.residualMm;
+      }
+    expect(Math.abs(sum)).toBeLessThan(1e-9);
+  });
+
+  test("every year of every phase has its harvest or its fallow, each after the one before", async () => {
+    const { calendarByPhase, rotation: plan } = await prepared({ rotation, crop });
+    const [first, last] = [calendarByPhase[0]!.links[2]!.year, calendarByPhase[0]!.lastYear];
+    for (let year = first; year <= last; year++) {
+      const entries = calendarByPhase.flatMap(({ links }) => links.filter((one) => one.year === year));
+      const grown = plan.entries.flatMap((entry, e) => (entry === null ? [] : [e]));
+      expect(entries.map(({ entry }) => entry).toSorted((a, b) => a - b)).toEqual(grown);
+    }
+    for (const { links } of calendarByPhase)
+      links.slice(1).forEach((link, i) => {
+        expect(link.firstIndexByCase[0]).toBe(links[i]!.maturityIndexByCase[0]! + 1);
+        expect(link.sowingIndexByCase[0]).toBeGreaterThanOrEqual(link.firstIndexByCase[0]!);
+      });
+  });
+});
+
+/** Water by slice that each link of a chain began with and left, of the first case. */
+function watched(prepared: ChainPreparation, start: "fieldCapacityMm" | "wiltingPointMm"): LinkRuns[] {
+  const soils = soilsOfChain(prepared, 0).map((soil) => ({
+    ...soil,
+    startWaterMm: soil.slices[start].slice(),
+  }));
+  const weather = prepared.preparation.weatherYears.weatherByTotal[0]!;
+  return runChain(prepared, 0, 0, soils, weather, makeRunBuffers());
+}
+
+test("a link begins with the very water that the link before left, to the last bit", async () => {
+  const p = await prepared({ rain: "18 in" });
+  const soils = soilsOfChain(p, 0);
+  const weather = p.preparation.weatherYears.weatherByTotal[0]!;
+  const left: number[] = [];
+  const begun: number[] = [];
+  for (const { own } of runChain(p, 0, 0, soils, weather, makeRunBuffers())) {
+    begun.push(own[0]!.waterAtFirstMm);
+    left.push(own[0]!.waterLeftMm);
+  }
+  expect(begun.length).toBeGreaterThan(10);
+  expect(begun.slice(1)).toEqual(left.slice(0, -1));
+});
+
+test.each([
+  // What is grown, rain, years after which a full and an empty start give the same crop water within 0.1 mm.
+  ["every year", "grain sorghum", "silt loam", "72 in", "24 in", 1],
+  ["every year", "corn", "sandy loam", "60 in", "14 in", 1],
+  ["wheat-fallow", "winter wheat", "silt loam", "72 in", "14 in", 2],
+  ["wheat-fallow", "winter wheat", "silt loam", "72 in", "18 in", 1],
+  ["wheat-corn-fallow", "winter wheat", "silt loam", "72 in", "18 in", 2],
+] as const)(
+  "%s, asked about %s, on %s to %s at %s: the start is forgotten after %i years",
+  async (rotation, crop, texture, bottom, rain, years) => {
+    const p = await prepared({
+      rotation,
+      crop,
+      texture,
+      bottom,
+      rain,
+      years: 24,
+      chain: { warmUp: 0, length: 20 },
+    });
+    const [full, empty] = [watched(p, "fieldCapacityMm"), watched(p, "wiltingPointMm")];
+    const later = full.flatMap(({ sinceChange, own }, i) =>
+      sinceChange > years
+        ? [Math.abs(own[0]!.totals.transpirationMm - empty[i]!.own[0]!.totals.transpirationMm)]
+        : [],
+    );
+    expect(later.length).toBeGreaterThan(5);
+    expect(Math.max(...later)).toBeLessThan(0.1);
+  },
+);
+
+test("the first year of the path is the first year: all cases begin with the same water", async () => {
+  const cases = [{ name: "stopped", rootingDepth: "12 in" }, { name: "as they grow" }];
+  const links = runChains(await prepared({ cases })).flatMap((at) => at.links);
+  const first = links.filter(({ sinceChange }) => sinceChange === 1);
+  expect(first.length).toBeGreaterThan(1);
+  for (const { own, firstYear } of first) {
+    expect(own[1]!.storedAtFirstMm).toBe(own[0]!.storedAtFirstMm);
+    expect(firstYear).toBe(own);
+  }
+});
+
+test("what roots that were stopped had left is taken once: later years bring less than the first", async () => {
+  const cases = [{ name: "stopped", rootingDepth: "12 in" }, { name: "as they grow" }];
+  const { chain } = answerOf(await resolved(written({ cases, years: 96 })), "metric");
+  const { firstYear, yearAfterYear } = chain!.byCrop[0]!.differences[0]!;
+  expect(yearAfterYear.extraWaterUsedMm.mean).toBeLessThan(0.6 * firstYear.extraWaterUsedMm.mean);
+});
+
+test("more rain in the climate brings stopped roots' loosening more, year after year", async () => {
+  const cases = [{ name: "stopped", rootingDepth: "12 in" }, { name: "as they grow" }];
+  const { chain } = answerOf(await resolved(written({ cases, rain: "12..20 in", years: 96 })), "metric");
+  const means = chain!.byRainTotal.map(
+    ({ byCrop }) => byCrop[0]!.differences[0]!.yearAfterYear.extraWaterUsedMm.mean,
+  );
+  expect(means.length).toBe(3);
+  expect(means[1]!).toBeGreaterThan(means[0]!);
+  expect(means[2]!).toBeGreaterThan(means[1]!);
+});
+
+test("water stated at the start is what every first year begins with", async () => {
+  const p = await prepared({
+    start: { share: "80 %" },
+    cases: [{ name: "now" }, { name: "+2", rootingDepth: "+2 in" }],
+  });
+  const first = runChains(p)
+    .flatMap((at) => at.links)
+    .filter(({ firstYear }) => firstYear !== null);
+  const stored = new Set(first.map(({ chain, firstYear }) => `${chain} ${firstYear![0]!.storedAtFirstMm}`));
+  expect(stored.size).toBe(p.chains.length);
+});

@@ -84,8 +84,8 @@ export type {
 } from "./answer/comparison/comparison.ts";
 export { weatherAnswer, type WeatherAnswer } from "./answer/comparison/weatherAnswer.ts";
 export { quantile, spreadOf, type Spread } from "./statistics/quantiles.ts";
-export { yieldKgPerHa, type YieldLine, type YieldUnit } from "./crop/yieldLine.ts";
-export { yieldLineFor } from "./crop/yieldLines.ts";
+export { yieldKgPerHa, type YieldLine, type YieldUnit } from "./crop/yield/yieldLine.ts";
+export { yieldLineFor } from "./crop/yield/yieldLines.ts";
 
 // The season under way
 export { runOutlook, type OutlookRuns } from "./answer/outlook/outlookRuns.ts";

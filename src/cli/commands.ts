@@ -24,7 +24,7 @@ export const commands: readonly Command[] = [
     argumentSays:
       "scenario file; left out, a quick question: it needs --texture, --rain, --crop and --deeper",
     flags: [...results, "seed", "years", "rain", ...record, ...quickFlags],
-    load: () => import("./compare.ts"),
+    load: () => import("./commands/compare.ts"),
     example:
       'rootfront compare --texture "silt loam" --rain "12..14 in" \\\n    --crop "grain sorghum" --deeper "2 in"',
   },
@@ -34,7 +34,7 @@ export const commands: readonly Command[] = [
     argument: "<file>",
     argumentSays: "scenario file",
     flags: [...results, "seed", "years", "rain", ...record],
-    load: () => import("./evidence.ts"),
+    load: () => import("./commands/evidence.ts"),
     example: "rootfront evidence my-field.json",
   },
   {
@@ -43,7 +43,7 @@ export const commands: readonly Command[] = [
     argument: "<file>",
     argumentSays: "scenario file with a station record",
     flags: [...results, "date", "seed", "years", ...record],
-    load: () => import("./outlook.ts"),
+    load: () => import("./commands/outlook.ts"),
     example: "rootfront outlook my-field.json --date 2024-07-03",
   },
   {
@@ -52,7 +52,7 @@ export const commands: readonly Command[] = [
     argument: "<file>",
     argumentSays: "scenario file",
     flags: [...results, "year", "run", "seed", "years", "rain", ...record],
-    load: () => import("./ledger.ts"),
+    load: () => import("./commands/ledger.ts"),
     example: "rootfront ledger my-field.json --year 2012 --out 2012.csv",
   },
   {
@@ -61,7 +61,7 @@ export const commands: readonly Command[] = [
     argument: "<file>",
     argumentSays: "scenario file; with a rotation its chains of years, else its runs",
     flags: [...results, "sort", "only", "skipGaps", "seed", "years", "rain", ...record],
-    load: () => import("./seasons.ts"),
+    load: () => import("./commands/seasons.ts"),
     example:
       'rootfront seasons my-field.json --sort=-extra_yield \\\n    --only "sowing,case,season_rain,extra_yield"',
   },
@@ -71,7 +71,7 @@ export const commands: readonly Command[] = [
     argument: "<file>",
     argumentSays: "scenario file",
     flags: [...results, "seed", "years", "rain", ...record],
-    load: () => import("./report.ts"),
+    load: () => import("./commands/report.ts"),
     example: "rootfront report my-field.json --out my-field.html",
   },
   {
@@ -80,7 +80,7 @@ export const commands: readonly Command[] = [
     argument: "<file>",
     argumentSays: "weather file, or a scenario file that names one",
     flags: [...results, ...record, "latitude", "elevation", "from", "to", "maxGapDays"],
-    load: () => import("./weather.ts"),
+    load: () => import("./commands/weather.ts"),
     example: "rootfront weather station.csv --weather-units us",
   },
   {
@@ -89,7 +89,7 @@ export const commands: readonly Command[] = [
     argument: "<file>",
     argumentSays: "scenario file",
     flags: [...results, ...record],
-    load: () => import("./check.ts"),
+    load: () => import("./commands/check.ts"),
     example: "rootfront check my-field.json",
   },
   {
@@ -99,7 +99,7 @@ export const commands: readonly Command[] = [
     argumentSays:
       "file to write, which must not exist yet (--json then prints its name as JSON); left out, print the scenario, which is JSON as it is",
     flags: ["json"],
-    load: () => import("./new.ts"),
+    load: () => import("./commands/new.ts"),
     example: "rootfront new my-field.json",
   },
 ];

@@ -1,5 +1,5 @@
 import type { DefaultUsed } from "./defaultUsed.ts";
-import type { YieldLine } from "../crop/yieldLine.ts";
+import type { YieldLine } from "../crop/yield/yieldLine.ts";
 import type { CropPlan } from "../crop/crop.ts";
 import type { MoneyPlan } from "./moneyPlan.ts";
 import type { RowPositions } from "./rowPositions.ts";
@@ -7,7 +7,7 @@ import type { Counts } from "../evidence/counts/counts.ts";
 import type { Strips } from "../evidence/strips.ts";
 import type { Dig } from "../evidence/dig/dig.ts";
 import type { EvaporationRule, Ground, UptakeRule } from "../season/season.ts";
-import type { SoilSamples } from "./resolve/soilSamples.ts";
+import type { SoilSamples } from "./resolve/evidence/soilSamples.ts";
 import type { SoilLayer } from "../soil/layers/layer.ts";
 import type { StartingWater } from "../soil/layers/startingWater.ts";
 import type { MonthlyAir, MonthlyNormals, Site, WeatherRecord } from "../weather/records/record.ts";

@@ -1,9 +1,9 @@
 import { dryAndWetCurveNumber } from "./curveNumber.ts";
 import { mayDrainAnywhere } from "./drainage.ts";
-import { evaporatingZone } from "./evaporation.ts";
+import { evaporatingZone } from "./evaporation/evaporation.ts";
 import type { CurveNumbers, Field, Workspace } from "./field.ts";
 import { frozenTopsoilMm, noFrost } from "./frozenGround.ts";
-import { followResidue, residueAtFirst } from "./residue.ts";
+import { followResidue, residueAtFirst } from "./residue/residue.ts";
 import { sliceAt } from "./rootFront.ts";
 import type { FoundOnMorning, SeasonInput } from "./season.ts";
 import { measuredMm, nothingRests } from "./storage.ts";

@@ -1,4 +1,4 @@
-import { floweringWindows } from "../crop/floweringStress.ts";
+import { floweringWindows } from "../crop/yield/floweringStress.ts";
 import type { Field } from "./field.ts";
 import type { Ledger, SeasonTotals } from "./season.ts";
 import { measuredMm } from "./storage.ts";

@@ -1,5 +1,5 @@
 import type { Slices } from "../soil/layers/layer.ts";
-import { zoneWetness } from "./evaporation.ts";
+import { zoneWetness } from "./evaporation/evaporation.ts";
 import type { Field } from "./field.ts";
 import type { Today } from "./today.ts";
 

@@ -1,5 +1,5 @@
 import { movedCurveNumber } from "./curveNumber.ts";
-import { zoneDepletionMm } from "./evaporation.ts";
+import { zoneDepletionMm } from "./evaporation/evaporation.ts";
 import type { Field } from "./field.ts";
 import { shedMeltMm } from "./frozenGround.ts";
 import type { Today } from "./today.ts";

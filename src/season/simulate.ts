@@ -15,12 +15,12 @@
  * Pure as seen from outside: what it writes is the ledger and workspace it is handed. Nothing is allocated in the day.
  */
 import { soakIn } from "./drainage.ts";
-import { evaporate } from "./evaporation.ts";
+import { evaporate } from "./evaporation/evaporation.ts";
 import type { Workspace } from "./field.ts";
 import { layOut, takeFound } from "./layOut.ts";
 import { closeDay, totalsOf } from "./ledger.ts";
 import { freezeAndThaw } from "./frozenGround.ts";
-import { rotResidue } from "./residue.ts";
+import { rotResidue } from "./residue/residue.ts";
 import { growRoots } from "./rootFront.ts";
 import { runOff } from "./runoff.ts";
 import type { Ledger, SeasonInput, SeasonTotals } from "./season.ts";

@@ -4,7 +4,7 @@ import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { fieldSentences, fieldTypeset } from "../../src/report/sentences/fieldSentences.ts";
+import { fieldSentences, fieldTypeset } from "../../src/report/sentences/field/fieldSentences.ts";
 import { fixed, percent, shownIn } from "../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import { faultsSeen, lastComparison, lookAt, openLeaf, patience, settled, typeAt } from "./harness.ts";

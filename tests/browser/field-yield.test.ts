@@ -8,8 +8,8 @@ import {
   fieldSentences,
   fieldTypeset,
   type FieldSentences,
-} from "../../src/report/sentences/fieldSentences.ts";
-import { measuredYield, type MeasuredYield } from "../../src/report/sentences/measuredYield.ts";
+} from "../../src/report/sentences/field/fieldSentences.ts";
+import { measuredYield, type MeasuredYield } from "../../src/report/sentences/field/measuredYield.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import {
   faultsSeen,

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { prepare, readyRun, runAtRain, runEnsemble } from "../../src/answer/runs/ensemble.ts";
-import { floweringLossOf } from "../../src/crop/floweringStress.ts";
-import { seasonYieldKgPerHa, type SeasonForYield, type YieldLine } from "../../src/crop/yieldLine.ts";
-import { cropLines, yieldLineFor } from "../../src/crop/yieldLines.ts";
+import { floweringLossOf } from "../../src/crop/yield/floweringStress.ts";
+import { seasonYieldKgPerHa, type SeasonForYield, type YieldLine } from "../../src/crop/yield/yieldLine.ts";
+import { cropLines, yieldLineFor } from "../../src/crop/yield/yieldLines.ts";
 import { resolved } from "../support/demos.ts";
 
 const between = (min: number, max: number) =>

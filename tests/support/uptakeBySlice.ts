@@ -1,5 +1,5 @@
 import { mayDrainAnywhere, soakAndDrain, type SoakResult } from "../../src/season/drainage.ts";
-import { evaporatingZone, takeEvaporation } from "../../src/season/evaporation.ts";
+import { evaporatingZone, takeEvaporation } from "../../src/season/evaporation/evaporation.ts";
 import type { Ledger, SeasonInput } from "../../src/season/season.ts";
 
 /**

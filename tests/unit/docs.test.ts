@@ -7,7 +7,7 @@
  * `npx vitest run tests/unit/docs.test.ts -u` writes the blocks anew.
  */
 import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
-import { basename, dirname, join } from "node:path";
+import { dirname, join, relative } from "node:path";
 import { describe, expect, test } from "vitest";
 import packageFile from "../../package.json" with { type: "json" };
 import rootFronts from "../../data-reference/crop-root-front.json" with { type: "json" };
@@ -241,8 +241,8 @@ describe("DEVELOPERS.md", () => {
 
   test("the table of the day names every process", () => {
     const day = developers.split(/^## /m).find((part) => part.startsWith("How a day")) ?? "";
-    const season = filesOf(join(root, "src/season")).map((file) => basename(file));
-    expect(season.filter((file) => !day.includes(`src/season/${file}\``))).toEqual([]);
+    const season = filesOf(join(root, "src/season")).map((file) => relative(root, file));
+    expect(season.filter((file) => !day.includes(`${file}\``))).toEqual([]);
   });
 
   test("the walk to runoff ends at the line that computes it", () => {

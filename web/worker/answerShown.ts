@@ -1,10 +1,10 @@
 import { middleRun } from "../../src/answer/runs/chosenRun.ts";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
-import { middleTotalIndex } from "../../src/answer/comparison/middleTotal.ts";
+import { middleTotalIndex } from "../../src/answer/runs/middleTotal.ts";
 import type { Ensemble, EnsembleAtRain } from "../../src/answer/runs/ensemble.ts";
 import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { fieldSentences, fieldTypeset } from "../../src/report/sentences/fieldSentences.ts";
+import { fieldSentences, fieldTypeset } from "../../src/report/sentences/field/fieldSentences.ts";
 import { firstLines } from "../../src/report/sentences/firstLine.ts";
 import { methodLines } from "../../src/report/sentences/methodText.ts";
 import { shownIn } from "../../src/report/tables/formatters.ts";

@@ -1,4 +1,4 @@
-import { middleTotalIndex } from "../../src/answer/comparison/middleTotal.ts";
+import { middleTotalIndex } from "../../src/answer/runs/middleTotal.ts";
 import {
   emptyEnsemble,
   readyRun,

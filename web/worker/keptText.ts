@@ -1,7 +1,7 @@
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import { readyRun, runAtRain, type Ensemble } from "../../src/answer/runs/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { fieldParts } from "../../src/report/sentences/fieldText.ts";
+import { fieldParts } from "../../src/report/sentences/field/fieldText.ts";
 import { comparisonText } from "../../src/report/sentences/comparisonText.ts";
 import { ledgerCsv, ledgerTable } from "../../src/report/tables/ledgerCsv.ts";
 import type { KeptScenario } from "../../src/report/page/embedded.ts";

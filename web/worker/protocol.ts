@@ -5,7 +5,7 @@ import type { Scenario } from "../../src/scenario/scenario.ts";
 import type { SeasonTotals } from "../../src/season/season.ts";
 import type { SoilLayer } from "../../src/soil/layers/layer.ts";
 import type { StationInfo } from "../../src/weather/records/record.ts";
-import type { FieldSentences } from "../../src/report/sentences/fieldSentences.ts";
+import type { FieldSentences } from "../../src/report/sentences/field/fieldSentences.ts";
 import type { Json } from "../state/json.ts";
 import type { Attachments } from "../state/scenarioStore.ts";
 

@@ -1,4 +1,4 @@
-import { lineChoiceNames } from "../../src/crop/yieldLines.ts";
+import { lineChoiceNames } from "../../src/crop/yield/yieldLines.ts";
 import { cropNamed, cropNames } from "../../src/crop/crops.ts";
 import type { Scenario } from "../../src/scenario/scenario.ts";
 import { textureClass } from "../../src/soil/equations/texture.ts";

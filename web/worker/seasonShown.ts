@@ -1,6 +1,6 @@
 import type { Preparation } from "../../src/answer/runs/ensemble.ts";
 import type { CaseAfterRun } from "../../src/answer/runs/run.ts";
-import { yieldOfRun } from "../../src/answer/comparison/yieldOfRun.ts";
+import { yieldOfRun } from "../../src/answer/runs/yieldOfRun.ts";
 import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
 import { isSod } from "../../src/crop/crop.ts";
 import { stageNames } from "../../src/crop/course.ts";

@@ -1,6 +1,6 @@
 import type { Units } from "../../quantity/kinds.ts";
 import { medianOf, spreadOf } from "../../statistics/quantiles.ts";
-import { middleTotalIndex } from "../comparison/middleTotal.ts";
+import { middleTotalIndex } from "../runs/middleTotal.ts";
 import { onlyRootsDiffer } from "../comparison/rootsOfCases.ts";
 import { shownYield, type ShownYield } from "../comparison/yieldUnits.ts";
 import type { ChainAnswer, ChainCase, ChainDifference, CropChain, SpreadAndMean } from "./chainAnswer.ts";

@@ -1,5 +1,5 @@
 import { fallowCurveNumber } from "../../season/curveNumber.ts";
-import { coverOfMass } from "../../season/mulch.ts";
+import { coverOfMass } from "../../season/residue/mulch.ts";
 import type { Ground } from "../../season/season.ts";
 import type { Slices } from "../../soil/layers/layer.ts";
 import type { CaseAfterRun } from "../runs/run.ts";

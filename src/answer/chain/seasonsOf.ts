@@ -1,7 +1,7 @@
 import { yearOf } from "../../quantity/calendar.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import type { LongGap } from "../../weather/records/record.ts";
-import { yieldOfRun } from "../comparison/yieldOfRun.ts";
+import { yieldOfRun } from "../runs/yieldOfRun.ts";
 import { prepare, readyRun, runAtRain } from "../runs/ensemble.ts";
 import { makeRunBuffers } from "../runs/run.ts";
 import { prepareChains } from "./prepareChains.ts";

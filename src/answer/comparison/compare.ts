@@ -1,4 +1,4 @@
-import { starvedUpTo } from "../../crop/floweringStress.ts";
+import { starvedUpTo } from "../../crop/yield/floweringStress.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import type { Case, Scenario } from "../../scenario/scenario.ts";
 import { isSod } from "../../crop/crop.ts";
@@ -13,7 +13,7 @@ import type {
   YieldSpread,
 } from "./comparison.ts";
 import type { CaseRuns, Ensemble, EnsembleAtRain } from "../runs/ensemble.ts";
-import { middleOf } from "./middleTotal.ts";
+import { middleOf } from "../runs/middleTotal.ts";
 import { spreadSaid } from "../../soil/equations/availableWaterSpread.ts";
 import { percent } from "../../soil/layers/layerRanges.ts";
 import { evidenceAnswer } from "./evidenceAnswer.ts";

@@ -1,5 +1,5 @@
-import type { FloweringLoss } from "../../crop/floweringStress.ts";
-import type { SeasonSlopes } from "../../crop/seasonSlope.ts";
+import type { FloweringLoss } from "../../crop/yield/floweringStress.ts";
+import type { SeasonSlopes } from "../../crop/yield/seasonSlope.ts";
 import type { DefaultUsed } from "../../scenario/scenario.ts";
 import type { ChainAnswer } from "../chain/chainAnswer.ts";
 import type { EvidenceAnswer } from "./evidenceAnswer.ts";

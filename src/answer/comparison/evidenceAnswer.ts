@@ -1,7 +1,7 @@
 import type { Ensemble } from "../runs/ensemble.ts";
-import { middleOf } from "./middleTotal.ts";
+import { middleOf } from "../runs/middleTotal.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
-import type { SoilSamples } from "../../scenario/resolve/soilSamples.ts";
+import type { SoilSamples } from "../../scenario/resolve/evidence/soilSamples.ts";
 import {
   answerCounts,
   type CountsAnswer,

@@ -1,5 +1,5 @@
 import type { Units } from "../../quantity/kinds.ts";
-import { usOfKgPerHa, type YieldUnit } from "../../crop/yieldLine.ts";
+import { usOfKgPerHa, type YieldUnit } from "../../crop/yield/yieldLine.ts";
 
 /** How a yield in kg/ha is shown: `shown = kgPerHa x factor`. */
 export interface ShownYield {

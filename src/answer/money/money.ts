@@ -1,6 +1,6 @@
 import { stream } from "../../randomness.ts";
 import type { Ensemble, EnsembleAtRain } from "../runs/ensemble.ts";
-import { middleOf } from "../comparison/middleTotal.ts";
+import { middleOf } from "../runs/middleTotal.ts";
 import type { BudgetParts, MoneyPlan } from "../../scenario/moneyPlan.ts";
 import {
   breakEvenAreaHa,

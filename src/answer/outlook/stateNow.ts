@@ -1,6 +1,6 @@
 import type { FoundOnMorning } from "../../season/season.ts";
 import { sumOver } from "../../season/ledger.ts";
-import { storedBetweenMm } from "../comparison/threeNumbers.ts";
+import { storedBetweenMm } from "../runs/threeNumbers.ts";
 import { bottomMm, type CaseAfterRun } from "../runs/run.ts";
 
 /** Where one case stands at the end of the last day known, run by run. */

@@ -1,5 +1,5 @@
 import { InputError } from "../../problem.ts";
-import { middleOf } from "../comparison/middleTotal.ts";
+import { middleOf } from "./middleTotal.ts";
 import type { Ensemble, Preparation } from "./ensemble.ts";
 import { rankShares } from "../../statistics/quantiles.ts";
 

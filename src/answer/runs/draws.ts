@@ -1,6 +1,6 @@
 import { stream } from "../../randomness.ts";
 import type { EnsemblePlan } from "../../scenario/scenario.ts";
-import type { YieldLine } from "../../crop/yieldLine.ts";
+import type { YieldLine } from "../../crop/yield/yieldLine.ts";
 
 /** What is drawn for one run. Every case, and every rainfall total, meets the same. */
 export interface RunDraws {

@@ -11,7 +11,7 @@ import { fitFrom, type DigFit } from "../dig/digFit.ts";
 import { responseTo, type FitGround } from "../dig/digResponse.ts";
 import { hinderBy } from "../../evidence/dig/hinderBy.ts";
 import { drawRuns, type RunDraws } from "./draws.ts";
-import { middleTotalIndex } from "../comparison/middleTotal.ts";
+import { middleTotalIndex } from "./middleTotal.ts";
 import {
   newAnswerCache,
   cachedResponse,
@@ -30,9 +30,9 @@ import {
   type RunBuffers,
   type ReadyCase,
 } from "./run.ts";
-import { capacityBetweenMm, storedBetweenMm } from "../comparison/threeNumbers.ts";
+import { capacityBetweenMm, storedBetweenMm } from "./threeNumbers.ts";
 import { weatherYears, type SowingYear, type WeatherYears } from "./weatherYears.ts";
-import { yieldOfRun } from "../comparison/yieldOfRun.ts";
+import { yieldOfRun } from "./yieldOfRun.ts";
 
 /** Everything of a scenario that stands before the first run: weather, which years, the draws. */
 export interface Preparation {

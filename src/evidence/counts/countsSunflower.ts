@@ -1,5 +1,5 @@
 import table from "../../../data-reference/kernel-weights.json";
-import { kgPerHaOfUs, poundsPerAcre } from "../../crop/yieldLine.ts";
+import { kgPerHaOfUs, poundsPerAcre } from "../../crop/yield/yieldLine.ts";
 import { m2PerAcre, mmPerInch } from "../../quantity/constants.ts";
 
 /** Yield of oil sunflower from its heads: multipliers on 2450 lb/ac (Kandel, NDSU Extension, read). */

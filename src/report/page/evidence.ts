@@ -1,4 +1,4 @@
-import { evidenceSentences } from "../sentences/evidenceText.ts";
+import { evidenceSentences } from "../sentences/field/evidenceText.ts";
 import { percent } from "../tables/formatters.ts";
 import { measuredPicture } from "./pictures/measuredPicture.ts";
 import { escaped, list } from "./markup.ts";

@@ -1,5 +1,5 @@
-import { moneySentences } from "../sentences/moneyText.ts";
-import { rowsSentences } from "../sentences/rowPositionsText.ts";
+import { moneySentences } from "../sentences/field/moneyText.ts";
+import { rowsSentences } from "../sentences/field/rowPositionsText.ts";
 import { escaped, list } from "./markup.ts";
 import type { Section } from "./reportInput.ts";
 

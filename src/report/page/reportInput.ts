@@ -1,7 +1,7 @@
 import { comparisonOf } from "../../answer/comparison/compare.ts";
 import type { Comparison } from "../../answer/comparison/comparison.ts";
 import { middleRun } from "../../answer/runs/chosenRun.ts";
-import { middleTotalIndex } from "../../answer/comparison/middleTotal.ts";
+import { middleTotalIndex } from "../../answer/runs/middleTotal.ts";
 import { readyRun, runAtRain, type Ensemble, type Preparation } from "../../answer/runs/ensemble.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import type { Scenario } from "../../scenario/scenario.ts";

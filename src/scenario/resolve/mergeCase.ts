@@ -4,7 +4,7 @@ import type { CasePart, CropPart, LayerPart, LayerPatch, ScenarioFile } from "..
 import { nearestName } from "../../nearestName.ts";
 import type { MergedCase } from "./mergedCase.ts";
 import { complain, type Notebook } from "./notebook.ts";
-import { withLog } from "./soilSamples.ts";
+import { withLog } from "./evidence/soilSamples.ts";
 
 /**
  * A case laid over the rest of the file. Layers are matched by name; starting water is replaced as a whole; a case without

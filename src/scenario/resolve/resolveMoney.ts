@@ -1,5 +1,5 @@
 import type { MoneyItem, MoneyPlan } from "../moneyPlan.ts";
-import type { YieldUnit } from "../../crop/yieldLine.ts";
+import type { YieldUnit } from "../../crop/yield/yieldLine.ts";
 import { haPerAcre } from "../../quantity/constants.ts";
 import { tryMoney, type Money, type MoneyFor } from "../../quantity/index.ts";
 import { itemDefaults, type MoneyPart } from "../fields/moneyFields.ts";

@@ -11,7 +11,7 @@ import { attempt, complain, type Notebook } from "./notebook.ts";
 import type { DefaultUsed } from "../scenario.ts";
 import { deepestSoilSaid } from "../fields/facts/limits.ts";
 import { deepestSoil } from "../../soil/layers/soilLimits.ts";
-import { withSamples } from "./soilSamples.ts";
+import { withSamples } from "./evidence/soilSamples.ts";
 import type { ReadText } from "../read/readText.ts";
 
 /** Layers as the file or its horizons describe them, before any case. */

@@ -11,7 +11,7 @@ import type { MergedCase } from "./mergedCase.ts";
 import { alternatives, isSaidTwice } from "../fields/facts/alternatives.ts";
 import { usualStart } from "../fields/soilFields.ts";
 import { complain, orDefault, type Notebook } from "./notebook.ts";
-import { coresOf } from "./soilSamples.ts";
+import { coresOf } from "./evidence/soilSamples.ts";
 
 const forms = '"22 % by weight", "27 % by volume", "1.2 in available" or "40 % of available"';
 

@@ -5,8 +5,8 @@ import {
   usPerInchOfSlope,
   type YieldLine,
   type YieldUnit,
-} from "../../crop/yieldLine.ts";
-import { lineChoiceNames, yieldLineFor } from "../../crop/yieldLines.ts";
+} from "../../crop/yield/yieldLine.ts";
+import { lineChoiceNames, yieldLineFor } from "../../crop/yield/yieldLines.ts";
 import { cropNamed } from "../../crop/crops.ts";
 import { kgPerPound } from "../../quantity/constants.ts";
 import { sayBoth, sayNumber, tryQuantity, type QuantityKind } from "../../quantity/index.ts";

@@ -1,5 +1,5 @@
 import { isSod } from "../../crop/crop.ts";
-import { usPerInchOfSlope } from "../../crop/yieldLine.ts";
+import { usPerInchOfSlope } from "../../crop/yield/yieldLine.ts";
 import {
   inUnits,
   sayMonthDay,

@@ -7,8 +7,8 @@ import {
   usOfKgPerHa,
   usPerInchOfSlope,
   yieldKgPerHa,
-} from "../../../src/crop/yieldLine.ts";
-import { yieldLineFor } from "../../../src/crop/yieldLines.ts";
+} from "../../../src/crop/yield/yieldLine.ts";
+import { yieldLineFor } from "../../../src/crop/yield/yieldLines.ts";
 import { published } from "../published.ts";
 import { closenessOf, recordsOf, sourceOf } from "../weather/records.ts";
 

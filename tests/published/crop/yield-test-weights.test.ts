@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import table from "../../../data-reference/test-weights.json";
-import { cropLines, yieldUnitOf } from "../../../src/crop/yieldLines.ts";
+import { cropLines, yieldUnitOf } from "../../../src/crop/yield/yieldLines.ts";
 import { recordsOf } from "../weather/records.ts";
 
 const { rows, noneLeft } = recordsOf(table.records);

@@ -1,7 +1,7 @@
 import checks from "../../../data-reference/counts-checks.json";
 import weights from "../../../data-reference/kernel-weights.json";
 import { describe, expect, test } from "vitest";
-import { bushelsPerAcre, poundsPerAcre, usOfKgPerHa } from "../../../src/crop/yieldLine.ts";
+import { bushelsPerAcre, poundsPerAcre, usOfKgPerHa } from "../../../src/crop/yield/yieldLine.ts";
 import type { CountedSpot } from "../../../src/evidence/counts/counts.ts";
 import { spotYieldKgPerHa } from "../../../src/evidence/counts/countsAnswer.ts";
 import { countedAreaM2, thousandthLengthMm } from "../../../src/evidence/counts/countsArea.ts";

@@ -10,7 +10,12 @@ import {
   noChange,
   withExtraYield,
 } from "../../../src/answer/money/partialBudget.ts";
-import { bushelsPerAcre, kgPerHaOfUs, slopeOfUsPerInch, usOfKgPerHa } from "../../../src/crop/yieldLine.ts";
+import {
+  bushelsPerAcre,
+  kgPerHaOfUs,
+  slopeOfUsPerInch,
+  usOfKgPerHa,
+} from "../../../src/crop/yield/yieldLine.ts";
 import { haPerAcre, mmPerInch } from "../../../src/quantity/constants.ts";
 import { published } from "../published.ts";
 import { closenessOf, markOf, recordsOf, sourceOf, type ReferenceRecord } from "../weather/records.ts";

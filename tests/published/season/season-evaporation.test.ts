@@ -9,8 +9,12 @@ import {
   evaporationReduction,
   residueFactorInCrop,
   totalEvaporableUnderResidue,
-} from "../../../src/season/dualCoefficient.ts";
-import { evaporatingZone, takeEvaporation, zoneDepletionMm } from "../../../src/season/evaporation.ts";
+} from "../../../src/season/evaporation/dualCoefficient.ts";
+import {
+  evaporatingZone,
+  takeEvaporation,
+  zoneDepletionMm,
+} from "../../../src/season/evaporation/evaporation.ts";
 import { column, testSilt, waterAt } from "../../support/column.ts";
 import { published } from "../published.ts";
 import { closenessOf, markOf, recordsOf, sourceOf } from "../weather/records.ts";

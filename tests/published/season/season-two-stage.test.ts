@@ -1,8 +1,8 @@
 /** Evaporation in two stages and under residue. Rows and tolerances: data-reference/two-stage-checks.json. */
 import { describe, expect, test } from "vitest";
 import checks from "../../../data-reference/two-stage-checks.json" with { type: "json" };
-import { firstStageUnderResidue } from "../../../src/season/mulch.ts";
-import { lackingAfter, twoStageEvaporationMm } from "../../../src/season/twoStageEvaporation.ts";
+import { firstStageUnderResidue } from "../../../src/season/residue/mulch.ts";
+import { lackingAfter, twoStageEvaporationMm } from "../../../src/season/evaporation/twoStageEvaporation.ts";
 import { secondStageMmPerRootDay } from "../../../src/soil/equations/evaporableWater.ts";
 import { bySeason, noSpread } from "../../../truth/seasons.ts";
 import { bareGround, dryingLedger, evaporatedMm, potentialPerEt0 } from "../../support/bareColumn.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { groundUnder, waterInto } from "../../../src/answer/chain/carried.ts";
 import { chainYears, settlingYears } from "../../../src/answer/chain/chainYears.ts";
-import { coverOfMass, massUnderCover } from "../../../src/season/mulch.ts";
+import { coverOfMass, massUnderCover } from "../../../src/season/residue/mulch.ts";
 import { makeLedger, sumOver } from "../../../src/season/ledger.ts";
 import { makeWorkspace, simulate } from "../../../src/season/simulate.ts";
 import { column, testCourse, testInput, testSilt, testWeather, waterAt } from "../../support/column.ts";

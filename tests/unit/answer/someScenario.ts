@@ -1,4 +1,4 @@
-import { yieldLineFor } from "../../../src/crop/yieldLines.ts";
+import { yieldLineFor } from "../../../src/crop/yield/yieldLines.ts";
 import { defaultPlan, findCrop } from "../../../src/crop/crops.ts";
 import type { Case, Scenario } from "../../../src/scenario/scenario.ts";
 import { resolveColumn } from "../../../src/soil/layers/column.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { capacityBetweenMm, storedBetweenMm } from "../../../src/answer/comparison/threeNumbers.ts";
+import { capacityBetweenMm, storedBetweenMm } from "../../../src/answer/runs/threeNumbers.ts";
 import { slicesOf } from "./slicesOf.ts";
 
 // 0.18 mm/mm above 200 mm, 0.10 below

@@ -5,8 +5,8 @@ import {
   floweringWindows,
   shareLeftByStress,
   stressSeverity,
-} from "../../../src/crop/floweringStress.ts";
-import { positionOf, seasonSlope, slopeAt } from "../../../src/crop/seasonSlope.ts";
+} from "../../../src/crop/yield/floweringStress.ts";
+import { positionOf, seasonSlope, slopeAt } from "../../../src/crop/yield/seasonSlope.ts";
 import {
   bushelsPerAcre,
   poundsPerAcre,
@@ -14,8 +14,8 @@ import {
   usOfKgPerHa,
   usPerInchOfSlope,
   yieldKgPerHa,
-} from "../../../src/crop/yieldLine.ts";
-import { cropLines, lineChoiceNames, linesOfCrop, yieldLineFor } from "../../../src/crop/yieldLines.ts";
+} from "../../../src/crop/yield/yieldLine.ts";
+import { cropLines, lineChoiceNames, linesOfCrop, yieldLineFor } from "../../../src/crop/yield/yieldLines.ts";
 
 /** Slopes, thresholds and caps as published, in the unit the crop is counted in: see data-reference/yield-lines.json. */
 const published: readonly (readonly [string, number, number, number, number, number | null])[] = [

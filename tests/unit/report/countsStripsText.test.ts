@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { bushelsPerAcre, kgPerHaOfUs } from "../../../src/crop/yieldLine.ts";
+import { bushelsPerAcre, kgPerHaOfUs } from "../../../src/crop/yield/yieldLine.ts";
 import type { CountedGroup, Counts, GrainWeight } from "../../../src/evidence/counts/counts.ts";
 import { answerCounts } from "../../../src/evidence/counts/countsAnswer.ts";
 import { givenWeight, usualKernelWeight } from "../../../src/evidence/counts/countsWeight.ts";
 import { answerStrips, type Strips } from "../../../src/evidence/strips.ts";
-import { countsLines } from "../../../src/report/sentences/countsText.ts";
-import { howManyLines, plants } from "../../../src/report/sentences/howManyText.ts";
-import { measuredYield } from "../../../src/report/sentences/measuredYield.ts";
-import { stripsLines } from "../../../src/report/sentences/stripsText.ts";
+import { countsLines } from "../../../src/report/sentences/field/countsText.ts";
+import { howManyLines, plants } from "../../../src/report/sentences/field/howManyText.ts";
+import { measuredYield } from "../../../src/report/sentences/field/measuredYield.ts";
+import { stripsLines } from "../../../src/report/sentences/field/stripsText.ts";
 
 const corn = bushelsPerAcre(56);
 const names = ["normal depth", "two inches deeper"];

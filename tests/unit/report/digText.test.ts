@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { DigAnswer, FittedCase } from "../../../src/answer/dig/digAnswer.ts";
-import { digSentences, fitWeatherSaid } from "../../../src/report/sentences/digText.ts";
+import { digSentences, fitWeatherSaid } from "../../../src/report/sentences/field/digText.ts";
 import { shownIn } from "../../../src/report/tables/formatters.ts";
 
 const tooDeep: FittedCase = {

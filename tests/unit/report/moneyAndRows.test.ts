@@ -2,11 +2,15 @@ import { describe, expect, test } from "vitest";
 import type { FieldAverage, FieldNumbers } from "../../../src/answer/comparison/fieldAverage.ts";
 import { moneyOfExtraYield, type MoneyAnswer } from "../../../src/answer/money/money.ts";
 import type { MoneyItem, MoneyPlan } from "../../../src/scenario/moneyPlan.ts";
-import { bushelsPerAcre, kgPerHaOfUs, slopeOfUsPerInch } from "../../../src/crop/yieldLine.ts";
+import { bushelsPerAcre, kgPerHaOfUs, slopeOfUsPerInch } from "../../../src/crop/yield/yieldLine.ts";
 import { haPerAcre } from "../../../src/quantity/constants.ts";
-import { moneyCaution, moneyLines } from "../../../src/report/sentences/moneyText.ts";
-import { fieldAverageLines } from "../../../src/report/sentences/rowPositionsText.ts";
-import { coresLines, penetrometerLines, probeLines } from "../../../src/report/sentences/soilSamplesText.ts";
+import { moneyCaution, moneyLines } from "../../../src/report/sentences/field/moneyText.ts";
+import { fieldAverageLines } from "../../../src/report/sentences/field/rowPositionsText.ts";
+import {
+  coresLines,
+  penetrometerLines,
+  probeLines,
+} from "../../../src/report/sentences/field/soilSamplesText.ts";
 import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { textWidth } from "../../../src/wrap.ts";
 

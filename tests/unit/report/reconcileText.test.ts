@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import type { Reconciled } from "../../../src/answer/comparison/evidenceAnswer.ts";
-import { measuredYield } from "../../../src/report/sentences/measuredYield.ts";
+import { measuredYield } from "../../../src/report/sentences/field/measuredYield.ts";
 import {
   contradictionsSaid,
   reconcileSaid,
   reconcileVerdict,
-} from "../../../src/report/sentences/reconcileText.ts";
+} from "../../../src/report/sentences/field/reconcileText.ts";
 
 const said = measuredYield({ us: "bu/ac", kgPerUsUnit: 27.2155 }, "metric");
 

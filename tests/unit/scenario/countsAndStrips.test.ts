@@ -1,5 +1,10 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { bushelsPerAcre, poundsPerAcre, usOfKgPerHa, type YieldUnit } from "../../../src/crop/yieldLine.ts";
+import {
+  bushelsPerAcre,
+  poundsPerAcre,
+  usOfKgPerHa,
+  type YieldUnit,
+} from "../../../src/crop/yield/yieldLine.ts";
 import { answerCounts } from "../../../src/evidence/counts/countsAnswer.ts";
 import { answerStrips } from "../../../src/evidence/strips.ts";
 import { sayProblem } from "../../../src/problem.ts";
@@ -8,8 +13,8 @@ import { countsShape } from "../../../src/scenario/fields/countsFields.ts";
 import { group } from "../../../src/scenario/fields/fields.ts";
 import { openNotebook } from "../../../src/scenario/resolve/notebook.ts";
 import { problemsOf } from "../../../src/scenario/read/problems.ts";
-import { resolveCounts } from "../../../src/scenario/resolve/resolveCounts.ts";
-import { resolveStrips } from "../../../src/scenario/resolve/resolveStrips.ts";
+import { resolveCounts } from "../../../src/scenario/resolve/evidence/resolveCounts.ts";
+import { resolveStrips } from "../../../src/scenario/resolve/evidence/resolveStrips.ts";
 import { stripsShape } from "../../../src/scenario/fields/stripsFields.ts";
 
 beforeAll(loadUnits);

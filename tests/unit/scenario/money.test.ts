@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { partsPerHa } from "../../../src/answer/money/yearlyItems.ts";
-import { bushelsPerAcre, poundsPerAcre, type YieldUnit } from "../../../src/crop/yieldLine.ts";
+import { bushelsPerAcre, poundsPerAcre, type YieldUnit } from "../../../src/crop/yield/yieldLine.ts";
 import { haPerAcre } from "../../../src/quantity/constants.ts";
 import { moneyFields } from "../../../src/scenario/fields/moneyFields.ts";
 import { resolveMoney } from "../../../src/scenario/resolve/resolveMoney.ts";

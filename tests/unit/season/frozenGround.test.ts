@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { movedCurveNumber } from "../../../src/season/curveNumber.ts";
-import { zoneDepletionMm } from "../../../src/season/evaporation.ts";
+import { zoneDepletionMm } from "../../../src/season/evaporation/evaporation.ts";
 import { layOut } from "../../../src/season/layOut.ts";
 import type { Frost } from "../../../src/season/field.ts";
 import { frozenIntakeMm, noFrost, shedMeltMm } from "../../../src/season/frozenGround.ts";

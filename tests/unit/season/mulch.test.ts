@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { firstStageUnderResidue } from "../../../src/season/mulch.ts";
+import { firstStageUnderResidue } from "../../../src/season/residue/mulch.ts";
 
 test("residue leaves 0.35 to all of the first stage, and more of it never leaves more", () => {
   const cover = fc.integer({ min: 0, max: 1000 }).map((step) => step / 1000);

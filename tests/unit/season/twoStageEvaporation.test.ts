@@ -1,6 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { daysToLack, lackingAfter, twoStageEvaporationMm } from "../../../src/season/twoStageEvaporation.ts";
+import {
+  daysToLack,
+  lackingAfter,
+  twoStageEvaporationMm,
+} from "../../../src/season/evaporation/twoStageEvaporation.ts";
 import { dryingLedger, evaporatedMm } from "../../support/bareColumn.ts";
 import { testGround } from "../../support/column.ts";
 

@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
 import type { MoneyOfPair } from "../../../src/answer/money/money.ts";
-import type { ShownMoney } from "../../../src/report/sentences/moneyText.ts";
+import type { ShownMoney } from "../../../src/report/sentences/field/moneyText.ts";
 import { rangeSigned } from "../../../src/report/tables/rangeSaid.ts";
 import { percent } from "../../../src/report/tables/formatters.ts";
 import { budgetLayout, type BudgetBar } from "./budgetLayout.ts";

@@ -1,5 +1,5 @@
 import { fineYield } from "../../../src/report/tables/formatters.ts";
-import type { MeasuredYield } from "../../../src/report/sentences/measuredYield.ts";
+import type { MeasuredYield } from "../../../src/report/sentences/field/measuredYield.ts";
 import { countedSpan, levels, type CountedShown } from "./countedYieldLayout.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, fontFamily, palette } from "../kit/palette.ts";

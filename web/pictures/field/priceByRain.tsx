@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
 import type { MoneyAnswer, MoneyAtPrice } from "../../../src/answer/money/money.ts";
-import type { ShownMoney } from "../../../src/report/sentences/moneyText.ts";
+import type { ShownMoney } from "../../../src/report/sentences/field/moneyText.ts";
 import { percent, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { typeset } from "../../../src/report/tables/typeset.ts";
 import type { PictureTable } from "../kit/frame.tsx";

@@ -1,6 +1,6 @@
-import { middleTotalIndex } from "../../../src/answer/comparison/middleTotal.ts";
+import { middleTotalIndex } from "../../../src/answer/runs/middleTotal.ts";
 import type { MoneyAnswer, MoneyAtPrice } from "../../../src/answer/money/money.ts";
-import type { ShownMoney } from "../../../src/report/sentences/moneyText.ts";
+import type { ShownMoney } from "../../../src/report/sentences/field/moneyText.ts";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 
 /** What stands in the sheet of what is left. */

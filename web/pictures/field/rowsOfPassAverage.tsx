@@ -3,9 +3,9 @@ import type {
   FieldAverageAtRain,
   FieldNumbers,
 } from "../../../src/answer/comparison/fieldAverage.ts";
-import { middleOf } from "../../../src/answer/comparison/middleTotal.ts";
+import { middleOf } from "../../../src/answer/runs/middleTotal.ts";
 import type { Spread } from "../../../src/statistics/quantiles.ts";
-import type { ShownMoney } from "../../../src/report/sentences/moneyText.ts";
+import type { ShownMoney } from "../../../src/report/sentences/field/moneyText.ts";
 import { rangeSaid, rangeSigned } from "../../../src/report/tables/rangeSaid.ts";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { PictureTable } from "../kit/frame.tsx";

@@ -1,7 +1,7 @@
 import "../../style/inputs.css";
 import "../../style/answer.css";
 import "../../style/field-money.css";
-import { moneyCaution, shownMoney } from "../../../src/report/sentences/moneyText.ts";
+import { moneyCaution, shownMoney } from "../../../src/report/sentences/field/moneyText.ts";
 import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { Field, FieldGroup } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";

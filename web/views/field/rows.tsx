@@ -2,7 +2,7 @@ import "../../style/inputs.css";
 import "../../style/answer.css";
 import "../../style/field-money.css";
 import type { RowPositions } from "../../../src/scenario/rowPositions.ts";
-import { moneyCaution, shownMoney } from "../../../src/report/sentences/moneyText.ts";
+import { moneyCaution, shownMoney } from "../../../src/report/sentences/field/moneyText.ts";
 import { percent, shownIn } from "../../../src/report/tables/formatters.ts";
 import { FieldAverageDrawn } from "../../pictures/field/rowsOfPassAverage.tsx";
 import { RowsOfPass, rowsOfPassSize, type RowKind } from "../../pictures/field/rowsOfPass.tsx";

@@ -3,7 +3,7 @@ import { cropNames } from "../../../src/crop/crops.ts";
 import { Field } from "../../forms/field.tsx";
 import type { GroupProps } from "../../forms/fieldsOf.ts";
 import { editMany, valueAt } from "../../state/scenarioStore.ts";
-import { lineChoiceNames } from "../../../src/crop/yieldLines.ts";
+import { lineChoiceNames } from "../../../src/crop/yield/yieldLines.ts";
 import { CropFields } from "./cropFields.tsx";
 import { Fields, Section } from "./section.tsx";
 

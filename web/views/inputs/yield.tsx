@@ -1,8 +1,8 @@
 import { kgPerPound, mmPerInch } from "../../../src/quantity/constants.ts";
 import { sayNumber, sayQuantity } from "../../../src/quantity/sayQuantity.ts";
-import { kgPerHaOfUs, slopeOfUsPerInch } from "../../../src/crop/yieldLine.ts";
+import { kgPerHaOfUs, slopeOfUsPerInch } from "../../../src/crop/yield/yieldLine.ts";
 import { cropNamed } from "../../../src/crop/crops.ts";
-import { cropLines, usualLine, type CropLines, type LineChoice } from "../../../src/crop/yieldLines.ts";
+import { cropLines, usualLine, type CropLines, type LineChoice } from "../../../src/crop/yield/yieldLines.ts";
 import { Field } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";

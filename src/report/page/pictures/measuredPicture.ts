@@ -1,5 +1,5 @@
 import type { EvidenceAnswer } from "../../../answer/comparison/evidenceAnswer.ts";
-import { measuredYield } from "../../sentences/measuredYield.ts";
+import { measuredYield } from "../../sentences/field/measuredYield.ts";
 import { fixed } from "../../tables/formatters.ts";
 import { marksBetween, scaleTo } from "../../../drawing/axis.ts";
 import { box, lineBetween, svgOf, textAt } from "./drawing.ts";

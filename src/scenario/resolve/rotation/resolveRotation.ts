@@ -1,6 +1,6 @@
 import { strawLeftBy } from "../../../crop/strawAfterHarvest.ts";
 import { sayMonthDay, sayQuantity } from "../../../quantity/index.ts";
-import { coverOfMass } from "../../../season/mulch.ts";
+import { coverOfMass } from "../../../season/residue/mulch.ts";
 import type { CasePart, ScenarioFile } from "../../fields/file.ts";
 import { chainFields } from "../../fields/rotationFields.ts";
 import type { Case, RotationEntry, RotationPlan } from "../../scenario.ts";

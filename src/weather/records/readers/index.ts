@@ -1,13 +1,13 @@
 import { refuse } from "../../../problem.ts";
 import type { WeatherRecord } from "../record.ts";
-import * as ghcnCsv from "./ghcnCsv.ts";
-import * as ghcnDly from "./ghcnDly.ts";
-import * as gridmet from "./gridmet.ts";
+import * as ghcnCsv from "./formats/ghcnCsv.ts";
+import * as ghcnDly from "./formats/ghcnDly.ts";
+import * as gridmet from "./formats/gridmet.ts";
 import { firstLines, openTable, plainText } from "./lines.ts";
-import * as nasaPower from "./nasaPower.ts";
+import * as nasaPower from "./formats/nasaPower.ts";
 import type { ReadOptions } from "./options.ts";
-import * as plain from "./plain.ts";
-import * as uscrn from "./uscrn.ts";
+import * as plain from "./formats/plain.ts";
+import * as uscrn from "./formats/uscrn.ts";
 
 export type { ReadOptions, WeatherUnits } from "./options.ts";
 

@@ -2,8 +2,12 @@ import { describe, expect, test } from "vitest";
 import { moneyOfExtraYield, type MoneyAnswer, type MoneyOfPair } from "../../../../src/answer/money/money.ts";
 import type { MoneyPlan } from "../../../../src/scenario/moneyPlan.ts";
 import { countTracks, type RowPositions } from "../../../../src/scenario/rowPositions.ts";
-import { bushelsPerAcre } from "../../../../src/crop/yieldLine.ts";
-import { moneySentences, pairSentences, shownMoney } from "../../../../src/report/sentences/moneyText.ts";
+import { bushelsPerAcre } from "../../../../src/crop/yield/yieldLine.ts";
+import {
+  moneySentences,
+  pairSentences,
+  shownMoney,
+} from "../../../../src/report/sentences/field/moneyText.ts";
 import { shownIn } from "../../../../src/report/tables/formatters.ts";
 import { caseNamedIn } from "../../../../web/forms/edits/caseEdits.ts";
 import { budgetLayout } from "../../../../web/pictures/field/budgetLayout.ts";

@@ -1,5 +1,5 @@
 import { shownYield } from "../../../../src/answer/comparison/yieldUnits.ts";
-import { measuredYield, type MeasuredYield } from "../../../../src/report/sentences/measuredYield.ts";
+import { measuredYield, type MeasuredYield } from "../../../../src/report/sentences/field/measuredYield.ts";
 import type { Answer } from "../../../worker/protocol.ts";
 
 /** Measured yields as they are written, and as numbers for a picture. */

@@ -1,6 +1,6 @@
 import { useRef } from "preact/hooks";
 import type { DigAnswer } from "../../../../src/answer/dig/digAnswer.ts";
-import { fitWeatherSaid } from "../../../../src/report/sentences/digText.ts";
+import { fitWeatherSaid } from "../../../../src/report/sentences/field/digText.ts";
 import { percent, shownIn } from "../../../../src/report/tables/formatters.ts";
 import { DugRoots } from "../../../pictures/dig/dugRoots.tsx";
 import { FittedValues } from "../../../pictures/dig/fittedValues.tsx";

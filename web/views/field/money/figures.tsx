@@ -1,5 +1,5 @@
 import type { MoneyOfPair } from "../../../../src/answer/money/money.ts";
-import type { ShownMoney } from "../../../../src/report/sentences/moneyText.ts";
+import type { ShownMoney } from "../../../../src/report/sentences/field/moneyText.ts";
 import { percent, type Formatters } from "../../../../src/report/tables/formatters.ts";
 import { typeset } from "../../../../src/report/tables/typeset.ts";
 

@@ -1,7 +1,7 @@
 import type { FieldAverage, FieldNumbers } from "../../../../src/answer/comparison/fieldAverage.ts";
-import { middleOf } from "../../../../src/answer/comparison/middleTotal.ts";
+import { middleOf } from "../../../../src/answer/runs/middleTotal.ts";
 import type { Spread } from "../../../../src/statistics/quantiles.ts";
-import type { ShownMoney } from "../../../../src/report/sentences/moneyText.ts";
+import type { ShownMoney } from "../../../../src/report/sentences/field/moneyText.ts";
 import { rangeSigned } from "../../../../src/report/tables/rangeSaid.ts";
 import { fixed, type Formatters } from "../../../../src/report/tables/formatters.ts";
 

@@ -1,7 +1,7 @@
 import { oneADepth, rootStopMPa } from "../../../../src/evidence/samples/penetrometer.ts";
 import { kinds } from "../../../../src/quantity/kinds.ts";
 import { fixed, type Formatters } from "../../../../src/report/tables/formatters.ts";
-import type { PenetrometerLog } from "../../../../src/scenario/resolve/soilSamples.ts";
+import type { PenetrometerLog } from "../../../../src/scenario/resolve/evidence/soilSamples.ts";
 import { fontFamily, palette } from "../../../pictures/kit/palette.ts";
 import { depthY, type Box } from "../../../pictures/kit/box.ts";
 import { SvgPicture } from "../../../pictures/kit/svgPicture.tsx";

@@ -1,6 +1,6 @@
 /** Every default said is the default used: schema, answers and page tell what holds while a field is left out. */
 import { readFileSync } from "node:fs";
-import { beforeAll, describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import * as z from "zod";
 import { cropDefaults } from "../../../src/crop/crops.ts";
 import { loadUnits, sayQuantity } from "../../../src/quantity/index.ts";
@@ -87,6 +87,11 @@ const read = (changes: Readonly<Record<string, unknown>>) =>
 /** Beside which a field of `chain` counts. */
 const beside = (path: string): Readonly<Record<string, unknown>> =>
   path.startsWith("chain.") ? { rotation: "every year", "soil.startingWater": undefined } : {};
+
+// Files share modules: what another one finds is what it would find alone.
+afterAll(() => {
+  units.value = "us";
+});
 
 test("fields with a default are found at every depth", () => {
   expect(fields.length).toBeGreaterThan(30);

@@ -15,6 +15,7 @@ import {
   linkTo,
   listenToEngine,
   lookAt,
+  rulesOnColours,
   openHarness,
   openPage,
   openTab,
@@ -103,6 +104,23 @@ describe("every view", () => {
         const [theme, width] = look;
         const found = theme === "light" && width === 390 ? await axeFaults(page) : [];
         expect([...found, ...(await cutOff(page))], `${view}, ${look.join()}`).toEqual([]);
+      }
+    }
+    expect(wrong).toEqual([]);
+    await close();
+  }, 120_000);
+
+  test("of the field, each leaf: on a phone axe finds nothing serious, nor on its colors in the dark", async () => {
+    const { page, wrong, close } = await smallTab("#/field");
+    await settled(page);
+    const leaves = await page.locator(".field-leaves button").allTextContents();
+    expect(leaves.length).toBeGreaterThan(5);
+    for (const theme of ["light", "dark"] as const) {
+      await lookAt(page, [theme, 390]);
+      for (const leaf of leaves) {
+        await page.locator(".field-leaves button", { hasText: leaf }).first().click();
+        const found = await axeFaults(page, theme === "dark" ? rulesOnColours : undefined);
+        expect([...found, ...(await cutOff(page))], `${leaf}, ${theme}`).toEqual([]);
       }
     }
     expect(wrong).toEqual([]);

@@ -1,5 +1,7 @@
 /** The engine as the scoreboard uses it: a scenario as a user would write it, every one of its seasons looked at. */
-import { prepare, readyRun, runAtRain, type Preparation } from "../src/answer/runs/ensemble.ts";
+import { prepare, type Preparation } from "../src/answer/runs/prepare.ts";
+import { readyRun } from "../src/answer/runs/readyRun.ts";
+import { runAtRain } from "../src/answer/runs/ensemble.ts";
 import { makeRunBuffers, type CaseAfterRun } from "../src/answer/runs/run.ts";
 import { resolveScenario } from "../src/scenario/index.ts";
 import type { DailyWeather } from "../src/weather/records/record.ts";

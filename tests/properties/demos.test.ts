@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
-import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../src/answer/runs/ensemble.ts";
+import { emptyEnsemble, runEnsemble, runInto } from "../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../src/answer/runs/prepare.ts";
+import { readyRun } from "../../src/answer/runs/readyRun.ts";
 import { type CaseAfterRun, makeRunBuffers } from "../../src/answer/runs/run.ts";
 import { jsonText } from "../../src/report/tables/roundForPrint.ts";
 import { demoAsWritten, demoNames, resolved } from "../support/demos.ts";

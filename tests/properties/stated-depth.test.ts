@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { emptyEnsemble, prepare, readyRun, runEnsemble, runInto } from "../../src/answer/runs/ensemble.ts";
+import { emptyEnsemble, runEnsemble, runInto } from "../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../src/answer/runs/prepare.ts";
+import { readyRun } from "../../src/answer/runs/readyRun.ts";
 import type { CaseRuns, EnsembleAtRain } from "../../src/answer/runs/ensemble.ts";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import { makeRunBuffers } from "../../src/answer/runs/run.ts";

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { prepare, readyRun, runAtRain, runEnsemble } from "../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../src/answer/runs/prepare.ts";
+import { readyRun } from "../../src/answer/runs/readyRun.ts";
+import { runAtRain, runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import { floweringLossOf } from "../../src/crop/yield/floweringStress.ts";
 import { seasonYieldKgPerHa, type SeasonForYield, type YieldLine } from "../../src/crop/yield/yieldLine.ts";
 import { cropLines, yieldLineFor } from "../../src/crop/yield/yieldLines.ts";

@@ -1,4 +1,4 @@
-import { prepare } from "../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../src/answer/runs/prepare.ts";
 import { makeRunBuffers } from "../../src/answer/runs/run.ts";
 import { newAnswerCache, type Generated } from "../../src/answer/runs/answerCache.ts";
 import { InputError } from "../../src/problem.ts";

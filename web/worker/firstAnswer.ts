@@ -1,4 +1,4 @@
-import { prepare } from "../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../src/answer/runs/prepare.ts";
 import { newAnswerCache, type AnswerCache } from "../../src/answer/runs/answerCache.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { Scenario } from "../../src/scenario/scenario.ts";

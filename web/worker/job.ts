@@ -1,12 +1,7 @@
 import { middleTotalIndex } from "../../src/answer/runs/middleTotal.ts";
-import {
-  emptyEnsemble,
-  readyRun,
-  runAtRain,
-  runInto,
-  type Ensemble,
-  type Preparation,
-} from "../../src/answer/runs/ensemble.ts";
+import { emptyEnsemble, runAtRain, runInto, type Ensemble } from "../../src/answer/runs/ensemble.ts";
+import { readyRun } from "../../src/answer/runs/readyRun.ts";
+import type { Preparation } from "../../src/answer/runs/prepare.ts";
 import { makeRunBuffers, type RunBuffers, type ReadyCase } from "../../src/answer/runs/run.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import { answerShown, atMiddleTotal } from "./answerShown.ts";

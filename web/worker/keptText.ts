@@ -1,5 +1,6 @@
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
-import { readyRun, runAtRain, type Ensemble } from "../../src/answer/runs/ensemble.ts";
+import { readyRun } from "../../src/answer/runs/readyRun.ts";
+import { runAtRain, type Ensemble } from "../../src/answer/runs/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import { fieldParts } from "../../src/report/sentences/field/fieldText.ts";
 import { comparisonText } from "../../src/report/sentences/comparisonText.ts";

@@ -1,13 +1,8 @@
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import type { AnswerAtRain } from "../../src/answer/comparison/comparison.ts";
-import {
-  emptyEnsemble,
-  annualRain,
-  readyRun,
-  runInto,
-  type Ensemble,
-  type Preparation,
-} from "../../src/answer/runs/ensemble.ts";
+import { emptyEnsemble, annualRain, runInto, type Ensemble } from "../../src/answer/runs/ensemble.ts";
+import { readyRun } from "../../src/answer/runs/readyRun.ts";
+import type { Preparation } from "../../src/answer/runs/prepare.ts";
 import { spreadOf } from "../../src/statistics/quantiles.ts";
 import { atOtherTotals, fanTotals } from "../../src/answer/runs/rainFan.ts";
 import { makeRunBuffers, type ReadyCase } from "../../src/answer/runs/run.ts";

@@ -1,4 +1,4 @@
-import type { Preparation } from "../../src/answer/runs/ensemble.ts";
+import type { Preparation } from "../../src/answer/runs/prepare.ts";
 import type { CaseAfterRun } from "../../src/answer/runs/run.ts";
 import { yieldOfRun } from "../../src/answer/runs/yieldOfRun.ts";
 import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";

@@ -1,4 +1,4 @@
-import { prepare } from "../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../src/answer/runs/prepare.ts";
 import { newAnswerCache } from "../../src/answer/runs/answerCache.ts";
 import { newRecordCache } from "../../src/scenario/read/recordCache.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";

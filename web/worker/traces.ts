@@ -1,4 +1,4 @@
-import type { Preparation } from "../../src/answer/runs/ensemble.ts";
+import type { Preparation } from "../../src/answer/runs/prepare.ts";
 import type { CaseAfterRun } from "../../src/answer/runs/run.ts";
 import { longestSeasonDays } from "../../src/crop/stages.ts";
 import type { Traces } from "./protocol.ts";

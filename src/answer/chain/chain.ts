@@ -2,7 +2,7 @@ import type { RotationEntry } from "../../scenario/scenario.ts";
 import type { DailyWeather } from "../../weather/records/record.ts";
 import { capacityBetweenMm, storedBetweenMm } from "../runs/threeNumbers.ts";
 import { yieldOfRun } from "../runs/yieldOfRun.ts";
-import { hinderedAsDug } from "../runs/ensemble.ts";
+import { hinderedAsDug } from "../runs/readyRun.ts";
 import {
   drawnUptake,
   readySoil,

@@ -5,7 +5,7 @@ import { isoDate } from "../../quantity/calendar.ts";
 import type { Case, RotationPlan, Scenario } from "../../scenario/scenario.ts";
 import { newAnswerCache, type AnswerCache } from "../runs/answerCache.ts";
 import { drawRuns, drawSlopes, type RunDraws } from "../runs/draws.ts";
-import { prepare, withFullStand, type Preparation } from "../runs/ensemble.ts";
+import { prepare, withFullStand, type Preparation } from "../runs/prepare.ts";
 import { chainCalendar, type ChainCalendar } from "./chainCalendar.ts";
 import { chainYears, linksOf, settlingYears, type ChainYears } from "./chainYears.ts";
 

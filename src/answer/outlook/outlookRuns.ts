@@ -5,14 +5,9 @@ import { yearsWithin } from "../../scenario/fields/facts/limits.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import type { DailyWeather } from "../../weather/records/record.ts";
 import { newAnswerCache } from "../runs/answerCache.ts";
-import {
-  emptyEnsemble,
-  prepareOn,
-  readyRun,
-  runInto,
-  type Ensemble,
-  type Preparation,
-} from "../runs/ensemble.ts";
+import { emptyEnsemble, runInto, type Ensemble } from "../runs/ensemble.ts";
+import { prepareOn, type Preparation } from "../runs/prepare.ts";
+import { readyRun } from "../runs/readyRun.ts";
 import { makeRunBuffers } from "../runs/run.ts";
 import { weatherOf, type WeatherYears } from "../runs/weatherYears.ts";
 import { foundInSeason, foundOnMornings, type FoundInSeason } from "./foundInSeason.ts";

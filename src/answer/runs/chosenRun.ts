@@ -1,6 +1,7 @@
 import { InputError } from "../../problem.ts";
 import { middleOf } from "./middleTotal.ts";
-import type { Ensemble, Preparation } from "./ensemble.ts";
+import type { Ensemble } from "./ensemble.ts";
+import type { Preparation } from "./prepare.ts";
 import { rankShares } from "../../statistics/quantiles.ts";
 
 /**

@@ -1,4 +1,4 @@
-import type { Preparation } from "./ensemble.ts";
+import type { Preparation } from "./prepare.ts";
 import { scaledTo } from "./weatherYears.ts";
 
 /**

@@ -1,6 +1,8 @@
 import { middleRun, runOfYear } from "../../answer/runs/chosenRun.ts";
 import { middleTotalIndex } from "../../answer/runs/middleTotal.ts";
-import { prepare, readyRun, runAtRain, runEnsemble, type Preparation } from "../../answer/runs/ensemble.ts";
+import { prepare, type Preparation } from "../../answer/runs/prepare.ts";
+import { readyRun } from "../../answer/runs/readyRun.ts";
+import { runAtRain, runEnsemble } from "../../answer/runs/ensemble.ts";
 import { InputError, UsageError } from "../../problem.ts";
 import { ledgerCsv, ledgerObjects, ledgerTable } from "../../report/tables/ledgerCsv.ts";
 import { jsonText } from "../../report/tables/roundForPrint.ts";

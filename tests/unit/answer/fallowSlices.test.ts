@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { prepare, readyRun, runAtRain } from "../../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../../src/answer/runs/prepare.ts";
+import { readyRun } from "../../../src/answer/runs/readyRun.ts";
+import { runAtRain } from "../../../src/answer/runs/ensemble.ts";
 import { resolved } from "../../support/demos.ts";
 
 /** Available water at the end of a fallow of a year, mm, in each of some years, with a drawn capacity. Invented field. */

@@ -4,7 +4,9 @@ import { runOutlook, type OutlookRuns } from "../../../src/answer/outlook/outloo
 import { otherYears, spliced } from "../../../src/answer/outlook/splice.ts";
 import { daysItLasts, usualDemand } from "../../../src/answer/outlook/usualDemand.ts";
 import { newAnswerCache } from "../../../src/answer/runs/answerCache.ts";
-import { prepareOn, readyRun, runAtRain } from "../../../src/answer/runs/ensemble.ts";
+import { prepareOn } from "../../../src/answer/runs/prepare.ts";
+import { readyRun } from "../../../src/answer/runs/readyRun.ts";
+import { runAtRain } from "../../../src/answer/runs/ensemble.ts";
 import { weatherYears } from "../../../src/answer/runs/weatherYears.ts";
 import { InputError } from "../../../src/problem.ts";
 import { dayNumber, isoDate } from "../../../src/quantity/calendar.ts";

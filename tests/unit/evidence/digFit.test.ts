@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { prepare, readyRun, runAtRain } from "../../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../../src/answer/runs/prepare.ts";
+import { readyRun } from "../../../src/answer/runs/readyRun.ts";
+import { runAtRain } from "../../../src/answer/runs/ensemble.ts";
 import { digAnswer } from "../../../src/answer/dig/digAnswer.ts";
 import { middleDepth, type Dig } from "../../../src/evidence/dig/dig.ts";
 import { fitFrom, reachOf, type DigFit } from "../../../src/answer/dig/digFit.ts";

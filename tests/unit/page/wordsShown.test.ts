@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { prepare } from "../../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../../src/answer/runs/prepare.ts";
 import { placeInWords } from "../../../web/forms/placeWords.ts";
 import { columnsOf, severalSaid } from "../../../web/views/field/counts/columns.ts";
 import { demoAsWritten, resolved } from "../../support/demos.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { prepare, readyRun } from "../../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../../src/answer/runs/prepare.ts";
+import { readyRun } from "../../../src/answer/runs/readyRun.ts";
 import { resolveScenario } from "../../../src/scenario/index.ts";
 import type { Scenario } from "../../../src/scenario/scenario.ts";
 import { isoDate } from "../../../src/quantity/calendar.ts";

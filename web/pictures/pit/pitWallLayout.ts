@@ -28,7 +28,7 @@ const sizes = {
   narrow: { axis: 34, gap: 8, rain: 58, events: 20, stages: 16, depth: 400, dates: 40, legend: 30, right: 6 },
 } as const;
 
-/** What stands above the drawing on a buffers's screen, and the drawing's own parts besides its depth, px. */
+/** What stands above the drawing on a desktop screen, and the drawing's own parts besides its depth, px. */
 const aroundPx = 420;
 
 /** @param screenPx height of the window: on a buffers the drawing is to be seen whole */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { comparisonOf } from "../../../../src/answer/comparison/compare.ts";
-import { prepare, runEnsemble } from "../../../../src/answer/runs/ensemble.ts";
+import { prepare } from "../../../../src/answer/runs/prepare.ts";
+import { runEnsemble } from "../../../../src/answer/runs/ensemble.ts";
 import { mmPerInch } from "../../../../src/quantity/constants.ts";
 import { fanSpan } from "../../../../web/worker/fanSpan.ts";
 import { openFan } from "../../../../web/worker/rainFan.ts";

@@ -7,7 +7,7 @@ import { stageNames } from "../../src/crop/course.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { CaseSeason, SeasonShown } from "./protocol.ts";
 
-/** One run as the page draws it; copies what it takes, since the buffers is written again by the next run. */
+/** One run as the page draws it; copies what it takes, since the buffers are written again by the next run. */
 export function seasonShown(
   preparation: Preparation,
   after: readonly CaseAfterRun[],

@@ -147,7 +147,7 @@ export function cachedDraws(cache: AnswerCache, seed: number, days: number): Gen
   return cache.draws;
 }
 
-/** The own of each case; those of no case any more are cleared away. */
+/** The courses of each case; those of no case any more are cleared away. */
 export function cachedCourses(cache: AnswerCache, cases: readonly Case[]): CourseCache[] {
   const kept = new Map<string, CourseCache>();
   const courses = cases.map(({ crop, fallowDays }) => {

@@ -36,7 +36,7 @@ export interface CaseBuffers {
   stretchedFrontMm: Float64Array;
 }
 
-/** A case after its run. The arrays are the buffers's: read them before the next run. */
+/** A case after its run. The arrays are those of the buffers: read them before the next run. */
 export interface CaseAfterRun extends Omit<ReadyCase, "fullStandCourse" | "found"> {
   readonly ledger: Ledger;
   readonly totals: SeasonTotals;
@@ -157,7 +157,7 @@ function fullStandTotals(
   return simulate({ ...input, course: fullStandCourse }, place.ledger, place.workspace);
 }
 
-/** The case's arrays on the buffers, made larger only when a run is longer than any before it. */
+/** The case's arrays in the buffers, made larger only when a run is longer than any before it. */
 function roomFor({ cases, keepsWater }: RunBuffers, c: number, days: number, count: number): CaseBuffers {
   const here = cases[c];
   if (here !== undefined && here.days >= days && here.workspace.waterMmBySlice.length >= count) return here;

@@ -31,7 +31,7 @@ const sizes = {
 /** What stands above the drawing on a desktop screen, and the drawing's own parts besides its depth, px. */
 const aroundPx = 420;
 
-/** @param screenPx height of the window: on a buffers the drawing is to be seen whole */
+/** @param screenPx height of the window: on a desktop screen the drawing is to be seen whole */
 export function pitWallLayout(width: number, screenPx = 920): PitWallLayout {
   const wide = width >= wideFromPx;
   const size = wide

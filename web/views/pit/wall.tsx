@@ -185,7 +185,7 @@ function sownOn({ startsAt, sowingDay }: SeasonShown["cases"][number]): number {
   return startsAt + sowingDay;
 }
 
-/** Of the room there is, px; before it has been measured that of a buffers. */
+/** Of the room there is, px; before it has been measured that of a desktop screen. */
 function useWidth(place: { current: HTMLElement | null }): number {
   const width = useSignal(1200);
   useLayoutEffect(() => {

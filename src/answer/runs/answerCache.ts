@@ -96,7 +96,7 @@ export function cachedYears(cache: AnswerCache, key: string, generate: () => Wea
 export function cachedSoils(cache: AnswerCache, cases: readonly Case[], plan: EnsemblePlan): SoilCache[] {
   const { years: _years, ...draws } = plan;
   const kept = new Map<string, SoilCache>();
-  const courses = cases.map(({ layers, sliceThicknessMm, startingWater, ground, uptake }) => {
+  const soils = cases.map(({ layers, sliceThicknessMm, startingWater, ground, uptake }) => {
     const { evaporatingDepthMm } = ground;
     const key = JSON.stringify([layers, sliceThicknessMm, startingWater, evaporatingDepthMm, uptake, draws]);
     const own = kept.get(key) ?? cache.soils.get(key) ?? new Map<number, ReadySoil>();
@@ -104,7 +104,7 @@ export function cachedSoils(cache: AnswerCache, cases: readonly Case[], plan: En
     return own;
   });
   cache.soils = kept;
-  return courses;
+  return soils;
 }
 
 /** What was worked out from the same weather, cached or worked out and cached. */

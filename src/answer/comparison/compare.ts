@@ -3,7 +3,7 @@ import type { Units } from "../../quantity/kinds.ts";
 import type { Case, Scenario } from "../../scenario/scenario.ts";
 import { isSod } from "../../crop/crop.ts";
 import { statedDepthMm } from "../../scenario/statedDepth.ts";
-import { cautionsFor } from "./cautions.ts";
+import { cautionsFor } from "./cautions/cautions.ts";
 import type {
   AnswerAtRain,
   CaseAnswer,

@@ -135,3 +135,6 @@ export interface DifferenceAnswer {
   /** Share of the runs in which it pays; only where money is told. */
   readonly chanceItPays?: number;
 }
+
+/** An answer before its cautions. */
+export type Uncautioned = Omit<Comparison, "cautions">;

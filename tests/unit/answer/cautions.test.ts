@@ -155,7 +155,7 @@ const cases: readonly (readonly [string, string | RegExp, Partial<Scenario>, Par
   ],
   [
     "most of the extra water after flowering, and of which case",
-    'the extra water of "two inches deeper" was used after flowering',
+    'the extra water of "two inches deeper" was taken up after flowering',
     {},
     { cases: [asDug, { ...asDug, name: "shallow", rooting: { kind: "relative", extraMm: -200 } }] },
   ],

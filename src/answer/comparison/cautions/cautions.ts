@@ -1,0 +1,67 @@
+import type { Scenario } from "../../../scenario/scenario.ts";
+import type { Uncautioned } from "../comparison.ts";
+import { patternCaution, fewRunsCaution, shortRecordCaution } from "./weatherCautions.ts";
+import { yearsCautions, subsoilCaution, fallowCaution } from "./waterCautions.ts";
+import { densityCaution, originCaution } from "./denseLayerCautions.ts";
+import { columnCaution, rootlessCaution, statedDepthCaution } from "./rootCautions.ts";
+import {
+  unripeCaution,
+  thresholdCaution,
+  capCaution,
+  stripsCapCaution,
+  regionSaid,
+  starvedCaution,
+  afterFloweringCaution,
+} from "./yieldCautions.ts";
+
+/**
+ * What has to be said beside a result: first what this very result calls for, then the limits of the model.
+ * Each is one plain sentence or two, the same in every way out: a depth is said in both systems.
+ */
+export function cautionsFor(
+  answer: Uncautioned,
+  scenario: Scenario,
+  years: "single seasons" | "year after year" = "single seasons",
+): string[] {
+  const subsoil =
+    years === "year after year"
+      ? { said: yearsCautions(scenario), sendsToTheField: false }
+      : subsoilCaution(scenario);
+  return [
+    ...(scenario.invented ? ["The data of this scenario are invented: it shows the tool, not a place."] : []),
+    ...(scenario.rotation !== null && years === "single seasons"
+      ? [
+          `Seasons by themselves, each from the same starting water: what the rotation (${scenario.rotation.said}) leaves from year to year is told by "rootfront compare".`,
+        ]
+      : []),
+    ...fewRunsCaution(answer),
+    ...shortRecordCaution(answer),
+    ...patternCaution(scenario),
+    ...subsoil.said,
+    ...fallowCaution(answer, scenario),
+    ...densityCaution(answer, scenario),
+    ...originCaution(answer, scenario),
+    ...columnCaution(answer),
+    ...rootlessCaution(answer, scenario),
+    ...statedDepthCaution(answer, scenario),
+    ...unripeCaution(answer, scenario),
+    ...thresholdCaution(answer),
+    ...capCaution(answer),
+    ...stripsCapCaution(answer),
+    ...starvedCaution(answer, scenario),
+    ...afterFloweringCaution(answer),
+    `Yield follows a published straight line against water use${regionSaid(answer)}, from another place and other years; rain at the right time can be worth far more or far less than the season's average.`,
+    "One-dimensional: no water, roots or nutrients move sideways. Pests, disease, hail, frost, lodging and nutrients are left out.",
+    "An estimate to think with, not a basis for insurance or credit; ask a licensed local adviser where local rules want one.",
+    ...(scenario.money === null
+      ? []
+      : [
+          "Money leaves out tax, labor not written down, risk and what the money could earn elsewhere; prices are as stated, not a forecast.",
+        ]),
+    ...(subsoil.sendsToTheField || answer.evidence !== null
+      ? [
+          "Before digging or coring have buried lines located; a pit wall can fall in, so follow the local excavation rules.",
+        ]
+      : []),
+  ];
+}

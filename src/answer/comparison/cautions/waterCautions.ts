@@ -1,0 +1,67 @@
+import type { Scenario } from "../../../scenario/scenario.ts";
+import type { Uncautioned } from "../comparison.ts";
+
+/** What an answer of years in a row rests on, and what of the scenario it does not carry through them yet. */
+export function yearsCautions({ rotation, evidence, money, rowPositions }: Scenario): string[] {
+  const start = rotation!.startsAsStated
+    ? "Every chain of years begins with the water that the scenario states."
+    : "Nothing measured says what the subsoil holds: every chain of years begins with what the years before left. Probe or core it, and this year's answer is surer.";
+  const single = [
+    ...(evidence === null ? [] : ["what was measured"]),
+    ...(rowPositions === null ? [] : ["the row positions"]),
+  ];
+  return [
+    start,
+    "Roots stated for a case are those of the crop in question; the other crops of the rotation root as the soil lets them. No field is tilled between crops: residue lies as it was cut, or as stated.",
+    ...(money === null
+      ? []
+      : [
+          "Money here counts the gain of the years after the first in every year: what the first year brings beyond that comes once and is left out.",
+        ]),
+    ...(single.length === 0
+      ? []
+      : [
+          `Not carried through the years yet: ${single.join(" and ")}. ${single.length === 1 ? "It is" : "They are"} answered with the years after the first, as single seasons.`,
+        ]),
+  ];
+}
+
+/** The subsoil's water decides: say how it was known, and send to the field where it was only assumed. */
+export function subsoilCaution({ cases }: Scenario): { said: string[]; sendsToTheField: boolean } {
+  const kinds = new Set(cases.map(({ startingWater }) => startingWater.kind));
+  const decides = "What the subsoil holds when the run begins decides what depth is worth";
+  if (!kinds.has("share")) {
+    return {
+      said: [`${decides}; here it is as the scenario gives it, below the reach of later rain.`],
+      sendsToTheField: false,
+    };
+  }
+  return {
+    said: [
+      `${decides}: deep soil that is dry, or refills only in wet years, is worth next to nothing. Here it is a stated share, not a measurement: probe or core the subsoil and give what you find.`,
+    ],
+    sendsToTheField: true,
+  };
+}
+
+/**
+ * Below this share of its precipitation a simulated fallow stored less than measured ones do: the lower ends of tilled and
+ * untilled fallow over ten seasons were 8 and 20 %, [Nielsen & Vigil 2010] abstract (read).
+ */
+const usualFallowShare = 0.2;
+
+/** The trials were on fallows of 14 months: those of fewer than so many days are another thing. Ours. */
+const wholeFallowDays = 300;
+
+/** Fallow as simulated may store little, for want of winter storage most of all. Say so beside the trials. */
+export function fallowCaution({ cases }: Uncautioned, scenario: Scenario): string[] {
+  const shares = cases.flatMap(({ fallowStorageShare }, c) =>
+    scenario.cases[c]!.fallowDays < wholeFallowDays ? [] : (fallowStorageShare ?? []),
+  );
+  if (shares.length === 0 || Math.min(...shares) >= usualFallowShare) return [];
+  const percent = (share: number) => Math.round(100 * share);
+  const [least, most] = [percent(Math.min(...shares)), percent(Math.max(...shares))];
+  return [
+    `Over the fallow ${least === most ? least : `${least} to ${most}`} % of the precipitation was stored. Trials of 14 months at Akron, Colorado, stored 20 % with tillage (8 to 34) and 35 % without (20 to 51) (Nielsen & Vigil 2010), so the subsoil is probably wetter than here. Water measured at sowing, without the fallow, makes a surer answer.`,
+  ];
+}

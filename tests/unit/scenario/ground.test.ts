@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { refuse } from "../../../src/problem.ts";
+import { snowCatchUnder } from "../../../src/season/snow.ts";
 import { resolveScenario, type Scenario } from "../../../src/scenario/index.ts";
 import { withChanges } from "./good-scenario.ts";
 
@@ -16,11 +17,13 @@ describe("snow that stubble catches", () => {
     ["on half of the ground", { residueCover: "50 %" }, 0.11],
     ["on all of it", { residueCover: "100 %" }, 0.22],
     ["in fallow counts", { residueCover: "10 %", residueCoverFallow: "80 %" }, 0.176, "11 months"],
-    ["at sowing does not after fallow", { residueCoverCrop: "80 %" }, 0, "11 months"],
+    ["at sowing does not yet while fallow lasts", { residueCoverCrop: "80 %" }, 0, "11 months"],
     ["at sowing does without", { residueCover: "10 %", residueCoverCrop: "80 %" }, 0.176],
   ])("follows the residue: %s", async (_, surface, share, length?: string) => {
     const { cases, defaults } = await resolved({ surface, fallow: length && { length } });
-    expect(cases[0].ground.snowCatchShare).toBeCloseTo(share, 12);
+    const { ground } = cases[0];
+    const cover = length === undefined ? ground.residueCoverCrop! : ground.residueCoverFallow;
+    expect(snowCatchUnder(cover, ground)).toBeCloseTo(share, 12);
     expect(defaults.find(({ field }) => field === "surface.snowCatch")?.why).toMatch(/Pomeroy/);
   });
 
@@ -29,7 +32,7 @@ describe("snow that stubble catches", () => {
     ["0 %", 0],
   ])("and a stated %s wins", async (snowCatch, share) => {
     const { cases, defaults } = await resolved({ surface: { residueCover: "100 %", snowCatch } });
-    expect(cases[0].ground.snowCatchShare).toBe(share);
+    for (const cover of [0, 0.4, 1]) expect(snowCatchUnder(cover, cases[0].ground)).toBe(share);
     expect(defaults.some(({ field }) => field === "surface.snowCatch")).toBe(false);
   });
 });
@@ -72,8 +75,8 @@ describe("residue on the ground", () => {
       residueDecays: false,
       curveNumberFallow: 80,
       curveNumberBareFallow: 80,
-      snowCatchShare: 0.1,
       snowCatchBareShare: 0.1,
+      snowCatchByCover: 0,
     });
     expect(told(defaults, "residueDecay")).toBeUndefined();
   });
@@ -92,6 +95,18 @@ describe("residue on the ground", () => {
 });
 
 describe("how the ground dries", () => {
+  test("what is stated to leave freely may be all that the evaporating depth can give, whatever its layers", async () => {
+    const layered = {
+      "soil.layers[0]": { name: "sand over silt loam", thickness: "1 in", texture: "sand" },
+      "surface.readilyEvaporable": "0.5 in",
+    };
+    const { cases } = await resolved(layered);
+    expect(cases[0].ground.readilyEvaporableMm).toBeCloseTo(12.7, 9);
+    await expect(
+      resolved({ ...layered, "soil.layers[0].thickness": "4 in", "soil.layers[1].thickness": "5 in" }),
+    ).rejects.toThrow(/surface\.readilyEvaporable/);
+  });
+
   test("by two stages, unless said otherwise, and the default says why", async () => {
     const { cases, defaults } = await resolved({});
     expect(cases.map(({ evaporation }) => evaporation)).toEqual(["two-stage", "two-stage"]);

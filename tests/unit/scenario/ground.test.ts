@@ -68,6 +68,18 @@ describe("residue on the ground", () => {
     const { cases } = await resolved({ surface, fallow: length });
     expect(cases[0].ground.residueCoverCrop).toBe(crop);
   });
+  // TR-55 Table 2-2b (read): row crops, straight row, group B; with residue from 5 % of the ground, good from 20 %.
+  test.each([
+    [{}, 81],
+    [{ residueCover: "10 %" }, 80],
+    [{ residueCover: "60 %" }, 75],
+    [{ residueCoverCrop: "10 %" }, 80],
+    [{ residueCover: "60 %", residueCoverCrop: "0 %" }, 81],
+    [{ residueCover: "10 %", residueCoverFallow: "60 %" }, 80],
+  ])("%o after a fallow: the crop's curve number is %d", async (surface, number) => {
+    const { cases } = await resolved({ surface, fallow, "soil.hydrologicGroup": "B" });
+    expect(cases[0].ground.curveNumberCrop).toBe(number);
+  });
   test("is kept where that is said, and what a stated curve number and snow catch are stays too", async () => {
     const surface = { residueCover: "60 %", residueDecay: "none", curveNumber: 80, snowCatch: "10 %" };
     const { cases, defaults } = await resolved({ surface, fallow });
@@ -145,6 +157,8 @@ describe("sod", () => {
     ["good as stated", { condition: "good" }, 61, 0.87],
     ["poor by a stated cover", { residueCover: "40 %" }, 79, 0.4],
     ["good by a stated cover", { residueCover: "80 %" }, 61, 0.8],
+    ["fair from half covered", { residueCover: "50 %" }, 69, 0.5],
+    ["fair up to three quarters", { residueCover: "75 %" }, 69, 0.75],
   ])(
     "has the handbook's pasture row all year, %s, and covers its ground",
     async (_, surface, number, cover) => {

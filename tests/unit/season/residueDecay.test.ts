@@ -6,6 +6,7 @@ import { coverOfMass, firstStageUnderResidue, massUnderCover } from "../../../sr
 import { rotResidue } from "../../../src/season/residue/residue.ts";
 import { rainFactor, shareLeft, warmthFactor } from "../../../src/season/residue/residueDecay.ts";
 import type { Ground } from "../../../src/season/season.ts";
+import { snowAndMelt } from "../../../src/season/snow.ts";
 import { makeWorkspace } from "../../../src/season/simulate.ts";
 import { makeToday } from "../../../src/season/today.ts";
 import { column, testCourse, testGround, testInput, testSilt, testWeather } from "../../support/column.ts";
@@ -188,6 +189,10 @@ describe("residue of a run", () => {
       snowCatchByCover: 0.25,
     };
     expect(lain(ground, { days: 300 }).field.snowCatchShare).toBe(0);
-    expect(lain(ground, { days: 301 }).field.snowCatchShare).toBeCloseTo(0.2, 12);
+    const { field } = lain(ground, { days: 301 }, () => ({ rainMm: 10, meanC: -5 }));
+    expect(field.snowCatchShare).toBeCloseTo(0.2, 12);
+    const today = makeToday();
+    snowAndMelt(today, field);
+    expect([today.snowfallMm, today.snowCaughtMm, today.snowOnGroundMm]).toEqual([10, 2, 12]);
   });
 });

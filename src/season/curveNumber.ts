@@ -48,7 +48,7 @@ export const residueCounts = tables.residue.countsFrom;
 export const residueGood = tables.residue.goodFrom;
 
 /** Above the first the condition of pasture is good, from the second on fair; see `pastureCondition`. */
-export const pastureGoodAbove = tables.pasture.goodFrom;
+export const pastureGoodAbove = tables.pasture.goodAbove;
 export const pastureFairFrom = tables.pasture.fairFrom;
 
 /** Condition of pasture where neither it nor its cover is stated. */

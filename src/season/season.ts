@@ -16,11 +16,11 @@ export interface Ground {
   /** It rots by rain and warmth; else it stays as stated. */
   readonly residueDecays: boolean;
   /**
-   * Share of the snowfall that standing stubble keeps beyond what bare ground does, on the first day of the run; added to the snow
-   * on the ground. And what is left of that without residue: 0, or all of it where it was stated.
+   * Share of the snowfall that standing stubble keeps beyond what bare ground does, added to the snow on the ground: what is kept
+   * whatever lies there (as stated, else 0), and how much more under full residue (0 where it was stated).
    */
-  readonly snowCatchShare: number;
   readonly snowCatchBareShare: number;
+  readonly snowCatchByCover: number;
   /** Air below this mean temperature brings snow, C. */
   readonly snowBelowC: number;
   /** Degree-day factor, mm per C and day. */

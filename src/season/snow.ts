@@ -1,4 +1,5 @@
 import type { Field } from "./field.ts";
+import type { Ground } from "./season.ts";
 import type { Today } from "./today.ts";
 
 /**
@@ -23,6 +24,14 @@ export function isSnowDay(meanAirC: number, snowBelowC: number): boolean {
 export function meltMm(snowOnGroundMm: number, meanAirC: number, meltMmPerCDay: number): number {
   if (meanAirC <= 0 || snowOnGroundMm <= 0) return 0;
   return Math.min(snowOnGroundMm, meltMmPerCDay * meanAirC);
+}
+
+/** Share of the snowfall that standing stubble keeps, where residue covers so much of the ground. In proportion is ours. */
+export function snowCatchUnder(
+  cover: number,
+  { snowCatchBareShare, snowCatchByCover }: Pick<Ground, "snowCatchBareShare" | "snowCatchByCover">,
+): number {
+  return snowCatchBareShare + snowCatchByCover * cover;
 }
 
 /**

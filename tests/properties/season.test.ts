@@ -42,7 +42,7 @@ const anyGround: fc.Arbitrary<Ground> = fc.record({
   residueCoverFallow: unit,
   residueCoverCrop: fc.oneof(unit, fc.constant(null)),
   residueDecays: fc.boolean(),
-  snowCatchShare: unit,
+  snowCatchByCover: unit,
   snowCatchBareShare: unit,
   snowBelowC: between(-2, 3),
   meltMmPerCDay: between(1, 8),

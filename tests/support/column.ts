@@ -125,7 +125,7 @@ export const testGround: Ground = {
   residueCoverFallow: 0.3,
   residueCoverCrop: 0.2,
   residueDecays: false,
-  snowCatchShare: 0,
+  snowCatchByCover: 0,
   snowCatchBareShare: 0,
   snowBelowC: 1,
   meltMmPerCDay: 2.74,

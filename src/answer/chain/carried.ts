@@ -69,8 +69,7 @@ function byDepth(waterMm: Float64Array, from: Slices, to: Slices): Float64Array 
  */
 export function groundUnder(ground: Ground, strawTPerHa: number): Ground {
   const cover = coverOfMass(strawTPerHa);
-  const { residueCoverFallow, snowCatchShare, snowCatchBareShare, curveNumberBareFallow } = ground;
-  const times = residueCoverFallow > 0 ? cover / residueCoverFallow : 0;
+  const { curveNumberBareFallow } = ground;
   const isCurveStated = ground.curveNumberFallow === curveNumberBareFallow;
   // Field by field: the daily loop is compiled for one layout of this object.
   return {
@@ -82,8 +81,8 @@ export function groundUnder(ground: Ground, strawTPerHa: number): Ground {
     residueCoverFallow: cover,
     residueCoverCrop: ground.residueCoverCrop,
     residueDecays: ground.residueDecays,
-    snowCatchShare: snowCatchBareShare + times * (snowCatchShare - snowCatchBareShare),
-    snowCatchBareShare,
+    snowCatchBareShare: ground.snowCatchBareShare,
+    snowCatchByCover: ground.snowCatchByCover,
     snowBelowC: ground.snowBelowC,
     meltMmPerCDay: ground.meltMmPerCDay,
     evaporatingDepthMm: ground.evaporatingDepthMm,

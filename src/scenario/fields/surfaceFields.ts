@@ -43,7 +43,7 @@ export const surfaceFields = group(
     }).optional(),
     residueCoverCrop: quantity("share", {
       means: "Ground under dead residue at sowing",
-      otherwise: "what the fallow leaves; without fallow `residueCover`",
+      otherwise: "what the fallow leaves; without fallow, or beside `residueCoverFallow`, `residueCover`",
       within: cover,
     }).optional(),
     residueDecay: choice(
@@ -74,7 +74,7 @@ export const surfaceFields = group(
     curveNumberCrop: number("Curve number while the crop stands", curveNumberWithin).optional(),
     snowCatch: quantity("share", {
       means: "Snow that standing stubble keeps beyond what bare ground does, share of the snowfall",
-      otherwise: `${share(snowCatchAtFullCover)} of the residue cover in fallow`,
+      otherwise: `${share(snowCatchAtFullCover)} of the residue cover as it lies that day`,
       within: { from: 0, to: 2, says: "0 to 200 %" },
     }).optional(),
     snowBelow: withDefault(

@@ -7,7 +7,7 @@ import { mergeCase } from "./mergeCase.ts";
 import type { MergedCase } from "./mergedCase.ts";
 import { complain, orDefault, type Notebook } from "./notebook.ts";
 import { resolveCrop } from "./resolveCrop.ts";
-import { resolveGround } from "./resolveGround.ts";
+import { resolveGround } from "./ground/resolveGround.ts";
 import { resolveLayers, type BaseLayers } from "./resolveSoil.ts";
 import { samplesOf } from "./evidence/soilSamples.ts";
 import { resolveStartingWater, type Sampled } from "./resolveStartingWater.ts";

@@ -12,6 +12,7 @@ import {
 } from "../../quantity/index.ts";
 import { printable } from "../../printable.ts";
 import { bullets, wrap } from "../../wrap.ts";
+import { snowCatchUnder } from "../../season/snow.ts";
 import { spreadSaid } from "../../soil/equations/availableWaterSpread.ts";
 import { passageOf } from "../../soil/layers/slices.ts";
 import { textureClass } from "../../soil/equations/texture.ts";
@@ -118,8 +119,10 @@ function standSaid(standShare: number, say: Say): string {
 }
 
 function groundLine({ ground, fallowDays }: Case, say: Say): string {
-  const { curveNumberFallow, curveNumberCrop } = ground;
-  return `Surface: ${residueSaid(ground, fallowDays > 0, say)}; curve number ${curveNumberFallow} in fallow, ${curveNumberCrop} with the crop; standing stubble adds ${say(ground.snowCatchShare, "share")} to the snow; evaporation dries ${say(ground.evaporatingDepthMm, "depth")}.`;
+  const { curveNumberFallow, curveNumberCrop, residueCoverFallow, residueCoverCrop } = ground;
+  const firstCover = fallowDays > 0 ? residueCoverFallow : (residueCoverCrop ?? residueCoverFallow);
+  const caught = snowCatchUnder(firstCover, ground);
+  return `Surface: ${residueSaid(ground, fallowDays > 0, say)}; curve number ${curveNumberFallow} in fallow, ${curveNumberCrop} with the crop; standing stubble adds ${say(caught, "share")} to the snow; evaporation dries ${say(ground.evaporatingDepthMm, "depth")}.`;
 }
 
 function residueSaid(ground: Case["ground"], hasFallow: boolean, say: Say): string {

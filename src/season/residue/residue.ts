@@ -1,5 +1,6 @@
 import { totalEvaporableUnderResidue, residueFactorInCrop } from "../evaporation/dualCoefficient.ts";
 import type { CurveNumbers, Field, Residue } from "../field.ts";
+import { snowCatchUnder } from "../snow.ts";
 import { coverOfMass, firstStageUnderResidue, massUnderCover } from "./mulch.ts";
 import { halfMonthDays, rainFactor, shareLeft, warmthFactor } from "./residueDecay.ts";
 import type { SeasonInput } from "../season.ts";
@@ -70,9 +71,9 @@ export function followResidue(field: Field): void {
   field.cropResidueFactor = residueFactorInCrop(cover);
   totalEvaporableMm.fallow = totalEvaporableUnderResidue(totalEvaporableMm.crop, cover);
   readilyEvaporableMm.fallow = Math.min(readilyEvaporableMm.crop, totalEvaporableMm.fallow);
-  // More than on the first day, where so much is stated for the crop, catches no more than on the first day.
+  field.snowCatchShare = snowCatchUnder(cover, ground);
+  // More than on the first day can only lie in a crop, where this number no longer counts.
   const ofFirst = cover < firstCover ? cover / firstCover : 1;
-  field.snowCatchShare = between(ground.snowCatchBareShare, ground.snowCatchShare, ofFirst);
   curveNumbersBetween(
     field.curveNumbers.bareFallow,
     field.curveNumbers.firstFallow,

@@ -51,16 +51,22 @@ export function secondStageMmPerRootDay(clayFraction: number): number {
   return secondStage.at(-1)!.mmPerRootDay;
 }
 
-/** REW of a column: by the texture of its top layer, stones taken off, never above the TEW of the evaporating depth. */
-export function columnReadilyEvaporableMm(layers: readonly SoilLayer[], evaporatingDepthMm: number): number {
-  const top = layers[0];
-  if (!top) throw new Error("a column has at least one layer");
+/** TEW of a column: of all layers within the evaporating depth. */
+export function columnTotalEvaporableMm(layers: readonly SoilLayer[], evaporatingDepthMm: number): number {
   let totalMm = 0;
   for (const { topMm, bottomMm, fieldCapacity, wiltingPoint } of layers) {
     const thicknessMm = Math.min(bottomMm, evaporatingDepthMm) - topMm;
     if (thicknessMm <= 0) break;
     totalMm += totalEvaporableMm(fieldCapacity, wiltingPoint, thicknessMm);
   }
+  return totalMm;
+}
+
+/** REW of a column: by the texture of its top layer, stones taken off, never above the TEW of the evaporating depth. */
+export function columnReadilyEvaporableMm(layers: readonly SoilLayer[], evaporatingDepthMm: number): number {
+  const top = layers[0];
+  if (!top) throw new Error("a column has at least one layer");
+  const totalMm = columnTotalEvaporableMm(layers, evaporatingDepthMm);
   const fine = 1 - top.gravelVolumeFraction;
   return Math.min(readilyEvaporableMm(top.sandFraction, top.clayFraction) * fine, totalMm);
 }

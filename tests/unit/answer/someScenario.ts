@@ -32,7 +32,7 @@ export const asDug: Case = {
     residueCoverCrop: 0.2,
     residueDecays: false,
     snowCatchBareShare: 0,
-    snowCatchShare: 0,
+    snowCatchByCover: 0,
     snowBelowC: 0,
     meltMmPerCDay: 2.74,
     evaporatingDepthMm: 100,

@@ -71,6 +71,11 @@ describe("the crop table", () => {
     ["red lentil", "close-seeded legumes"],
     ["cowpea hay", "close-seeded legumes"],
     ["bluestem pasture", "pasture or range"],
+    ["crested wheatgrass", "pasture or range"],
+    ["native grasses", "pasture or range"],
+    ["sudangrass", "small grain"],
+    ["sorghum-sudangrass", "row crops"],
+    ["alfalfa", "close-seeded legumes"],
     ["camelina", "small grain"],
   ])("the ground under %s is %s, a crop of one's own by its name", (name, cover) =>
     expect(coverUnderCrop(name)).toBe(cover),

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { refuse } from "../../../src/problem.ts";
+import { snowCatchUnder } from "../../../src/season/snow.ts";
 import { resolveScenario, type Scenario } from "../../../src/scenario/index.ts";
 import { withChanges } from "./good-scenario.ts";
 
@@ -16,11 +17,13 @@ describe("snow that stubble catches", () => {
     ["on half of the ground", { residueCover: "50 %" }, 0.11],
     ["on all of it", { residueCover: "100 %" }, 0.22],
     ["in fallow counts", { residueCover: "10 %", residueCoverFallow: "80 %" }, 0.176, "11 months"],
-    ["at sowing does not after fallow", { residueCoverCrop: "80 %" }, 0, "11 months"],
+    ["at sowing does not yet while fallow lasts", { residueCoverCrop: "80 %" }, 0, "11 months"],
     ["at sowing does without", { residueCover: "10 %", residueCoverCrop: "80 %" }, 0.176],
   ])("follows the residue: %s", async (_, surface, share, length?: string) => {
     const { cases, defaults } = await resolved({ surface, fallow: length && { length } });
-    expect(cases[0].ground.snowCatchShare).toBeCloseTo(share, 12);
+    const { ground } = cases[0];
+    const cover = length === undefined ? ground.residueCoverCrop! : ground.residueCoverFallow;
+    expect(snowCatchUnder(cover, ground)).toBeCloseTo(share, 12);
     expect(defaults.find(({ field }) => field === "surface.snowCatch")?.why).toMatch(/Pomeroy/);
   });
 
@@ -29,7 +32,7 @@ describe("snow that stubble catches", () => {
     ["0 %", 0],
   ])("and a stated %s wins", async (snowCatch, share) => {
     const { cases, defaults } = await resolved({ surface: { residueCover: "100 %", snowCatch } });
-    expect(cases[0].ground.snowCatchShare).toBe(share);
+    for (const cover of [0, 0.4, 1]) expect(snowCatchUnder(cover, cases[0].ground)).toBe(share);
     expect(defaults.some(({ field }) => field === "surface.snowCatch")).toBe(false);
   });
 });
@@ -65,6 +68,18 @@ describe("residue on the ground", () => {
     const { cases } = await resolved({ surface, fallow: length });
     expect(cases[0].ground.residueCoverCrop).toBe(crop);
   });
+  // TR-55 Table 2-2b (read): row crops, straight row, group B; with residue from 5 % of the ground, good from 20 %.
+  test.each([
+    [{}, 81],
+    [{ residueCover: "10 %" }, 80],
+    [{ residueCover: "60 %" }, 75],
+    [{ residueCoverCrop: "10 %" }, 80],
+    [{ residueCover: "60 %", residueCoverCrop: "0 %" }, 81],
+    [{ residueCover: "10 %", residueCoverFallow: "60 %" }, 80],
+  ])("%o after a fallow: the crop's curve number is %d", async (surface, number) => {
+    const { cases } = await resolved({ surface, fallow, "soil.hydrologicGroup": "B" });
+    expect(cases[0].ground.curveNumberCrop).toBe(number);
+  });
   test("is kept where that is said, and what a stated curve number and snow catch are stays too", async () => {
     const surface = { residueCover: "60 %", residueDecay: "none", curveNumber: 80, snowCatch: "10 %" };
     const { cases, defaults } = await resolved({ surface, fallow });
@@ -72,8 +87,8 @@ describe("residue on the ground", () => {
       residueDecays: false,
       curveNumberFallow: 80,
       curveNumberBareFallow: 80,
-      snowCatchShare: 0.1,
       snowCatchBareShare: 0.1,
+      snowCatchByCover: 0,
     });
     expect(told(defaults, "residueDecay")).toBeUndefined();
   });
@@ -92,6 +107,18 @@ describe("residue on the ground", () => {
 });
 
 describe("how the ground dries", () => {
+  test("what is stated to leave freely may be all that the evaporating depth can give, whatever its layers", async () => {
+    const layered = {
+      "soil.layers[0]": { name: "sand over silt loam", thickness: "1 in", texture: "sand" },
+      "surface.readilyEvaporable": "0.5 in",
+    };
+    const { cases } = await resolved(layered);
+    expect(cases[0].ground.readilyEvaporableMm).toBeCloseTo(12.7, 9);
+    await expect(
+      resolved({ ...layered, "soil.layers[0].thickness": "4 in", "soil.layers[1].thickness": "5 in" }),
+    ).rejects.toThrow(/surface\.readilyEvaporable/);
+  });
+
   test("by two stages, unless said otherwise, and the default says why", async () => {
     const { cases, defaults } = await resolved({});
     expect(cases.map(({ evaporation }) => evaporation)).toEqual(["two-stage", "two-stage"]);
@@ -130,6 +157,8 @@ describe("sod", () => {
     ["good as stated", { condition: "good" }, 61, 0.87],
     ["poor by a stated cover", { residueCover: "40 %" }, 79, 0.4],
     ["good by a stated cover", { residueCover: "80 %" }, 61, 0.8],
+    ["fair from half covered", { residueCover: "50 %" }, 69, 0.5],
+    ["fair up to three quarters", { residueCover: "75 %" }, 69, 0.75],
   ])(
     "has the handbook's pasture row all year, %s, and covers its ground",
     async (_, surface, number, cover) => {

@@ -5,11 +5,18 @@ import { movedCurveNumber } from "../../../src/season/curveNumber.ts";
 import { zoneDepletionMm } from "../../../src/season/evaporation/evaporation.ts";
 import { layOut } from "../../../src/season/layOut.ts";
 import type { Frost } from "../../../src/season/field.ts";
-import { frozenIntakeMm, noFrost, shedMeltMm } from "../../../src/season/frozenGround.ts";
+import {
+  freezeAndThaw,
+  frozenIntakeMm,
+  noFrost,
+  shedMeltMm,
+  snowDepthCm,
+} from "../../../src/season/frozenGround.ts";
 import { makeLedger } from "../../../src/season/ledger.ts";
-import { runoffMm } from "../../../src/season/runoff.ts";
+import { runOff, runoffMm } from "../../../src/season/runoff.ts";
 import type { Ledger, SeasonInput } from "../../../src/season/season.ts";
 import { makeWorkspace, simulate } from "../../../src/season/simulate.ts";
+import { makeToday } from "../../../src/season/today.ts";
 import {
   column,
   testCourse,
@@ -53,6 +60,10 @@ test("more snow never soaks in less, and wetter ground at freeze-up never takes 
     }),
     { seed: 52 },
   );
+});
+
+test("snow of 250 kg/m3 lies four times as deep as its water", () => {
+  expect(snowDepthCm(25)).toBe(10);
 });
 
 describe("in a run", () => {
@@ -168,6 +179,44 @@ describe("in a run", () => {
     );
     expect(frozenMeltDays).toBeGreaterThan(100);
     expect(thawedMeltDays).toBeGreaterThan(100);
+  });
+
+  test("thaw reaches the ground through the snow of the morning, though all of it melts that day", () => {
+    const field = layOut(
+      winter(
+        () => 5,
+        () => 0,
+        0.5,
+      ),
+      makeWorkspace(slices.count),
+    );
+    Object.assign(field.frost, { indexCDays: 100, isFrozen: true });
+    // 10 cm of it, 25 mm of water: 97 - 5 exp(-0.32), as in data-reference/frozen-ground-checks.json.
+    freezeAndThaw({ ...makeToday(), meltMm: 25, snowOnGroundMm: 0 }, field);
+    expect(field.frost.indexCDays).toBeCloseTo(93.369, 3);
+  });
+
+  test("rain on frozen ground runs off by the curve number, beside what is shed of the melt", () => {
+    const field = layOut(
+      winter(
+        () => 5,
+        () => 0,
+        1,
+      ),
+      makeWorkspace(slices.count),
+    );
+    // At field capacity the wet number counts. All pores full: nothing of the melt soaks in.
+    const { wet } = field.curveNumbers.fallow;
+    Object.assign(field.frost, { indexCDays: 100, isFrozen: true, poresFilled: 1 });
+    const shed = (rainMm: number, meltMm: number) => {
+      const today = { ...makeToday(), rainMm, meltMm, reachingMm: rainMm + meltMm };
+      runOff(today, field);
+      return today.runoffMm;
+    };
+    expect(shed(20, 0)).toBeCloseTo(runoffMm(20, wet), 12);
+    expect(shed(0, 4)).toBeCloseTo(4, 12);
+    expect(shed(6, 14)).toBeCloseTo(14 + runoffMm(6, wet), 12);
+    expect(runoffMm(6, wet)).toBeGreaterThan(0);
   });
 
   test("a record without temperatures has no frost", () => {

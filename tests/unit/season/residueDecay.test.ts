@@ -2,10 +2,11 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import places from "../../../data-reference/scoreboard/places.json" with { type: "json" };
 import { layOut } from "../../../src/season/layOut.ts";
-import { coverOfMass, massUnderCover } from "../../../src/season/residue/mulch.ts";
+import { coverOfMass, firstStageUnderResidue, massUnderCover } from "../../../src/season/residue/mulch.ts";
 import { rotResidue } from "../../../src/season/residue/residue.ts";
 import { rainFactor, shareLeft, warmthFactor } from "../../../src/season/residue/residueDecay.ts";
 import type { Ground } from "../../../src/season/season.ts";
+import { snowAndMelt } from "../../../src/season/snow.ts";
 import { makeWorkspace } from "../../../src/season/simulate.ts";
 import { makeToday } from "../../../src/season/today.ts";
 import { column, testCourse, testGround, testInput, testSilt, testWeather } from "../../support/column.ts";
@@ -61,11 +62,12 @@ const rotting: Ground = { ...testGround, residueDecays: true, residueCoverCrop: 
 function lain(
   ground: Partial<Ground>,
   { rainMm = 2, meanC = 15, days = 400, sowingDay = 300, hasTemperature = true } = {},
+  weatherOf: (day: number) => { rainMm: number; meanC: number } = () => ({ rainMm, meanC }),
 ) {
   const slices = column([testSilt]);
   const input = testInput({
     slices,
-    weather: { ...testWeather(days, () => ({ rainMm, meanC })), hasTemperature },
+    weather: { ...testWeather(days, weatherOf), hasTemperature },
     course: testCourse(days, sowingDay),
     ground: { ...rotting, ...ground },
   });
@@ -143,16 +145,54 @@ describe("residue of a run", () => {
   test("snow and runoff follow it in proportion, what was stated stays", () => {
     const ground = {
       residueCoverFallow: 0.8,
-      snowCatchShare: 0.2,
+      snowCatchByCover: 0.25,
       curveNumberFallow: 80,
       curveNumberBareFallow: 90,
     };
     const { covers, field } = lain(ground);
     const ofFirst = covers.at(-1)! / 0.8;
-    expect(field.snowCatchShare).toBeCloseTo(0.2 * ofFirst, 12);
+    expect(field.snowCatchShare).toBeCloseTo(0.25 * covers.at(-1)!, 12);
     expect(field.curveNumbers.fallow.average).toBeCloseTo(90 - 10 * ofFirst, 12);
-    const stated = lain({ ...ground, snowCatchBareShare: 0.2, curveNumberBareFallow: 80 }).field;
+    const stated = lain({
+      ...ground,
+      snowCatchBareShare: 0.2,
+      snowCatchByCover: 0,
+      curveNumberBareFallow: 80,
+    }).field;
     expect(stated.snowCatchShare).toBeCloseTo(0.2, 12);
     expect(stated.curveNumbers.fallow.average).toBeCloseTo(80, 12);
+  });
+  test("each half month rots it by its own rain and warmth", () => {
+    const rotted = (weatherOf: Parameters<typeof lain>[2]) => {
+      const { covers } = lain({}, {}, weatherOf);
+      return [15, 30].map((day) => massUnderCover(covers[day]!) / massUnderCover(covers[day - 15]!));
+    };
+    const [inDry, inWet] = rotted((day) => ({ rainMm: day < 15 ? 0 : 2.2, meanC: 32.2 }));
+    expect([inDry, inWet]).toEqual([1, expect.closeTo(Math.exp(-0.008 * 15 * 0.5), 12)]);
+    const [inFrost, inWarmth] = rotted((day) => ({ rainMm: 9, meanC: day < 15 ? -10 : 32.2 }));
+    expect([inFrost, inWarmth]).toEqual([1, expect.closeTo(Math.exp(-0.008 * 15), 12)]);
+  });
+  test("evaporation follows what is left of it: the first stage, and FAO-56's amounts in fallow and in crop", () => {
+    const { covers, field } = lain({ residueCoverFallow: 0.8 });
+    const left = covers.at(-1)!;
+    expect(left).toBeLessThan(0.6);
+    expect(field.firstStageShare).toBe(firstStageUnderResidue(left));
+    // 5 % less for every 10 % of the ground (FAO-56 ch. 10 and 11, read).
+    expect(field.cropResidueFactor).toBeCloseTo(1 - 0.5 * left, 12);
+    expect(field.totalEvaporableMm.fallow).toBeCloseTo(field.totalEvaporableMm.crop * (1 - 0.5 * left), 12);
+  });
+  test("more of it at sowing than in fallow catches more snow from then on", () => {
+    const ground = {
+      residueCoverFallow: 0,
+      residueCoverCrop: 0.8,
+      residueDecays: false,
+      snowCatchByCover: 0.25,
+    };
+    expect(lain(ground, { days: 300 }).field.snowCatchShare).toBe(0);
+    const { field } = lain(ground, { days: 301 }, () => ({ rainMm: 10, meanC: -5 }));
+    expect(field.snowCatchShare).toBeCloseTo(0.2, 12);
+    const today = makeToday();
+    snowAndMelt(today, field);
+    expect([today.snowfallMm, today.snowCaughtMm, today.snowOnGroundMm]).toEqual([10, 2, 12]);
   });
 });

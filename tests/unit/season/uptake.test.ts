@@ -28,6 +28,17 @@ describe("the share of a slice's available water that roots can take in a day", 
     expect(shareAtDepth(5000, { ...rule, denseRootsMm: Infinity })).toBe(0.096);
   });
 
+  test("counts all water above wilting point at field capacity, in what evaporation dries too", () => {
+    const slices = column([testSilt], 50);
+    const supply = makeRootSupply(slices.count);
+    setRootSupply(supply, slices, 2, testUptake);
+    for (const j of [0, 1, 2, 10]) {
+      const held = slices.fieldCapacityMm[j]! - slices.wiltingPointMm[j]!;
+      const counted = supply.shareAbove[j]! * (slices.fieldCapacityMm[j]! - supply.emptyMm[j]!);
+      expect(counted).toBeCloseTo(held, 12);
+    }
+  });
+
   test("is told of a slice by its middle", () => {
     const slices = column([testSilt], 50);
     const supply = makeRootSupply(slices.count);

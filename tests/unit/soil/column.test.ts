@@ -141,6 +141,16 @@ describe("hydrologic group", () => {
     ).layers;
     expect(hydrologicGroup(deep, null).group).toBe("B");
   });
+  test("over rock at 0.5 to 1 m the upper half metre counts, by limits of its own", () => {
+    // 500 mm a day is 5.8 um/s: B to a metre, C by the limits for soil over rock (NEH 630 ch. 7 Table 7-1, memory).
+    const overRock = resolve(
+      layer(0, 600, { saturatedConductivityMmPerDay: 500 }),
+      layer(600, 800, { saturatedConductivityMmPerDay: 5 }),
+    ).layers;
+    expect(hydrologicGroup(overRock, 800).group).toBe("C");
+    expect(hydrologicGroup(overRock, 800).why).toContain("measured within 500 mm, 0,");
+    expect(hydrologicGroup(overRock, null).group).toBe("D");
+  });
 });
 
 describe("evaporable water of a column", () => {

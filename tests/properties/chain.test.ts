@@ -1,9 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { answerOf } from "../../src/answer/chain/answerOf.ts";
-import { runChain, soilsOfChain, type LinkRuns } from "../../src/answer/chain/chain.ts";
+import { readyLink, runChain, soilsOfChain, type LinkRuns } from "../../src/answer/chain/chain.ts";
 import { prepareChains, type ChainPreparation } from "../../src/answer/chain/prepareChains.ts";
 import { runChains } from "../../src/answer/chain/runChains.ts";
-import { makeRunBuffers } from "../../src/answer/runs/run.ts";
+import { leftBy } from "../../src/answer/chain/carried.ts";
+import { makeRunBuffers, runCases } from "../../src/answer/runs/run.ts";
+import { strawLeftBy } from "../../src/crop/strawAfterHarvest.ts";
+import { coverOfMass } from "../../src/season/residue/mulch.ts";
 import { resolved } from "../support/demos.ts";
 
 /** Laws of years in a row. Invented fields: silt loam, rain as the pattern has it. */
@@ -190,4 +193,45 @@ test("water stated at the start is what every first year begins with", async () 
     .filter(({ firstYear }) => firstYear !== null);
   const stored = new Set(first.map(({ chain, firstYear }) => `${chain} ${firstYear![0]!.storedAtFirstMm}`));
   expect(stored.size).toBe(p.chains.length);
+});
+
+test("a link begins with the straw of the crop before it, and with what older straw and snow were carried to it", async () => {
+  const p = await prepared({ rotation: "wheat-corn-fallow", crop: "corn" });
+  const [soil] = soilsOfChain(p, 0);
+  const link = p.calendarByPhase[0]!.links.find(({ entry }) => p.rotation.entries[entry]!.crop === "corn")!;
+  const entry = p.rotation.entries[link.entry]!;
+  const ready = (strawTPerHa: number, snowMm: number) =>
+    readyLink(p, entry, link, 0, 0, { waterMmBySlice: soil!.startWaterMm, strawTPerHa, snowMm }, soil!);
+  const ofWheat = strawLeftBy("winter wheat").tPerHa;
+  expect(ready(0, 0).plan.ground.residueCoverFallow).toBe(coverOfMass(ofWheat));
+  const later = ready(1.5, 7);
+  expect(later.plan.ground.residueCoverFallow).toBe(coverOfMass(ofWheat + 1.5));
+  expect(later.startSnowMm).toBe(7);
+
+  const [after] = runCases([later], p.preparation.weatherYears.weatherByTotal[0]!, makeRunBuffers());
+  expect(after!.left.residueTPerHa).toBeGreaterThan(0);
+  const carried = leftBy({ ...after!, left: { ...after!.left, snowMm: 3 } });
+  expect(carried).toEqual({
+    waterMmBySlice: after!.waterAtEndMmBySlice.slice(0, after!.slices.count),
+    strawTPerHa: after!.left.residueTPerHa,
+    snowMm: 3,
+  });
+});
+
+test("a soil is a soil: one draw for all years of a chain, another for the next; the slope is its year's", async () => {
+  const p = await prepared({ cases: [{ name: "as now" }], years: 40 });
+  const water = (chain: number) => [...soilsOfChain(p, chain)[0]!.slices.fieldCapacityMm];
+  expect(water(0)).toEqual(water(0));
+  expect(water(1)).not.toEqual(water(0));
+
+  const weather = p.preparation.weatherYears.weatherByTotal[0]!;
+  const yields = (of: ChainPreparation) =>
+    runChain(of, 1, 0, soilsOfChain(of, 1), weather, makeRunBuffers()).map(
+      ({ sinceChange, own }) => [sinceChange, own[0]!.yieldKgPerHa] as const,
+    );
+  const third = p.yearsBefore[1]! + 2;
+  const steeper = p.slopesByEntry.map((slopes) => slopes.map((one, i) => (i === third ? 1.1 * one : one)));
+  const before = yields(p);
+  const changed = yields({ ...p, slopesByEntry: steeper }).filter(([, kg], i) => kg !== before[i]![1]);
+  expect(changed.map(([year]) => year)).toEqual([3]);
 });

@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { answerOf } from "../../src/answer/chain/answerOf.ts";
+import { chainAnswerOf } from "../../src/answer/chain/boilChains.ts";
+import type { ChainDifference } from "../../src/answer/chain/chainAnswer.ts";
+import type { SeasonRow } from "../../src/answer/chain/rows.ts";
 import { readyLink, runChain, soilsOfChain, type LinkRuns } from "../../src/answer/chain/chain.ts";
 import { prepareChains, type ChainPreparation } from "../../src/answer/chain/prepareChains.ts";
 import { runChains } from "../../src/answer/chain/runChains.ts";
@@ -234,4 +237,65 @@ test("a soil is a soil: one draw for all years of a chain, another for the next;
   const before = yields(p);
   const changed = yields({ ...p, slopesByEntry: steeper }).filter(([, kg], i) => kg !== before[i]![1]);
   expect(changed.map(([year]) => year)).toEqual([3]);
+});
+
+test("in later first years every case begins with the water that the first case left", async () => {
+  const cases = [{ name: "stopped", rootingDepth: "12 in" }, { name: "as they grow" }];
+  const links = runChains(await prepared({ cases })).flatMap((at) => at.links);
+  const later = links.filter(({ sinceChange, firstYear }) => sinceChange > 1 && firstYear !== null);
+  expect(later.length).toBeGreaterThan(5);
+  for (const { own, firstYear } of later) {
+    expect(firstYear![1]!.waterAtFirstMm).toBe(own[0]!.waterAtFirstMm);
+    expect(own[1]!.waterAtFirstMm).toBeLessThan(own[0]!.waterAtFirstMm);
+  }
+});
+
+test.each([["the shallower case first", 0] as const, ["the deeper case first", 1] as const])(
+  "a year is wetted where more than 1 mm came below the shallower roots, in the deeper case's soil: %s",
+  async (_, shallow) => {
+    const stopped = { name: "stopped", rootingDepth: "12 in" };
+    const grown = { name: "as they grow" };
+    const p = await prepared({ rain: "12 in", cases: shallow === 0 ? [stopped, grown] : [grown, stopped] });
+    const soils = soilsOfChain(p, 0);
+    const weather = p.preparation.weatherYears.weatherByTotal[0]!;
+    const runs = runChain(p, 0, 0, soils, weather, makeRunBuffers());
+    const links = runChains(p)[0]!.links.filter(({ chain, phase }) => chain === 0 && phase === 0);
+    const { topMm, thicknessMm } = soils[1 - shallow]!.slices;
+    const told = runs.flatMap(({ gainMmBySlice, own }, i) => {
+      if (gainMmBySlice === null) return [];
+      expect(own[shallow]!.totals.finalRootDepthMm).toBeCloseTo(304.8, 9);
+      const gain = gainMmBySlice[1 - shallow]!;
+      const below = gain.map(
+        (mm, j) => mm * Math.min(1, Math.max(0, (topMm[j]! - 304.8) / thicknessMm[j]! + 1)),
+      );
+      expect(links[i]!.wetted).toEqual([below.reduce((sum, mm) => sum + mm, 0) > 1]);
+      return links[i]!.wetted!;
+    });
+    expect(told.length).toBeGreaterThan(5);
+  },
+);
+
+test("the answer is the mean of its years: the path by year, year after year from the fifth on", async () => {
+  const cases = [{ name: "stopped", rootingDepth: "12 in" }, { name: "as they grow" }];
+  const p = await prepared({ cases, years: 48 });
+  const byRain = runChains(p);
+  const [{ firstYear, yearAfterYear, path, wettedShare }] = chainAnswerOf(p, byRain, "metric").byCrop[0]!
+    .differences as [ChainDifference];
+  const counted = byRain[0]!.links.filter(({ sinceChange }) => sinceChange >= 1);
+  const settled = counted.filter(({ sinceChange }) => sinceChange >= 5);
+  const mean = (rows: readonly (readonly SeasonRow[])[]) =>
+    rows.reduce((sum, [a, b]) => sum + b!.totals.transpirationMm - a!.totals.transpirationMm, 0) /
+    rows.length;
+  expect(yearAfterYear.extraWaterUsedMm.mean).toBeCloseTo(mean(settled.map(({ own }) => own)), 9);
+  expect(firstYear.extraWaterUsedMm.mean).toBeCloseTo(
+    mean(counted.flatMap((one) => (one.firstYear === null ? [] : [one.firstYear]))),
+    9,
+  );
+  expect(wettedShare).toBe(settled.filter(({ wetted }) => wetted![0]).length / settled.length);
+  expect(path.map(({ year }) => year)).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
+  expect(path[0]!.extraWaterUsedMm).toEqual(firstYear.extraWaterUsedMm);
+  for (const { year, extraWaterUsedMm } of path.slice(1)) {
+    const of = counted.filter(({ sinceChange }) => sinceChange === year).map(({ own }) => own);
+    expect(extraWaterUsedMm.mean).toBeCloseTo(mean(of), 9);
+  }
 });

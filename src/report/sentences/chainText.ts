@@ -35,7 +35,7 @@ export function chainSentences(chain: ChainAnswer, shown: Formatters): string[] 
 }
 
 /**
- * `the deeper roots bring 0.30 inches of water in the first year and next to nothing (0.02) in a year after that, on average: the
+ * `the deeper roots bring 0.30 inches of water in the first year and next to nothing in a year after that, on average: the
  * rain wetted that depth in 1 year of 9.`
  */
 function broughtSaid(one: ChainDifference, alone: boolean, shown: Formatters): string {
@@ -44,20 +44,17 @@ function broughtSaid(one: ChainDifference, alone: boolean, shown: Formatters): s
   const isPlural = alone && one.onlyRootsDiffer && Math.abs(one.extraDepthMm) >= tellingDepthMm;
   const who = isPlural ? `the ${one.extraDepthMm > 0 ? "deeper" : "shallower"} roots` : `"${one.to}"`;
   const verb = (mm: number) => (mm < 0 ? (isPlural ? "cost" : "costs") : isPlural ? "bring" : "brings");
-  const unit = shown.length === "in" ? "inches" : "mm";
   const isLittle = (mm: number) => Math.abs(mm) < hardlyAnyMm;
   const depth = isPlural && one.extraDepthMm > 0 ? "that depth" : "the soil below the shallower roots";
   const wetted = `the rain wetted ${depth} in ${wettedSaid(one.wettedShare)}`;
   if (isLittle(first) && isLittle(after))
-    return `${who} ${verb(0)} next to nothing in the first year (${shown.fineWater(first)} ${unit} of water on average) and in a year after that (${shown.fineWater(after)}): ${wetted}.`;
+    return `${who} ${verb(0)} next to nothing, in the first year and in a year after that: ${wetted}.`;
+  const ofWater = ` ${shown.length === "in" ? "inches" : "mm"} of water`;
+  const amount = (mm: number, what: string) =>
+    isLittle(mm) ? "next to nothing" : `${shown.fineWater(Math.abs(mm))}${what}`;
   const told = isLittle(first) ? after : first;
-  // What is little is told with its sign against the verb, which may be the other year's.
-  const amount = (mm: number, of: string) =>
-    isLittle(mm)
-      ? `next to nothing (${shown.fineWater(told < 0 ? -mm : mm)}${of})`
-      : `${shown.fineWater(Math.abs(mm))}${of}`;
   const isSame = isLittle(after) || verb(told) === verb(after);
-  return `${who} ${verb(told)} ${amount(first, ` ${unit} of water`)} in the first year and ${isSame ? "" : `${verb(after)} `}${amount(after, "")} in a year after that, on average: ${wetted}.`;
+  return `${who} ${verb(told)} ${amount(first, ofWater)} in the first year and ${isSame ? "" : `${verb(after)} `}${amount(after, isLittle(first) ? ofWater : "")} in a year after that, on average: ${wetted}.`;
 }
 
 /** Shares between a half and a third, and above a half, have no `1 year of` near enough. @example wettedSaid(0.11) // "1 year of 9" */

@@ -299,3 +299,12 @@ test("the answer is the mean of its years: the path by year, year after year fro
     expect(extraWaterUsedMm.mean).toBeCloseTo(mean(of), 9);
   }
 });
+
+test.each([
+  [0, "50 % of available"],
+  [1, "what 1 year before left"],
+  [6, "what 6 years before left"],
+])("a warm-up of %i years tells the start as %s", async (warmUp, value) => {
+  const { defaults } = await resolved(written({ chain: { warmUp } }));
+  expect(defaults.find(({ field }) => field === "soil.startingWater")?.value).toBe(value);
+});

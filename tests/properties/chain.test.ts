@@ -1,9 +1,15 @@
 import { describe, expect, test } from "vitest";
 import { answerOf } from "../../src/answer/chain/answerOf.ts";
-import { runChain, soilsOfChain, type LinkRuns } from "../../src/answer/chain/chain.ts";
+import { chainAnswerOf } from "../../src/answer/chain/boilChains.ts";
+import type { ChainDifference } from "../../src/answer/chain/chainAnswer.ts";
+import type { SeasonRow } from "../../src/answer/chain/rows.ts";
+import { readyLink, runChain, soilsOfChain, type LinkRuns } from "../../src/answer/chain/chain.ts";
 import { prepareChains, type ChainPreparation } from "../../src/answer/chain/prepareChains.ts";
 import { runChains } from "../../src/answer/chain/runChains.ts";
-import { makeRunBuffers } from "../../src/answer/runs/run.ts";
+import { leftBy } from "../../src/answer/chain/carried.ts";
+import { makeRunBuffers, runCases } from "../../src/answer/runs/run.ts";
+import { strawLeftBy } from "../../src/crop/strawAfterHarvest.ts";
+import { coverOfMass } from "../../src/season/residue/mulch.ts";
 import { resolved } from "../support/demos.ts";
 
 /** Laws of years in a row. Invented fields: silt loam, rain as the pattern has it. */
@@ -190,4 +196,115 @@ test("water stated at the start is what every first year begins with", async () 
     .filter(({ firstYear }) => firstYear !== null);
   const stored = new Set(first.map(({ chain, firstYear }) => `${chain} ${firstYear![0]!.storedAtFirstMm}`));
   expect(stored.size).toBe(p.chains.length);
+});
+
+test("a link begins with the straw of the crop before it, and with what older straw and snow were carried to it", async () => {
+  const p = await prepared({ rotation: "wheat-corn-fallow", crop: "corn" });
+  const [soil] = soilsOfChain(p, 0);
+  const link = p.calendarByPhase[0]!.links.find(({ entry }) => p.rotation.entries[entry]!.crop === "corn")!;
+  const entry = p.rotation.entries[link.entry]!;
+  const ready = (strawTPerHa: number, snowMm: number) =>
+    readyLink(p, entry, link, 0, 0, { waterMmBySlice: soil!.startWaterMm, strawTPerHa, snowMm }, soil!);
+  const ofWheat = strawLeftBy("winter wheat").tPerHa;
+  expect(ready(0, 0).plan.ground.residueCoverFallow).toBe(coverOfMass(ofWheat));
+  const later = ready(1.5, 7);
+  expect(later.plan.ground.residueCoverFallow).toBe(coverOfMass(ofWheat + 1.5));
+  expect(later.startSnowMm).toBe(7);
+
+  const [after] = runCases([later], p.preparation.weatherYears.weatherByTotal[0]!, makeRunBuffers());
+  expect(after!.left.residueTPerHa).toBeGreaterThan(0);
+  const carried = leftBy({ ...after!, left: { ...after!.left, snowMm: 3 } });
+  expect(carried).toEqual({
+    waterMmBySlice: after!.waterAtEndMmBySlice.slice(0, after!.slices.count),
+    strawTPerHa: after!.left.residueTPerHa,
+    snowMm: 3,
+  });
+});
+
+test("a soil is a soil: one draw for all years of a chain, another for the next; the slope is its year's", async () => {
+  const p = await prepared({ cases: [{ name: "as now" }], years: 40 });
+  const water = (chain: number) => [...soilsOfChain(p, chain)[0]!.slices.fieldCapacityMm];
+  expect(water(0)).toEqual(water(0));
+  expect(water(1)).not.toEqual(water(0));
+
+  const weather = p.preparation.weatherYears.weatherByTotal[0]!;
+  const yields = (of: ChainPreparation) =>
+    runChain(of, 1, 0, soilsOfChain(of, 1), weather, makeRunBuffers()).map(
+      ({ sinceChange, own }) => [sinceChange, own[0]!.yieldKgPerHa] as const,
+    );
+  const third = p.yearsBefore[1]! + 2;
+  const steeper = p.slopesByEntry.map((slopes) => slopes.map((one, i) => (i === third ? 1.1 * one : one)));
+  const before = yields(p);
+  const changed = yields({ ...p, slopesByEntry: steeper }).filter(([, kg], i) => kg !== before[i]![1]);
+  expect(changed.map(([year]) => year)).toEqual([3]);
+});
+
+test("in later first years every case begins with the water that the first case left", async () => {
+  const cases = [{ name: "stopped", rootingDepth: "12 in" }, { name: "as they grow" }];
+  const links = runChains(await prepared({ cases })).flatMap((at) => at.links);
+  const later = links.filter(({ sinceChange, firstYear }) => sinceChange > 1 && firstYear !== null);
+  expect(later.length).toBeGreaterThan(5);
+  for (const { own, firstYear } of later) {
+    expect(firstYear![1]!.waterAtFirstMm).toBe(own[0]!.waterAtFirstMm);
+    expect(own[1]!.waterAtFirstMm).toBeLessThan(own[0]!.waterAtFirstMm);
+  }
+});
+
+test.each([["the shallower case first", 0] as const, ["the deeper case first", 1] as const])(
+  "a year is wetted where more than 1 mm came below the shallower roots, in the deeper case's soil: %s",
+  async (_, shallow) => {
+    const stopped = { name: "stopped", rootingDepth: "12 in" };
+    const grown = { name: "as they grow" };
+    const p = await prepared({ rain: "12 in", cases: shallow === 0 ? [stopped, grown] : [grown, stopped] });
+    const soils = soilsOfChain(p, 0);
+    const weather = p.preparation.weatherYears.weatherByTotal[0]!;
+    const runs = runChain(p, 0, 0, soils, weather, makeRunBuffers());
+    const links = runChains(p)[0]!.links.filter(({ chain, phase }) => chain === 0 && phase === 0);
+    const { topMm, thicknessMm } = soils[1 - shallow]!.slices;
+    const told = runs.flatMap(({ gainMmBySlice, own }, i) => {
+      if (gainMmBySlice === null) return [];
+      expect(own[shallow]!.totals.finalRootDepthMm).toBeCloseTo(304.8, 9);
+      const gain = gainMmBySlice[1 - shallow]!;
+      const below = gain.map(
+        (mm, j) => mm * Math.min(1, Math.max(0, (topMm[j]! - 304.8) / thicknessMm[j]! + 1)),
+      );
+      expect(links[i]!.wetted).toEqual([below.reduce((sum, mm) => sum + mm, 0) > 1]);
+      return links[i]!.wetted!;
+    });
+    expect(told.length).toBeGreaterThan(5);
+  },
+);
+
+test("the answer is the mean of its years: the path by year, year after year from the fifth on", async () => {
+  const cases = [{ name: "stopped", rootingDepth: "12 in" }, { name: "as they grow" }];
+  const p = await prepared({ cases, years: 48 });
+  const byRain = runChains(p);
+  const [{ firstYear, yearAfterYear, path, wettedShare }] = chainAnswerOf(p, byRain, "metric").byCrop[0]!
+    .differences as [ChainDifference];
+  const counted = byRain[0]!.links.filter(({ sinceChange }) => sinceChange >= 1);
+  const settled = counted.filter(({ sinceChange }) => sinceChange >= 5);
+  const mean = (rows: readonly (readonly SeasonRow[])[]) =>
+    rows.reduce((sum, [a, b]) => sum + b!.totals.transpirationMm - a!.totals.transpirationMm, 0) /
+    rows.length;
+  expect(yearAfterYear.extraWaterUsedMm.mean).toBeCloseTo(mean(settled.map(({ own }) => own)), 9);
+  expect(firstYear.extraWaterUsedMm.mean).toBeCloseTo(
+    mean(counted.flatMap((one) => (one.firstYear === null ? [] : [one.firstYear]))),
+    9,
+  );
+  expect(wettedShare).toBe(settled.filter(({ wetted }) => wetted![0]).length / settled.length);
+  expect(path.map(({ year }) => year)).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
+  expect(path[0]!.extraWaterUsedMm).toEqual(firstYear.extraWaterUsedMm);
+  for (const { year, extraWaterUsedMm } of path.slice(1)) {
+    const of = counted.filter(({ sinceChange }) => sinceChange === year).map(({ own }) => own);
+    expect(extraWaterUsedMm.mean).toBeCloseTo(mean(of), 9);
+  }
+});
+
+test.each([
+  [0, "50 % of available"],
+  [1, "what 1 year before left"],
+  [6, "what 6 years before left"],
+])("a warm-up of %i years tells the start as %s", async (warmUp, value) => {
+  const { defaults } = await resolved(written({ chain: { warmUp } }));
+  expect(defaults.find(({ field }) => field === "soil.startingWater")?.value).toBe(value);
 });

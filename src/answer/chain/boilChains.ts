@@ -121,7 +121,9 @@ function difference(
     path: years
       .filter((year) => year <= pathYears)
       .map((year) => {
-        const of = own.filter(({ sinceChange }) => sinceChange === year).map((link) => link.own);
+        // The first year is the first year, by all that was run of it.
+        const of =
+          year === 1 ? first : own.filter(({ sinceChange }) => sinceChange === year).map((link) => link.own);
         return { year, years: of.length, extraWaterUsedMm: extraOf(of, p, shown).extraWaterUsedMm };
       }),
     timingDiffers:

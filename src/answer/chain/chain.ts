@@ -153,8 +153,8 @@ function isFirstYearRun(sinceChange: number): boolean {
   return sinceChange === 1 || (sinceChange > settlingYears && (sinceChange - settlingYears) % 2 === 1);
 }
 
-/** A case before its link. `begins`: whose harvest it begins at. */
-function readyLink(
+/** A case before its link, with what was carried to it. `begins`: whose harvest it begins at. */
+export function readyLink(
   prepared: ChainPreparation,
   entry: RotationEntry,
   link: CalendarLink,

@@ -2,6 +2,7 @@ import { isSod } from "../../crop/crop.ts";
 import { sayMonthDay } from "../../quantity/dates.ts";
 import { sayQuantity } from "../../quantity/sayQuantity.ts";
 import type { Case } from "../../scenario/scenario.ts";
+import { capital } from "../sentences/sentence.ts";
 import type { ReportInput, Section } from "./reportInput.ts";
 import { called, escaped } from "./markup.ts";
 
@@ -49,10 +50,6 @@ function placeSaid({ scenario, shown }: ReportInput): string {
 
 function fallowSaid({ fallowDays }: Case): string {
   return `${fallowDays} days of fallow`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** `a, b or c` */

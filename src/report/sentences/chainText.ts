@@ -6,6 +6,7 @@ import type {
   ExtraOfYears,
 } from "../../answer/chain/chainAnswer.ts";
 import { bullets, wrap } from "../../wrap.ts";
+import { capital } from "./sentence.ts";
 import { fixed, percent, type Formatters } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
 
@@ -13,6 +14,8 @@ import { tableLines } from "../tables/textTable.ts";
 
 /** From this difference in depth on, roots are called deeper or shallower, mm. */
 const tellingDepthMm = 5;
+/** Less water than this on average is next to nothing, mm. As in the first sentence of a comparison. */
+const hardlyAnyMm = 1;
 
 /** A sentence for each later case, at the middle total; where timing is the difference, one more. */
 export function chainSentences(chain: ChainAnswer, shown: Formatters): string[] {
@@ -21,39 +24,47 @@ export function chainSentences(chain: ChainAnswer, shown: Formatters): string[] 
     chain.rainTotalMm === null ? "" : `At ${shown.total(chain.rainTotalMm)} ${shown.length} of rain, `;
   if (asked.differences.length === 0)
     return [
-      `${where}${asked.crop} year after year (${chain.rotation}): only one case, nothing to compare it with.`,
+      capital(
+        `${where}${asked.crop} year after year (${chain.rotation}): only one case, nothing to compare it with.`,
+      ),
     ];
   return asked.differences.flatMap((one) => {
-    const said = `${where}${broughtSaid(one, asked.differences.length === 1, shown)}`;
-    const first = said.charAt(0).toUpperCase() + said.slice(1);
+    const first = capital(`${where}${broughtSaid(one, asked.differences.length === 1, shown)}`);
     return [one.timingDiffers ? `${first} ${timingSaid(one, asked, shown)}` : first];
   });
 }
 
-/** `"two inches deeper" brings 0.30 inches of water in the first year and 0.02 in a year after that: the rain wetted that depth in 1 year of 9.` */
+/**
+ * `the deeper roots bring 0.30 inches of water in the first year and next to nothing in a year after that, on average: the
+ * rain wetted that depth in 1 year of 9.`
+ */
 function broughtSaid(one: ChainDifference, alone: boolean, shown: Formatters): string {
   const first = one.firstYear.extraWaterUsedMm.mean;
   const after = one.yearAfterYear.extraWaterUsedMm.mean;
   const isPlural = alone && one.onlyRootsDiffer && Math.abs(one.extraDepthMm) >= tellingDepthMm;
   const who = isPlural ? `the ${one.extraDepthMm > 0 ? "deeper" : "shallower"} roots` : `"${one.to}"`;
   const verb = (mm: number) => (mm < 0 ? (isPlural ? "cost" : "costs") : isPlural ? "bring" : "brings");
-  const unit = shown.length === "in" ? "inches" : "mm";
-  const amount = (mm: number) => shown.fineWater(Math.abs(mm));
-  const isNothing = (mm: number) => Number(amount(mm)) === 0;
-  const wetted = wettedSaid(one.wettedShare);
-  if (isNothing(first) && isNothing(after))
-    return `${who} ${verb(0)} no water, neither in the first year nor in a year after that: the rain wetted the soil below the shallower roots in ${wetted}.`;
-  const same = verb(first) === verb(after) || isNothing(after);
-  const later = `${same ? "" : `${verb(after)} `}${amount(after)} in a year after that`;
-  return `${who} ${verb(isNothing(first) ? after : first)} ${amount(first)} ${unit} of water in the first year and ${later}: the rain wetted that depth in ${wetted}.`;
+  const isLittle = (mm: number) => Math.abs(mm) < hardlyAnyMm;
+  const depth = isPlural && one.extraDepthMm > 0 ? "that depth" : "the soil below the shallower roots";
+  const wetted = `the rain wetted ${depth} in ${wettedSaid(one.wettedShare)}`;
+  if (isLittle(first) && isLittle(after))
+    return `${who} ${verb(0)} next to nothing, in the first year and in a year after that: ${wetted}.`;
+  const ofWater = ` ${shown.length === "in" ? "inches" : "mm"} of water`;
+  const amount = (mm: number, what: string) =>
+    isLittle(mm) ? "next to nothing" : `${shown.fineWater(Math.abs(mm))}${what}`;
+  const told = isLittle(first) ? after : first;
+  const isSame = isLittle(after) || verb(told) === verb(after);
+  return `${who} ${verb(told)} ${amount(first, ofWater)} in the first year and ${isSame ? "" : `${verb(after)} `}${amount(after, isLittle(first) ? ofWater : "")} in a year after that, on average: ${wetted}.`;
 }
 
-/** @example wettedSaid(0.11) // "1 year of 9" */
+/** Shares between a half and a third, and above a half, have no `1 year of` near enough. @example wettedSaid(0.11) // "1 year of 9" */
 export function wettedSaid(share: number): string {
   if (share <= 0) return "no year";
-  if (share > 0.95) return "nearly every year";
-  if (share <= 0.5) return `1 year of ${Math.round(1 / share)}`;
-  return `${Math.round(10 * share)} years of 10`;
+  if (share >= 0.95) return "nearly every year";
+  if (share >= 0.55) return `${Math.round(10 * share)} years of 10`;
+  if (share >= 0.45) return "1 year of 2";
+  if (share >= 0.365) return "2 years of 5";
+  return `1 year of ${Math.round(1 / share)}`;
 }
 
 function timingSaid(one: ChainDifference, { cases }: CropChain, shown: Formatters): string {
@@ -128,12 +139,15 @@ const mostColumns = 9;
 
 function pathLines({ from, to, path }: ChainDifference, shown: Formatters): string[] {
   const years = path.slice(0, mostColumns);
+  const isWhole = years.every(({ year }, i) => year === i + 1);
   const row = (name: string, of: (year: (typeof years)[number]) => number) => [
     name,
     ...years.map((year) => shown.fineWater(of(year))),
   ];
   return [
-    ...wrap(`The path, ${shown.length}: extra water by year since the change, "${to}" against "${from}"`),
+    ...wrap(
+      `The path, ${shown.length}: extra water by year since the change, "${to}" against "${from}"${isWhole ? "" : "; a year that is left out has no harvest of this crop"}`,
+    ),
     ...tableLines({
       head: [["year", ...years.map(({ year }) => String(year))]],
       rows: [

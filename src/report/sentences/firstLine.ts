@@ -185,7 +185,9 @@ function otherTotals(
     const total = `${i === 0 ? "At" : "at"} ${shown.total(at.rainTotalMm ?? 0)} ${shown.length}${i === 0 ? " it is" : ""}`;
     const figures = `${telling.water(Math.abs(extraWaterUsedMm.p50))} ${shown.length} and ${telling.yield(Math.abs(extraYield.p50))} ${extraYield.unit}`;
     const tails = Math.abs(extraWaterUsedMm.p50) < hardlyAnyMm ? tailsOf(difference, telling) : null;
-    return `${total} ${figures}${sideOf(extraWaterUsedMm, middle.extraWaterUsedMm)}${tails === null ? "" : ` in most seasons, but ${tails}`}`;
+    const isNothing =
+      Number(telling.water(extraWaterUsedMm.p50)) === 0 && Number(telling.yield(extraYield.p50)) === 0;
+    return `${total} ${figures}${isNothing ? "" : sideOf(extraWaterUsedMm, middle.extraWaterUsedMm)}${tails === null ? "" : ` in most seasons, but ${tails}`}`;
   });
   return `${parts.join("; ")}.`;
 }

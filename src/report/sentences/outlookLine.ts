@@ -1,6 +1,7 @@
 import type { CaseNow, Outlook, OutlookDifference } from "../../answer/outlook/outlook.ts";
 import { fixed, percent, type Formatters } from "../tables/formatters.ts";
 import { rangeMoreOrLess } from "../tables/rangeSaid.ts";
+import { capital } from "./sentence.ts";
 
 /** Stages as FAO-56 names them, and what a grower sees. */
 const stagesSeen: Readonly<Record<string, string>> = {
@@ -39,11 +40,7 @@ function stagesSaid(now: readonly CaseNow[]): string {
     text: `${one.crop} sown ${one.sown} is ${stagesSeen[one.stage] ?? one.stage} (day ${one.dayOfSeason}${toMaturity(one)})`,
   }));
   const alike = said.every(({ text }) => text === said[0]!.text);
-  return alike ? `${upper(said[0]!.text)}.` : said.map(({ name, text }) => `"${name}": ${text}.`).join(" ");
-}
-
-function upper(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return alike ? `${capital(said[0]!.text)}.` : said.map(({ name, text }) => `"${name}": ${text}.`).join(" ");
 }
 
 function toMaturity({ daysToMaturity: { p10, p50, p90 } }: CaseNow): string {
@@ -73,7 +70,8 @@ function endSaid({ end, otherYears, now }: Outlook): string {
 function differenceSaid(difference: OutlookDifference, outlook: Outlook, shown: Formatters): string {
   const { from, to, extraWaterUsedMm: water, extraYield } = difference;
   const zero = [water, extraYield].every(({ p10, p50, p90 }) => p10 === 0 && p50 === 0 && p90 === 0);
-  if (zero) return `"${to}" ends exactly as "${from}".`;
+  // A range leaves out the outer tenths: in them the two may differ.
+  if (zero) return `"${to}" ends as "${from}" does in nearly every year.`;
   const say = yieldDigits(difference);
   const middle =
     Math.abs(water.p50) < hardlyAnyMm
@@ -84,7 +82,10 @@ function differenceSaid(difference: OutlookDifference, outlook: Outlook, shown: 
     Number(say(extraYield.p50)) === 0
       ? "next to nothing in yield"
       : `${say(Math.abs(extraYield.p50))} ${unit} ${extraYield.p50 > 0 ? "more" : "less"}`;
-  const range = ` (${rangeMoreOrLess(extraYield, say, unit)})`;
+  const isNothing = [extraYield.p10, extraYield.p50, extraYield.p90].every(
+    (value) => Number(say(value)) === 0,
+  );
+  const range = isNothing ? "" : ` (${rangeMoreOrLess(extraYield, say, unit)})`;
   const starved = outlook.now.find(({ name }) => name === to)!.demandMetSoFar;
   const before = outlook.now.find(({ name }) => name === from)!.demandMetSoFar;
   const soFar =

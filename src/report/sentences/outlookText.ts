@@ -61,7 +61,7 @@ function nowLines({ now, date, method }: Outlook, shown: Formatters): string[] {
   ]);
   return [
     ...wrap(
-      `On the evening of ${date}, ${shown.length} of available water; medians of ${method.runs} runs where no range is given. It lasts so many days at the usual demand; "ripe": until the crop is ripe.`,
+      `Available water on the evening of ${date}, ${shown.length}; medians of ${method.runs} runs where no range is given. It lasts so many days at the usual demand; "ripe": until the crop is ripe.`,
     ),
     "",
     ...tableLines({ head, rows }),

@@ -7,3 +7,8 @@ export function sentence(text: string): string {
 export function referenceEtSaid(how: string): string {
   return sentence(how.startsWith("Reference ET") ? how : `Reference ET: ${how}`);
 }
+
+/** @example capital("corn, sown May 10") // "Corn, sown May 10" */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,7 +1,8 @@
 import * as z from "zod";
+import { nearestName } from "../../nearestName.ts";
 import { encodeFault } from "../read/problems.ts";
 import { cropFields } from "./cropFields.ts";
-import { choice, fault, group, text, wholeNumber } from "./fields.ts";
+import { fault, group, text, wholeNumber } from "./fields.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
 /** Crops year after year in a scenario file. */
@@ -50,8 +51,21 @@ function insideOf(errors: readonly (readonly z.core.$ZodIssue[])[], input: unkno
   return encodeFault({ kind: "inside", issues });
 }
 
+/** A list is the other way, and is told of too. */
+const byName = z
+  .enum(readyRotations, {
+    error: ({ input }) => {
+      const near = typeof input === "string" ? nearestName(input, readyRotations) : null;
+      return fault(
+        `${readyRotations.map((name) => `"${name}"`).join(", ")}, or a list with a crop or "${fallowYear}" for each year`,
+        near === null ? "choose one of these, or list the years" : `did you mean "${near}"?`,
+      );
+    },
+  })
+  .describe("A rotation by its name");
+
 export const rotationFields = z
-  .union([choice(readyRotations, "A rotation by its name"), listed], {
+  .union([byName, listed], {
     error: (issue) => {
       const [asName = [], asList = []] = issue.code === "invalid_union" ? issue.errors : [];
       const issues = (Array.isArray(issue.input) ? asList : asName).map(({ path, message }) => ({

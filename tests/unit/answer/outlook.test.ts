@@ -297,3 +297,21 @@ describe("what is no season under way is refused in one line", () => {
     expect(lineOf(onRecord(), null)).toContain("found nothing, so 1998-12-31, the last day of the record;");
   });
 });
+
+test("water within the roots and below them is all there is, and within them what the layers tell, in every run", () => {
+  const { stateByCase, ensemble } = runOutlook(onRecord(), july15);
+  for (const { inRootsMm, belowRootsMm, layers } of stateByCase)
+    for (let run = 0; run < ensemble.runs; run++) {
+      const sum = (of: (layer: (typeof layers)[number]) => Float64Array) =>
+        layers.reduce((all, layer) => all + of(layer)[run]!, 0);
+      expect(inRootsMm[run]!).toBeCloseTo(
+        sum((layer) => layer.inRootsMm),
+        9,
+      );
+      expect(inRootsMm[run]! + belowRootsMm[run]!).toBeCloseTo(
+        sum((layer) => layer.availableMm),
+        9,
+      );
+      expect(belowRootsMm[run]!).toBeGreaterThan(0);
+    }
+});

@@ -63,28 +63,46 @@ test.each([
   [0.11, "1 year of 9"],
   [0.25, "1 year of 4"],
   [0.5, "1 year of 2"],
+  [0.33, "1 year of 3"],
+  [0.4, "2 years of 5"],
+  [0.54, "1 year of 2"],
   [0.66, "7 years of 10"],
+  [0.949, "9 years of 10"],
+  [0.95, "nearly every year"],
   [1, "nearly every year"],
 ])("wetted in %d of the years: %s", (share, text) => expect(wettedSaid(share)).toBe(text));
 
 test("first year and each after in one plain sentence", () => {
   expect(said(answer({}))).toEqual([
-    "At 14 in of rain, the deeper roots bring 0.30 inches of water in the first year and 0.02 in a year after that: the rain wetted that depth in 1 year of 9.",
+    "At 14 in of rain, the deeper roots bring 0.30 inches of water in the first year and next to nothing in a year after that, on average: the rain wetted that depth in 1 year of 9.",
   ]);
+  expect(said(answer({ yearAfterYear: extra(2.54) }))[0]).toContain(
+    "bring 0.30 inches of water in the first year and 0.10 in a year after that, on average:",
+  );
   expect(said(answer({}), "metric")[0]).toContain(
-    "bring 7.6 mm of water in the first year and 0.5 in a year",
+    "bring 7.6 mm of water in the first year and next to nothing in a year",
   );
 });
 
 test("what brings and then costs says so; a case that differs in more than roots goes by its name", () => {
   expect(said(answer({ onlyRootsDiffer: false, yearAfterYear: extra(-2.54) }))[0]).toContain(
-    '"two inches deeper" brings 0.30 inches of water in the first year and costs 0.10 in a year after that',
+    '"two inches deeper" brings 0.30 inches of water in the first year and costs 0.10 in a year after that, on average: the rain wetted the soil below the shallower roots in',
   );
 });
 
-test("nothing is called nothing", () => {
-  expect(said(answer({ firstYear: extra(0), yearAfterYear: extra(0), wettedShare: 0 }))[0]).toBe(
-    "At 14 in of rain, the deeper roots bring no water, neither in the first year nor in a year after that: the rain wetted the soil below the shallower roots in no year.",
+test("shallower roots cost, and no depth of theirs is wetted", () => {
+  const change = { extraDepthMm: -50.8, firstYear: extra(-5.08), yearAfterYear: extra(-2.54) };
+  expect(said(answer(change))[0]).toBe(
+    "At 14 in of rain, the shallower roots cost 0.20 inches of water in the first year and 0.10 in a year after that, on average: the rain wetted the soil below the shallower roots in 1 year of 9.",
+  );
+});
+
+test("a hundredth of an inch is called next to nothing, as in the first sentence of a comparison", () => {
+  expect(said(answer({ firstYear: extra(0.254), yearAfterYear: extra(0), wettedShare: 0 }))[0]).toBe(
+    "At 14 in of rain, the deeper roots bring next to nothing, in the first year and in a year after that: the rain wetted that depth in no year.",
+  );
+  expect(said(answer({ firstYear: extra(0), yearAfterYear: extra(2.54) }))[0]).toContain(
+    "bring next to nothing in the first year and 0.10 inches of water in a year after that, on average: the rain",
   );
 });
 

@@ -875,7 +875,12 @@ const ofRotations: readonly Row[] = [
   [
     "a rotation by no name of ours",
     { rotation: "every years" },
-    'rotation: expected one of "every year", "wheat-fallow", "wheat-corn-fallow", "wheat-sorghum-fallow", "wheat-sunflower-fallow", found "every years"; did you mean "every year"?',
+    'rotation: expected "every year", "wheat-fallow", "wheat-corn-fallow", "wheat-sorghum-fallow", "wheat-sunflower-fallow", or a list with a crop or "fallow" for each year, found "every years"; did you mean "every year"?',
+  ],
+  [
+    "a rotation of no words",
+    { rotation: "" },
+    'rotation: expected "every year", "wheat-fallow", "wheat-corn-fallow", "wheat-sorghum-fallow", "wheat-sunflower-fallow", or a list with a crop or "fallow" for each year, found ""; choose one of these, or list the years',
   ],
   [
     "an empty rotation",
@@ -940,6 +945,11 @@ const ofRotations: readonly Row[] = [
       ],
     },
     'rotation[1]: expected a crop with a published yield line, or the crop of crop itself with yield beside it, found "teff"; ask about this crop, or name one that we have numbers of',
+  ],
+  [
+    "another day of the crop in question in a rotation",
+    { rotation: ["grain sorghum", { name: "grain sorghum", sowing: "May 1" }] },
+    "rotation[1].sowing: expected nothing beside the name of grain sorghum, the crop in question: it takes the numbers of crop, found another number; give it as crop.sowing",
   ],
   [
     "sod in a rotation",

@@ -8,14 +8,8 @@ import type {
 } from "../../../evidence/counts/countsAnswer.ts";
 import type { Units } from "../../../quantity/kinds.ts";
 import { bullets, wrap } from "../../../wrap.ts";
-import {
-  capital,
-  countSaid,
-  howManyLines,
-  noIntervalSaid,
-  shareSaid as percentSaid,
-  spots,
-} from "./howManyText.ts";
+import { countSaid, howManyLines, noIntervalSaid, shareSaid as percentSaid, spots } from "./howManyText.ts";
+import { capital } from "../sentence.ts";
 import { measuredYield, type MeasuredYield } from "./measuredYield.ts";
 import { fixed, percent } from "../../tables/formatters.ts";
 import { tableLines } from "../../tables/textTable.ts";

@@ -90,7 +90,3 @@ const words = [
 export function countSaid(count: number, { one, many }: Noun): string {
   return `${words[count] ?? count} ${count === 1 ? one : many}`;
 }
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}

@@ -1,5 +1,5 @@
 import type { Reconciled } from "../../../answer/comparison/evidenceAnswer.ts";
-import { capital } from "./howManyText.ts";
+import { capital } from "../sentence.ts";
 import type { MeasuredYield } from "./measuredYield.ts";
 import { percent } from "../../tables/formatters.ts";
 

@@ -2,7 +2,8 @@ import type { YieldUnit } from "../../../crop/yield/yieldLine.ts";
 import type { MissingYield, Strips, StripsAnswer } from "../../../evidence/strips.ts";
 import type { Units } from "../../../quantity/kinds.ts";
 import { wrap } from "../../../wrap.ts";
-import { capital, countSaid, howManyLines, noIntervalSaid, stripPairs } from "./howManyText.ts";
+import { capital } from "../sentence.ts";
+import { countSaid, howManyLines, noIntervalSaid, stripPairs } from "./howManyText.ts";
 import { measuredYield, type MeasuredYield } from "./measuredYield.ts";
 import { fixed, percent } from "../../tables/formatters.ts";
 

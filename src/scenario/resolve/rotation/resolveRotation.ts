@@ -156,8 +156,12 @@ function tellStart(warmUp: number, { defaults }: Notebook): void {
   const at = defaults.findIndex(({ field }) => field === "soil.startingWater.share");
   const told = {
     field: "soil.startingWater",
-    value: `what ${warmUp} years before left`,
-    why: "nothing measured is stated: the years before run under the first case's roots, from half of the available water on",
+    value:
+      warmUp === 0 ? "50 % of available" : `what ${warmUp} ${warmUp === 1 ? "year" : "years"} before left`,
+    why:
+      warmUp === 0
+        ? "nothing measured is stated, and no year is run before: a guess"
+        : "nothing measured is stated: the years before run under the first case's roots, from half of the available water on; seasons run by themselves begin with that half",
   };
   if (at >= 0) defaults[at] = told;
   else defaults.push(told);

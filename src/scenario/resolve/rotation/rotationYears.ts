@@ -48,6 +48,7 @@ export function rotationYears(
     if (part === null) return null;
     const path = typeof rotation === "string" ? "rotation" : `rotation[${i}]`;
     const isAsked = isOne(part.name);
+    if (isAsked) refuseOtherNumbers(part, asked, path, notebook);
     const own = inItsSpring(isAsked ? asked : part);
     const plan = planOf(own, isAsked, place, path, notebook);
     return plan === undefined ? undefined : { path, part: own, plan, isAsked };
@@ -80,6 +81,22 @@ function partsOf(rotation: RotationPart, asked: CropPart): (CropPart | null)[] {
     if (one.trim().toLowerCase() === fallowYear) return null;
     return { name: typeof rotation === "string" && one === "wheat" ? ownWheat : one };
   });
+}
+
+/** The crop in question takes the numbers of `crop`: others beside its name here would go unheeded. */
+function refuseOtherNumbers(part: CropPart, asked: CropPart, path: string, notebook: Notebook): void {
+  for (const [key, value] of Object.entries(part)) {
+    const theirs = asked[key as keyof CropPart];
+    if (key === "name" || value === undefined || JSON.stringify(value) === JSON.stringify(theirs)) continue;
+    complain(
+      notebook,
+      `${path}.${key}`,
+      `nothing beside the name of ${asked.name}, the crop in question: it takes the numbers of crop`,
+      "another number",
+      `give it as crop.${key}`,
+    );
+    return;
+  }
 }
 
 function sameCrop(a: string, b: string): boolean {

@@ -32,6 +32,20 @@ const developers = read("DEVELOPERS.md");
 /** The comment, its command line and the fenced block below it. */
 const outputBlock = /^<!-- (rootfront .+) -->\n```\n[^]*?^```$/gm;
 
+/** A scenario shown in README.md, or a part of one, below its mark. */
+function jsonBlock(mark: string): Record<string, unknown> {
+  const [, json = ""] = new RegExp(`<!-- ${mark} -->\\n\`\`\`json\\n([^]*?)^\`\`\`$`, "m").exec(readme) ?? [];
+  return readJson(json, "README.md") as Record<string, unknown>;
+}
+
+/** None of them names a file. */
+const sources = {
+  fileName: "README.md",
+  readText: (): string => {
+    throw new Error("it names no file");
+  },
+};
+
 describe("the output shown in README.md", () => {
   test("is what the commands print today", async () => {
     const blocks = [...readme.matchAll(outputBlock)];
@@ -46,33 +60,34 @@ describe("the output shown in README.md", () => {
   }, 120_000);
 
   test("the scenario is taken as it stands, and is marked invented", async () => {
-    const [, json] = /<!-- scenario -->\n```json\n([^]*?)^```$/m.exec(readme) ?? [];
-    const readText = (): string => {
-      throw new Error("it names no file");
-    };
-    const scenario = await resolveScenario(readJson(json ?? "", "README.md"), {
-      fileName: "README.md",
-      readText,
-    });
+    const scenario = await resolveScenario(jsonBlock("scenario"), sources);
     expect(scenario.cases.length).toBe(2);
     expect(scenario.invented).toBe(true);
+    for (const { layers, crop } of scenario.cases) {
+      const soilMm = layers.at(-1)!.bottomMm;
+      expect(soilMm, "its soil goes as deep as its crop roots").toBeGreaterThanOrEqual(crop.maxRootDepthMm);
+    }
   });
 
   test("the evidence, laid over that scenario, resolves", async () => {
-    const blockOf = (mark: string): string =>
-      new RegExp(`<!-- ${mark} -->\\n\`\`\`json\\n([^]*?)^\`\`\`$`, "m").exec(readme)?.[1] ?? "";
-    const [scenario, evidence] = ["scenario", "evidence"].map(
-      (mark) => readJson(blockOf(mark), "README.md") as Record<string, unknown>,
-    );
-    const whole = await resolveScenario(
-      { ...scenario, ...evidence },
-      { fileName: "README.md", readText: () => "" },
-    );
+    const whole = await resolveScenario({ ...jsonBlock("scenario"), ...jsonBlock("evidence") }, sources);
     expect(whole.evidence?.dig?.groups.length).toBe(2);
     expect(whole.evidence?.counts?.groups.length).toBe(1);
     expect(whole.evidence?.strips?.pairs.length).toBe(3);
     expect(whole.rowPositions?.rowsInAll).toBe(12);
     expect(whole.money?.items.length).toBe(1);
+  });
+
+  test("the rotation, laid over that scenario in place of its fallow, resolves; beside it, it is refused", async () => {
+    const { fallow, ...scenario } = jsonBlock("scenario");
+    const rotated = { ...scenario, ...jsonBlock("rotation") };
+    const { rotation } = await resolveScenario(rotated, sources);
+    expect(rotation?.entries.map((entry) => entry?.crop ?? null)).toEqual([
+      "winter wheat",
+      "grain sorghum",
+      null,
+    ]);
+    await expect(resolveScenario({ ...rotated, fallow }, sources)).rejects.toThrow("fallow.length");
   });
 
   test("the storage in fallow is today's", async () => {

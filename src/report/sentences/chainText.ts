@@ -43,9 +43,11 @@ function broughtSaid(one: ChainDifference, alone: boolean, shown: Formatters): s
   const wetted = wettedSaid(one.wettedShare);
   if (isNothing(first) && isNothing(after))
     return `${who} ${verb(0)} no water, neither in the first year nor in a year after that: the rain wetted the soil below the shallower roots in ${wetted}.`;
+  if (isNothing(first))
+    return `${who} ${verb(0)} no water in the first year and ${verb(after)} ${amount(after)} ${unit} in a year after that: the rain wetted that depth in ${wetted}.`;
   const same = verb(first) === verb(after) || isNothing(after);
   const later = `${same ? "" : `${verb(after)} `}${amount(after)} in a year after that`;
-  return `${who} ${verb(isNothing(first) ? after : first)} ${amount(first)} ${unit} of water in the first year and ${later}: the rain wetted that depth in ${wetted}.`;
+  return `${who} ${verb(first)} ${amount(first)} ${unit} of water in the first year and ${later}: the rain wetted that depth in ${wetted}.`;
 }
 
 /** @example wettedSaid(0.11) // "1 year of 9" */

@@ -82,6 +82,13 @@ test("what brings and then costs says so; a case that differs in more than roots
   );
 });
 
+test("a first year without a difference is told in words, and the unit stands with the figure after it", () => {
+  const change = { onlyRootsDiffer: false, firstYear: extra(-0.05), yearAfterYear: extra(-2.54) };
+  expect(said(answer(change))[0]).toContain(
+    '"two inches deeper" brings no water in the first year and costs 0.10 inches in a year after that: the rain',
+  );
+});
+
 test("nothing is called nothing", () => {
   expect(said(answer({ firstYear: extra(0), yearAfterYear: extra(0), wettedShare: 0 }))[0]).toBe(
     "At 14 in of rain, the deeper roots bring no water, neither in the first year nor in a year after that: the rain wetted the soil below the shallower roots in no year.",

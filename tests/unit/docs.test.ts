@@ -19,6 +19,8 @@ import { cropNames, defaultPlan, findCrop } from "../../src/crop/crops.ts";
 import { readJson, resolveScenario } from "../../src/scenario/index.ts";
 import { weatherFormats } from "../../src/weather/records/readers/index.ts";
 import { call, type Called } from "../cli/callCli.ts";
+import type { Row } from "../../truth/row.ts";
+import { topics } from "../../truth/topics.ts";
 import { lindon, normalWeather, sowingIndexOf } from "./crop/siteWeather.ts";
 
 const root = join(import.meta.dirname, "../..");
@@ -93,6 +95,25 @@ describe("the output shown in README.md", () => {
   test("the storage in fallow is today's", async () => {
     const [least, most] = await fallowStorage();
     expect(flowing(readme)).toContain(`store ${least} to ${most} % of their fallow's precipitation`);
+  });
+
+  test("the count of the scoreboard is today's: a row outside carries its reason, which tests/published/truth.test.ts holds", () => {
+    const rows = topics.flatMap(({ file }) => file.rows);
+    const fallow = topics.filter(({ isFallow }) => isFallow).flatMap(({ file }) => file.rows);
+    const insideOf = (those: readonly Row[]): [number, number, string] => {
+      const inside = those.filter(({ outside }) => outside === undefined).length;
+      return [inside, those.length, ((100 * inside) / those.length).toFixed(0)];
+    };
+    const [inside, all, percent] = insideOf(rows);
+    const [inFallow, allFallow, percentFallow] = insideOf(fallow);
+    expect(flowing(readme)).toContain(
+      `Inside: ${inside} of ${all} rows (${percent} %), and ${inFallow} of the ${allFallow} fallow rows (${percentFallow} %).`,
+    );
+    const without = rows.filter(({ needs }) => needs === undefined).length;
+    expect(flowing(readme)).toContain(
+      `beside ${all} published or measured figures (${without} without the open data)`,
+    );
+    expect(flowing(read("CHANGELOG.md"))).toContain(`prints ${all} published or measured figures`);
   });
 
   test("the paces of the root front are today's", () => {

@@ -18,13 +18,10 @@ export function welchDifference(
   second: readonly number[],
   confidence: number,
 ): Difference {
-  const [a, b] = [spreadOf(first), spreadOf(second)];
-  if (a.mean === null || b.mean === null) return none(null, "no values", confidence);
-  const value = b.mean - a.mean;
-  if (a.sd === null || b.sd === null) return none(value, "one value", confidence);
-  const [partA, partB] = [a.sd ** 2 / a.n, b.sd ** 2 / b.n];
-  if (partA + partB === 0) return none(value, "all equal", confidence);
-  return withT(estimateOf(value, Math.sqrt(partA + partB), welchFreedom(partA, a.n, partB, b.n), confidence));
+  return unpaired(first, second, confidence, (a, b) => {
+    const [partA, partB] = [a.variance / a.n, b.variance / b.n];
+    return [partA + partB, welchFreedom(partA, a.n, partB, b.n)];
+  });
 }
 
 /** @param partA variance of the mean: s^2/n */
@@ -40,14 +37,32 @@ export function pooledDifference(
   second: readonly number[],
   confidence: number,
 ): Difference {
+  return unpaired(first, second, confidence, (a, b) => {
+    const freedom = a.n + b.n - 2;
+    const shared = ((a.n - 1) * a.variance + (b.n - 1) * b.variance) / freedom;
+    return [shared * (1 / a.n + 1 / b.n), freedom];
+  });
+}
+
+interface Sample {
+  readonly n: number;
+  readonly variance: number;
+}
+
+/** @param errorOf variance of the difference and its degrees of freedom */
+function unpaired(
+  first: readonly number[],
+  second: readonly number[],
+  confidence: number,
+  errorOf: (a: Sample, b: Sample) => readonly [variance: number, freedom: number],
+): Difference {
   const [a, b] = [spreadOf(first), spreadOf(second)];
   if (a.mean === null || b.mean === null) return none(null, "no values", confidence);
   const value = b.mean - a.mean;
   if (a.sd === null || b.sd === null) return none(value, "one value", confidence);
-  const freedom = a.n + b.n - 2;
-  const variance = ((a.n - 1) * a.sd ** 2 + (b.n - 1) * b.sd ** 2) / freedom;
+  const [variance, freedom] = errorOf({ n: a.n, variance: a.sd ** 2 }, { n: b.n, variance: b.sd ** 2 });
   if (variance === 0) return none(value, "all equal", confidence);
-  return withT(estimateOf(value, Math.sqrt(variance * (1 / a.n + 1 / b.n)), freedom, confidence));
+  return withT(estimateOf(value, Math.sqrt(variance), freedom, confidence));
 }
 
 /**

@@ -19,6 +19,8 @@ import { cropNames, defaultPlan, findCrop } from "../../src/crop/crops.ts";
 import { readJson, resolveScenario } from "../../src/scenario/index.ts";
 import { weatherFormats } from "../../src/weather/records/readers/index.ts";
 import { call, type Called } from "../cli/callCli.ts";
+import type { Row } from "../../truth/row.ts";
+import { topics } from "../../truth/topics.ts";
 import { lindon, normalWeather, sowingIndexOf } from "./crop/siteWeather.ts";
 
 const root = join(import.meta.dirname, "../..");
@@ -31,6 +33,20 @@ const developers = read("DEVELOPERS.md");
 
 /** The comment, its command line and the fenced block below it. */
 const outputBlock = /^<!-- (rootfront .+) -->\n```\n[^]*?^```$/gm;
+
+/** A scenario shown in README.md, or a part of one, below its mark. */
+function jsonBlock(mark: string): Record<string, unknown> {
+  const [, json = ""] = new RegExp(`<!-- ${mark} -->\\n\`\`\`json\\n([^]*?)^\`\`\`$`, "m").exec(readme) ?? [];
+  return readJson(json, "README.md") as Record<string, unknown>;
+}
+
+/** None of them names a file. */
+const sources = {
+  fileName: "README.md",
+  readText: (): string => {
+    throw new Error("it names no file");
+  },
+};
 
 describe("the output shown in README.md", () => {
   test("is what the commands print today", async () => {
@@ -46,28 +62,17 @@ describe("the output shown in README.md", () => {
   }, 120_000);
 
   test("the scenario is taken as it stands, and is marked invented", async () => {
-    const [, json] = /<!-- scenario -->\n```json\n([^]*?)^```$/m.exec(readme) ?? [];
-    const readText = (): string => {
-      throw new Error("it names no file");
-    };
-    const scenario = await resolveScenario(readJson(json ?? "", "README.md"), {
-      fileName: "README.md",
-      readText,
-    });
+    const scenario = await resolveScenario(jsonBlock("scenario"), sources);
     expect(scenario.cases.length).toBe(2);
     expect(scenario.invented).toBe(true);
+    for (const { layers, crop } of scenario.cases) {
+      const soilMm = layers.at(-1)!.bottomMm;
+      expect(soilMm, "its soil goes as deep as its crop roots").toBeGreaterThanOrEqual(crop.maxRootDepthMm);
+    }
   });
 
   test("the evidence, laid over that scenario, resolves", async () => {
-    const blockOf = (mark: string): string =>
-      new RegExp(`<!-- ${mark} -->\\n\`\`\`json\\n([^]*?)^\`\`\`$`, "m").exec(readme)?.[1] ?? "";
-    const [scenario, evidence] = ["scenario", "evidence"].map(
-      (mark) => readJson(blockOf(mark), "README.md") as Record<string, unknown>,
-    );
-    const whole = await resolveScenario(
-      { ...scenario, ...evidence },
-      { fileName: "README.md", readText: () => "" },
-    );
+    const whole = await resolveScenario({ ...jsonBlock("scenario"), ...jsonBlock("evidence") }, sources);
     expect(whole.evidence?.dig?.groups.length).toBe(2);
     expect(whole.evidence?.counts?.groups.length).toBe(1);
     expect(whole.evidence?.strips?.pairs.length).toBe(3);
@@ -75,9 +80,40 @@ describe("the output shown in README.md", () => {
     expect(whole.money?.items.length).toBe(1);
   });
 
+  test("the rotation, laid over that scenario in place of its fallow, resolves; beside it, it is refused", async () => {
+    const { fallow, ...scenario } = jsonBlock("scenario");
+    const rotated = { ...scenario, ...jsonBlock("rotation") };
+    const { rotation } = await resolveScenario(rotated, sources);
+    expect(rotation?.entries.map((entry) => entry?.crop ?? null)).toEqual([
+      "winter wheat",
+      "grain sorghum",
+      null,
+    ]);
+    await expect(resolveScenario({ ...rotated, fallow }, sources)).rejects.toThrow("fallow.length");
+  });
+
   test("the storage in fallow is today's", async () => {
     const [least, most] = await fallowStorage();
     expect(flowing(readme)).toContain(`store ${least} to ${most} % of their fallow's precipitation`);
+  });
+
+  test("the count of the scoreboard is today's: a row outside carries its reason, which tests/published/truth.test.ts holds", () => {
+    const rows = topics.flatMap(({ file }) => file.rows);
+    const fallow = topics.filter(({ isFallow }) => isFallow).flatMap(({ file }) => file.rows);
+    const insideOf = (those: readonly Row[]): [number, number, string] => {
+      const inside = those.filter(({ outside }) => outside === undefined).length;
+      return [inside, those.length, ((100 * inside) / those.length).toFixed(0)];
+    };
+    const [inside, all, percent] = insideOf(rows);
+    const [inFallow, allFallow, percentFallow] = insideOf(fallow);
+    expect(flowing(readme)).toContain(
+      `Inside: ${inside} of ${all} rows (${percent} %), and ${inFallow} of the ${allFallow} fallow rows (${percentFallow} %).`,
+    );
+    const without = rows.filter(({ needs }) => needs === undefined).length;
+    expect(flowing(readme)).toContain(
+      `beside ${all} published or measured figures (${without} without the open data)`,
+    );
+    expect(flowing(read("CHANGELOG.md"))).toContain(`prints ${all} published or measured figures`);
   });
 
   test("the paces of the root front are today's", () => {

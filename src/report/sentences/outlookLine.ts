@@ -6,7 +6,7 @@ import { capital } from "./sentence.ts";
 /** Stages as FAO-56 names them, and what a grower sees. */
 const stagesSeen: Readonly<Record<string, string>> = {
   initial: "still small",
-  development: "growing towards full cover",
+  development: "growing toward full cover",
   "mid-season": "at full cover, from about flowering on",
   "late season": "ripening",
 };

@@ -46,17 +46,17 @@ export const countedFields = group(
       within: { from: 50, to: 3000, says: "2 to 118 in (50 to 3000 mm)" },
     }).optional(),
     tyreRows: list(
-      number("Where a tyre runs, in rows from the left: 6 is on row 6, 6.5 between rows 6 and 7", {
+      number("Where a tire runs, in rows from the left: 6 is on row 6, 6.5 between rows 6 and 7", {
         from: 0.5,
         to: mostRows + 0.5,
         says: `0.5 to ${mostRows + 0.5}`,
       }),
-      "Where the tyres run, each in rows from the left; or give `rowsInTrack`",
+      "Where the tires run, each in rows from the left; or give `rowsInTrack`",
       { atMost: 40 },
     ).optional(),
-    rowsInTrack: wholeNumber("Rows that a tyre runs on; or give `tyreRows`", 0, mostRows).optional(),
+    rowsInTrack: wholeNumber("Rows that a tire runs on; or give `tyreRows`", 0, mostRows).optional(),
     rowsBesideTrack: withDefault(
-      wholeNumber("Rows next to a tyre, with `rowsInTrack`", 0, mostRows),
+      wholeNumber("Rows next to a tire, with `rowsInTrack`", 0, mostRows),
       0,
       "none are told apart",
     ),
@@ -88,7 +88,7 @@ export const countedFields = group(
       "tyreRows",
       tyreRows === undefined ? "nothing" : "both",
       "tyreRows, or rowsInTrack",
-      tyreRows === undefined ? "say where the tyres run, such as [6, 11]" : "leave one out",
+      tyreRows === undefined ? "say where the tires run, such as [6, 11]" : "leave one out",
     );
   else if (isTwice("tyreRows"))
     wrong("rowsBesideTrack", String(rowsBesideTrack), "nothing, as tyreRows tells it", "leave it out");

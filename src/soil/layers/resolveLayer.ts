@@ -56,7 +56,7 @@ export function resolveLayer(description: LayerDescription, path: string): Resol
     byDefault(
       "organicMatterPercent",
       `${organicMatterPercent} %`,
-      "usual in dryland fields at this depth; our judgement",
+      "usual in dryland fields at this depth; our judgment",
     );
   }
 

@@ -88,11 +88,6 @@ export function volumeFromGravimetric(
   return (gravimetricPercent / 100) * (bulkDensityKgPerM3 / 1000) * (1 - gravelVolumeFraction);
 }
 
-/** Volume fraction from all the water in a layer, mm. */
-export function volumeFromTotalWater(waterMm: number, thicknessMm: number): number {
-  return waterMm / thicknessMm;
-}
-
 /** Volume fraction from the water above wilting point in a layer, mm. */
 export function volumeFromAvailableWater(waterMm: number, thicknessMm: number, wiltingPoint: number): number {
   return wiltingPoint + waterMm / thicknessMm;

@@ -7,7 +7,7 @@ import spreads from "../../../data-reference/available-water-spread.json" with {
 import usual from "../../../data-reference/bulk-density-usual.json" with { type: "json" };
 import { resolveColumn } from "../../../src/soil/layers/column.ts";
 import { readAllHorizons, readHorizons } from "../../../src/soil/horizons/horizons.ts";
-import { type Misfit, limitsBias } from "../../../src/soil/horizons/limitsBias.ts";
+import { type Misfit, limitsBias } from "../../support/limitsBias.ts";
 import { textureClass } from "../../../src/soil/equations/texture.ts";
 import { markOf, recordsOf, sourceOf } from "../weather/records.ts";
 

@@ -76,7 +76,7 @@ const bad: readonly (readonly [string, unknown, ...string[]])[] = [
   [
     "no tyres",
     { rows: 8, ...cases },
-    "rowPositions.tyreRows: expected tyreRows, or rowsInTrack, found nothing; say where the tyres run, such as [6, 11]",
+    "rowPositions.tyreRows: expected tyreRows, or rowsInTrack, found nothing; say where the tires run, such as [6, 11]",
   ],
   [
     "more tracked rows than rows",

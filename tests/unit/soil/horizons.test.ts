@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
 import { readAllHorizons, readHorizons } from "../../../src/soil/horizons/horizons.ts";
-import { limitsBias } from "../../../src/soil/horizons/limitsBias.ts";
+import { limitsBias } from "../../support/limitsBias.ts";
 
 // Invented horizons under the survey's column names.
 const surveyHeader =

@@ -7,7 +7,6 @@ import {
   startingWaterMm,
   volumeFromAvailableWater,
   volumeFromGravimetric,
-  volumeFromTotalWater,
 } from "../../../src/soil/layers/startingWater.ts";
 import { anyColumn } from "./anySoil.ts";
 
@@ -117,9 +116,6 @@ describe("as people measure it", () => {
   test("by weight, stones taken off", () => {
     expect(volumeFromGravimetric(20, 1200)).toBeCloseTo(0.24, 12);
     expect(volumeFromGravimetric(20, 1200, 0.25)).toBeCloseTo(0.18, 12);
-  });
-  test("as inches in a layer: 2 in of all the water in a foot", () => {
-    expect(volumeFromTotalWater(50.8, 304.8)).toBeCloseTo(1 / 6, 12);
   });
   test("as inches of available water in a layer", () => {
     expect(volumeFromAvailableWater(25.4, 304.8, 0.12)).toBeCloseTo(0.12 + 1 / 12, 12);

@@ -43,7 +43,7 @@ export function digSentences(dig: DigAnswer, shown: Formatters, more: "how many 
     ...(more === "short" ? [] : dig.differences.flatMap((one) => howManySaid(one, dig.paired, shown))),
     ...assumed.map(
       ({ case: name, assumed: why }) =>
-        `"${name}": ${why === "one plant" ? "one plant does" : "depths all equal do"} not tell how plants differ. A spread of 20 % of the depth is assumed (a judgement, no published value): ${why === "one plant" ? "dig more" : "measure each plant by itself"}.`,
+        `"${name}": ${why === "one plant" ? "one plant does" : "depths all equal do"} not tell how plants differ. A spread of 20 % of the depth is assumed (a judgment, no published value): ${why === "one plant" ? "dig more" : "measure each plant by itself"}.`,
     ),
     ...(dig.fit === null ? [] : fitSaid(dig, shown)),
   ];

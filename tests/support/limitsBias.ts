@@ -1,6 +1,6 @@
-import type { LayerDescription } from "../layers/layerDescription.ts";
-import { defaultOrganicMatterPercent } from "../layers/resolveLayer.ts";
-import { estimateWaterLimits } from "../equations/waterLimits.ts";
+import type { LayerDescription } from "../../src/soil/layers/layerDescription.ts";
+import { defaultOrganicMatterPercent } from "../../src/soil/layers/resolveLayer.ts";
+import { estimateWaterLimits } from "../../src/soil/equations/waterLimits.ts";
 
 /** Estimated less measured, as water by volume (0 to 1). */
 export interface Misfit {

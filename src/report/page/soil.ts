@@ -17,7 +17,7 @@ function captionOf(input: ReportInput): string {
       `<b>${caseLetter(c)}</b> ${called(name)}: ${changes.length === 0 ? "the same soil" : escaped(changes.join("; "))}.`,
   );
   return [
-    `<b>A</b> ${called(first.name)}: as labelled.`,
+    `<b>A</b> ${called(first.name)}: as labeled.`,
     ...others,
     "Hatched where roots slow: pace is the share of it that they keep, by the usual reading. The bar is where they end in the middle season.",
   ].join(" ");

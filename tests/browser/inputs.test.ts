@@ -648,6 +648,23 @@ describe("as a file", () => {
     await done();
   });
 
+  test("with years in a row and a season under way says that neither is answered here", async () => {
+    const { page, wrong, done } = await opened({
+      ...withoutFallow,
+      surface: { residueCover: "50 %", residueDecay: "none" },
+      rotation: ["grain sorghum", "fallow"],
+      outlook: { date: "2024-07-03", moistDepth: "20 in", shareBelow: "30 %" },
+    });
+    expect(await page.locator(".problem-list").count()).toBe(0);
+    const said = await page.locator(".banner").allTextContents();
+    expect(said).toHaveLength(2);
+    expect(said[0]).toMatch(/^This scenario has a rotation\. The page shows single seasons/);
+    expect(said[1]).toContain("the season under way");
+    expect((await kept(page))["rotation"]).toEqual(["grain sorghum", "fallow"]);
+    expect(wrong).toEqual([]);
+    await done();
+  });
+
   test("a key that nobody knows can be taken out", async () => {
     const { page, done } = await opened({ ...small, colour: "red" });
     await expect.poll(() => page.locator(".problem-list").textContent()).toContain("colour");

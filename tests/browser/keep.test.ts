@@ -249,6 +249,11 @@ describe("the link", () => {
     const there = await context.newPage();
     await there.goto(link);
     await settled(there);
+    await there
+      .locator(".banner", { hasText: "Opened from a link" })
+      .getByRole("button", { name: "Close" })
+      .click();
+    expect(await there.locator(".banner").count()).toBe(0);
     await there.goto(`${harness.address}#/keep`);
     const path = await saved(there, "Save the scenario file");
     expect(JSON.parse(readFileSync(path, "utf8"))).toEqual(small);

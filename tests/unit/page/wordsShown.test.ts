@@ -36,6 +36,30 @@ test("what the page says is American", () => {
   expect(british).toEqual([]);
 });
 
+/** A page's sources, without comments. */
+const sources = () => {
+  const web = new URL("../../../web/", import.meta.url);
+  return readdirSync(web, { recursive: true, encoding: "utf8" })
+    .filter((file) => file.endsWith(".tsx"))
+    .map(
+      (file) =>
+        [file, readFileSync(new URL(file, web), "utf8").replace(/\/\*[^]*?\*\/|\/\/.*/g, "")] as const,
+    );
+};
+
+test("neighbors are American too, whatever else the sentence holds", () =>
+  expect(sources().filter(([, text]) => /\bneighbours?\b|\bneighbouring\b/i.test(text))).toEqual([]));
+
+test("no name of the code stands as a text between tags", () => {
+  // A text alone on its line: once a button to close a note was renamed with a type of the same name.
+  const names = sources().flatMap(([file, text]) =>
+    [...text.matchAll(/>\s*\n\s*([A-Za-z]+[a-z][A-Z][A-Za-z]*)\s*\n\s*</g)].map(
+      ([, name]) => `${file}: ${name}`,
+    ),
+  );
+  expect(names).toEqual([]);
+});
+
 test("every default of a demo is told in the words of the form", async () => {
   const written = demoAsWritten("sorghum-over-plough-pan");
   const { defaults } = prepare(await resolved(written)).scenario;

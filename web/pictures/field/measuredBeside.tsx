@@ -77,7 +77,11 @@ export function MeasuredBeside({
     >
       <rect width={width} height={height} fill={colours.paper} />
       <g font-family={fontFamily} font-size={sizePx} fill={colours.ink}>
-        <Ruled axis={axis} bottom={y} width={width} edge={edge} unit={unit} />
+        <Ruled
+          {...{ axis, width, edge, unit }}
+          bottom={y}
+          marksAt={laid.flatMap(({ marks }) => marks.map(({ at }) => at))}
+        />
         {laid.map(({ row, lines, top, marks }) => (
           <g key={row.title}>
             <RowWords name={lines} said={[]} left={edge + 8} top={top} lineHeightPx={lineHeightPx} />
@@ -100,21 +104,22 @@ interface RuledProps {
   readonly width: number;
   readonly edge: number;
   readonly unit: string;
+  /** Where marks stand; between them are words. */
+  readonly marksAt: readonly number[];
 }
 
-function Ruled({ axis, bottom, width, edge, unit }: RuledProps) {
+/** The line at nothing stands where marks are: words are not struck through. */
+function Ruled({ axis, bottom, width, edge, unit, marksAt }: RuledProps) {
   const { pencil, ink } = palette();
-  const { lineHeightPx } = defaults;
+  const { lineHeightPx, markPx } = defaults;
+  const x = axis.at(0);
   const title = `${unit} more${axis.to > 0 ? " →" : ""}`;
   return (
     <>
       <YieldGrid {...{ axis, bottom, lineHeightPx, title }} right={width - edge} />
-      <line
+      <path
         class="at-nothing"
-        x1={axis.at(0)}
-        x2={axis.at(0)}
-        y1="2"
-        y2={bottom}
+        d={marksAt.map((at) => `M${x} ${at - markPx / 2 + 2}V${at + markPx / 2}`).join("")}
         stroke={ink}
         stroke-width="2"
       />

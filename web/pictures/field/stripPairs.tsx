@@ -75,7 +75,7 @@ export function StripPairs({ shown, caseIndexes, unit, width, faint = false }: S
   return (
     <SvgPicture
       name={nameOf(shown)}
-      caption="A line is a pair of neighbouring strips, numbered; a strip without its neighbour stands alone and is left out. To the right the mean difference with its interval, on the same scale: level with the pencil line there is none."
+      caption="A line is a pair of neighboring strips, numbered; a strip without its neighbor stands alone and is left out. To the right the mean difference with its interval, on the same scale: on the dotted line there is none."
       width={width}
       height={height}
       table={stripTable(shown, unit)}

@@ -11,6 +11,9 @@ import { layerBands, type LayerBand } from "../kit/layerBands.ts";
 
 export const defaults = {
   lineHeightPx: 15,
+  /** Width of a letter against the size of its type, on the wide side. */
+  letter: 0.58,
+  boldLetter: 0.64,
 } as const;
 
 interface SoilProfileProps {
@@ -131,15 +134,13 @@ function Tags({ bands, box, wide, colours, shown }: TagsProps) {
     ({ band }) => band.y + band.height / 2 + (band.height > 90 ? -band.height * 0.2 : 0),
   );
   const centres = apart(wanted, heights, box.y + 2, box.y + box.height - 2);
-  const most = Math.floor((box.width - (wide ? 30 : 12)) / (size * 0.58));
+  const letter = ({ isName }: Line) => size * (isName === true ? defaults.boldLetter : defaults.letter);
+  const room = box.width - (wide ? 30 : 14);
   return (
     <g font-family={fontFamily} font-size={size}>
       {tags.map((lines, i) => {
-        const texts = lines.map(({ text }) => shortened(text, most));
-        const width = Math.min(
-          box.width - 10,
-          Math.max(...texts.map(({ length }) => length)) * size * 0.58 + 10,
-        );
+        const texts = lines.map((line) => shortened(line.text, Math.floor(room / letter(line))));
+        const width = Math.max(...texts.map(({ length }, l) => length * letter(lines[l]!))) + 10;
         const left = box.x + (wide ? 8 : 3);
         const top = centres[i]! - heights[i]! / 2;
         return (

@@ -1,4 +1,8 @@
-import { densityHindrance, familyClass } from "../../../src/soil/equations/densityFactor.ts";
+import {
+  densityHindrance,
+  familyClass,
+  type FamilyClass,
+} from "../../../src/soil/equations/densityFactor.ts";
 import { passageWith } from "../../../src/soil/layers/slices.ts";
 import type { LayerShown } from "../../worker/protocol.ts";
 
@@ -23,7 +27,7 @@ export function densitySaid(layer: LayerShown, decides: Decides): Phrase[] {
       },
     ];
   const pace = densityHindrance(sandFraction, clayFraction, bulkDensityKgPerM3);
-  const keep = `At ${density} in ${familyClass(sandFraction, clayFraction)} earth roots keep `;
+  const keep = `At ${density} in ${soilSaid(familyClass(sandFraction, clayFraction))} roots keep `;
   const readings =
     pace.strict === pace.lenient
       ? ""
@@ -38,6 +42,12 @@ export function densitySaid(layer: LayerShown, decides: Decides): Phrase[] {
     { text: percent(pace.usual), isStrong: true },
     { text: ` of their pace${readings}${cracks}.${instead}` },
   ];
+}
+
+/** The class that sets where roots slow, as one would say it: its share is of clay. */
+function soilSaid(family: FamilyClass): string {
+  const [kind, share] = family.split(/ (.*)/);
+  return `${kind} soil${share === undefined ? "" : ` (${share} clay)`}`;
 }
 
 const percent = (share: number) => `${Math.round(share * 100)} %`;

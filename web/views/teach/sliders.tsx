@@ -159,9 +159,11 @@ function RainSlider({ soil }: { readonly soil: ResolvedScenario }) {
         onSlide={(slid) => edit(path, sayRain(slid, system), "slid", "slide the rain")}
       />
       {isAsItCame && (
-        <p class="teach-note">Years as they were; once slid, each {over} is scaled to that total.</p>
+        <p class="teach-note">Years as they are; move the slider, and each {over} is scaled to that total.</p>
       )}
-      {totals > 1 && <p class="teach-note">Middle of {totals} totals; once slid, the only one.</p>}
+      {totals > 1 && (
+        <p class="teach-note">Middle of {totals} totals; move the slider, and it is the only one.</p>
+      )}
       {!isAsItCame && canBeAsItCame && (
         <button
           type="button"
@@ -182,7 +184,7 @@ function WhichLayer({ soil, layer }: Omit<OfLayer, "dense">) {
   if (names.length < 2) return null;
   return (
     <p class="teach-which">
-      <label for={id}>The layer slid</label>{" "}
+      <label for={id}>Layer of the sliders</label>{" "}
       <select id={id} value={layer.name} onChange={(event) => nameDenseLayer(event.currentTarget.value)}>
         {names.map((name) => (
           <option key={name} value={name}>

@@ -12,7 +12,7 @@ export const defaults = {
   title:
     "Three numbers for the extra depth: what the rule of thumb says, what was stored there, what the crop took up",
   width: 350,
-  labelPx: 118,
+  labelPx: 124,
   valuePx: 84,
   rowPx: 13,
   headPx: 16,

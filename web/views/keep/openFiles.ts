@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { InputError } from "../../../src/problem.ts";
 import { largestFile } from "../../forms/files/largestFile.ts";
-import { replace, work } from "../../state/scenarioStore.ts";
+import { openWork, work } from "../../state/scenarioStore.ts";
 import { filesToOpen, type GivenFile } from "./filesToOpen.ts";
 
 /** What came of the last opening, and whether it went wrong. */
@@ -15,7 +15,7 @@ export async function openFiles(files: readonly File[]): Promise<void> {
   if (files.length === 0) return;
   try {
     const { work: next, step, said } = filesToOpen(await Promise.all(files.map(read)), work.peek());
-    replace(next.scenario, next.attachments, step);
+    openWork(next, step);
     openingSays.value = { text: said, isWrong: false };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;

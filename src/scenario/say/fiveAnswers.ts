@@ -83,7 +83,7 @@ export function scenarioOfAnswers(answers: FiveAnswers): QuickScenario {
   const { site: _site, notes: _notes, cases: _cases, name: _name, ...others } = file;
   const whole = {
     ...others,
-    name: nameOf(grown, texture, hasRecord ? null : rain),
+    name: Object.keys(answers).length === 0 ? nameOfNew : nameOf(grown, texture, hasRecord ? null : rain),
     ...site,
     soil: { ...soil, layers },
     ...(hasRecord ? { weather: { record: answers.record } } : {}),
@@ -121,6 +121,7 @@ function apartOf(answers: FiveAnswers, isDense: boolean): Apart {
   return isDense ? { kind: "loosened" } : { kind: "stated", deeper: untilAnswered.deeper };
 }
 
+const nameOfNew = "A new field";
 const nameAsNow = "as now";
 const nameLoosened = "dense layer loosened";
 const nameDeeper = "deeper roots";

@@ -55,10 +55,13 @@ export function answersNow(answers: FiveAnswers, scenario: Json): FiveAnswers {
   const isStated = answers.deeper !== undefined && answers.deeper !== asLoose && answers.deeper !== asDug;
   const apart = isStated ? there("cases[1].rootingDepth") : undefined;
   const rotation = getAt(scenario, "rotation");
+  const record = there("weather.record") || undefined;
+  const { record: _record, recordPlace, ...others } = answers;
   return {
-    ...answers,
+    ...others,
+    ...(record === undefined ? {} : { record, ...(recordPlace === undefined ? {} : { recordPlace }) }),
     ...kept("texture", "soil.layers[0].texture"),
-    ...kept("rain", "weather.annualRain"),
+    ...(record === undefined ? kept("rain", "weather.annualRain") : {}),
     ...(rotation === undefined ? kept("crop", "crop.name") : {}),
     ...(apart === undefined || `+${answers.deeper}` === apart ? {} : { deeper: apart.replace(/^\+/, "") }),
   };

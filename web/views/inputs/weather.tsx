@@ -52,7 +52,7 @@ export function WeatherSection() {
         </Fields>
       )}
       {(way === "normals" || hasNormals) && <MonthsTable />}
-      <RainTotals needed={way === "pattern"} />
+      {way !== "record" && <RainTotals needed={way === "pattern"} />}
       <More
         title="Days used and reference ET"
         paths={["from", "to", "maxGapDays", "referenceEt"].map((key) => `weather.${key}`)}

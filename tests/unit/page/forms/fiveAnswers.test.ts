@@ -68,8 +68,8 @@ describe("a field in five answers", () => {
       dugLoose: "30, 31 in",
       dugOn: "2024-07-03",
     });
-    expect(dug.evidence.dig?.drives).toBe(true);
-    expect(dug.evidence.dig?.groups.map(({ depthsMm }) => depthsMm.length)).toEqual([2, 2]);
+    expect(dug.evidence?.dig?.drives).toBe(true);
+    expect(dug.evidence?.dig?.groups.map(({ depthsMm }) => depthsMm.length)).toEqual([2, 2]);
     // Nothing dense to fit: what was dug says how far apart they are.
     const apart = await read({ deeper: asDug, dugDense: "24, 27 in", dugLoose: "30, 31 in" });
     expect(apart.cases[1]!.rooting).toEqual({ kind: "relative", extraMm: 5 * 25.4 });

@@ -15,7 +15,7 @@ import { answers, scenario, scenarioName } from "../state/scenarioStore.ts";
 import { units } from "../state/view.ts";
 import { problems } from "../worker/client.ts";
 import { AskChoice, AskText } from "./wayIn/answerFields.tsx";
-import { give, isAsked, isBlank } from "./wayIn/give.ts";
+import { assumed, give, isAsked, isBlank } from "./wayIn/give.ts";
 import { AskRain } from "./wayIn/rain.tsx";
 
 /** A field of one's own in five answers; what they come to stands below them from the first one on. */
@@ -77,7 +77,7 @@ function Five() {
       >
         {isDense && (
           <AskText
-            label="From where to where"
+            label="Its depth"
             value={now.denseSpan ?? ""}
             otherwise={assumed(untilAnswered.denseSpan)}
             problems={wrong(/^soil\.layers\[\d\]\.(?:bottom|thickness)/)}
@@ -153,10 +153,10 @@ function AskDeeper({
   isDense: boolean;
   problems: typeof problems.value;
 }) {
-  const label = "5. How much deeper roots could go";
+  const label = "5. Roots deeper by";
   const tells = [
-    ...(isDense ? [[asLoose, "as deep as without the dense layer"] as const] : []),
-    [asDug, "as deep as the plants I dug"] as const,
+    ...(isDense ? [[asLoose, "what loosening the layer brings"] as const] : []),
+    [asDug, "what I dug"] as const,
   ];
   const told = tells.find(([value]) => value === deeper);
   if (told !== undefined)
@@ -174,23 +174,21 @@ function AskDeeper({
     <AskText
       label={label}
       value={deeper}
-      otherwise={assumed(isDense ? "as without the dense layer" : untilAnswered.deeper)}
+      otherwise={assumed(isDense ? "layer loosened" : untilAnswered.deeper)}
       problems={wrong}
       unit={kinds.depth[units.value].unit}
       onGive={(next) => void give({ deeper: next }, "typed")}
     >
       <p class="way-in-or">
-        {tells.map(([value, word]) => (
-          <button key={value} type="button" class="small" onClick={() => void give({ deeper: value })}>
-            {value === asDug ? "Or what I dug" : `Or ${word}`}
+        {isDense && deeper !== "" && (
+          <button type="button" class="small" onClick={() => void give({ deeper: asLoose })}>
+            Or by the dense layer loosened
           </button>
-        ))}
+        )}
+        <button type="button" class="small" onClick={() => void give({ deeper: asDug })}>
+          Or what I dug
+        </button>
       </p>
     </AskText>
   );
-}
-
-/** What a question left open is taken as. */
-function assumed(value: string): string {
-  return `assumed: ${value}`;
 }

@@ -32,7 +32,7 @@ export interface FiveAnswers {
 }
 
 /** As deep as the roots go once the dense layer is loosened. */
-export const asLoose = "as without the dense layer";
+export const asLoose = "layer loosened";
 /** As deep as plants were dug. */
 export const asDug = "as I dug";
 export const nowhere = "nowhere";

@@ -10,7 +10,7 @@ import { units } from "../../state/view.ts";
 import { resolved } from "../../worker/client.ts";
 import { MonthsTable } from "./months.tsx";
 import { startingNormals } from "../../forms/edits/startingNormals.ts";
-import { RecordForm } from "./record.tsx";
+import { RecordForm } from "./record/record.tsx";
 import { Fields, More, Section } from "./section.tsx";
 
 type Way = "record" | "normals" | "pattern";

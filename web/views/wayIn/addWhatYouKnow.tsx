@@ -1,4 +1,6 @@
 import type { ComponentChildren } from "preact";
+import { typeset } from "../../../src/report/tables/typeset.ts";
+import type { DefaultUsed } from "../../../src/scenario/scenario.ts";
 import { scenarioOfAnswers } from "../../../src/scenario/say/fiveAnswers.ts";
 import { forThePage } from "../../forms/placeWords.ts";
 import { Field } from "../../forms/field.tsx";
@@ -15,7 +17,7 @@ import { isBlank } from "./give.ts";
 /** What was assumed for a field of five answers, one thing at a time: what is known is typed in its place. */
 export function AddWhatYouKnow() {
   if (answers.value === null || isBlank()) return null;
-  const { scenario: written, why } = assumptions();
+  const { scenario: written, told } = assumptions();
   const items = thingsToKnow(scenario.value).filter(({ paths }) => paths.length > 0);
   return (
     <section class="known no-print" aria-labelledby="known-title">
@@ -27,15 +29,18 @@ export function AddWhatYouKnow() {
             const value = valueAt(path);
             return value === undefined || JSON.stringify(value) === JSON.stringify(getAt(written, path));
           });
-          const reason = paths.map(([path]) => why.get(path)).find((one) => one !== undefined);
+          const reason = paths.map(([path]) => told.get(path)?.why).find((one) => one !== undefined);
           return (
             // One name for all: the browser keeps only one of them open.
             <details key={title} name="known" class="known-item">
               <summary>
                 <span class="known-title">{title}</span>{" "}
                 <span class="known-value">
-                  {paths.map(([path]) => shownAt(path)).join(", ")}
-                  {isAssumed && <em> assumed</em>}
+                  {paths
+                    .map(([path]) => (isAssumed ? told.get(path)?.value : undefined) ?? shownAt(path))
+                    .filter((one) => one !== null)
+                    .join(", ")}
+                  {isAssumed && <em> (assumed)</em>}
                 </span>
               </summary>
               <div class="field-grid">
@@ -142,17 +147,17 @@ function thingsToKnow(written: Json): { readonly title: string; readonly paths: 
   ];
 }
 
-function assumptions(): { scenario: Json; why: ReadonlyMap<string, string> } {
+function assumptions(): { scenario: Json; told: ReadonlyMap<string, DefaultUsed> } {
   const { file, assumed } = scenarioOfAnswers(answersNow(answers.value ?? {}, scenario.value));
   return {
     scenario: file as Json,
-    why: new Map(assumed.map(({ field, why }) => [field, forThePage(why)])),
+    told: new Map(assumed.map((one) => [one.field, { ...one, why: forThePage(one.why) }])),
   };
 }
 
-/** What is written there, or what stands in for it. */
-function shownAt(path: string): string {
+/** What is written there, or what stands in for it; null where nothing does. */
+function shownAt(path: string): string | null {
   const value = valueAt(path);
-  if (typeof value === "string" || typeof value === "number") return String(value);
-  return resolved.value?.defaults.find(({ field }) => field === path)?.value ?? "not known";
+  if (typeof value === "string" || typeof value === "number") return typeset(String(value));
+  return resolved.value?.defaults.find(({ field }) => field === path)?.value ?? null;
 }

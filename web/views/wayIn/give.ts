@@ -34,3 +34,8 @@ export function startNew(): void {
 export function isBlank(): boolean {
   return answers.value !== null && Object.keys(answers.value).length === 0;
 }
+
+/** What a question that is still open is taken as; beside an example it is only what one may say. */
+export function assumed(value: string): string {
+  return answers.value === null ? `such as ${value}` : `${value} (assumed)`;
+}

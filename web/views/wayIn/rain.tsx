@@ -3,10 +3,10 @@ import type { Problem } from "../../../src/problem.ts";
 import { untilAnswered, type FiveAnswers } from "../../../src/scenario/say/fiveAnswers.ts";
 import { FileDrop } from "../../forms/files/fileDrop.tsx";
 import { addressOf, units } from "../../state/view.ts";
-import { RainOfRecord } from "../inputs/rainOfRecord.tsx";
-import { giveRecord } from "../inputs/takeRecord.ts";
+import { RainOfRecord } from "../inputs/record/rainOfRecord.tsx";
+import { giveRecord } from "../inputs/record/takeRecord.ts";
 import { AskText } from "./answerFields.tsx";
-import { give } from "./give.ts";
+import { assumed, give } from "./give.ts";
 
 /** A total, or a weather file that is dropped here. */
 export function AskRain({ now, problems }: { now: FiveAnswers; problems: readonly Problem[] }) {
@@ -16,7 +16,7 @@ export function AskRain({ now, problems }: { now: FiveAnswers; problems: readonl
         <AskText
           label="3. Rain in a year"
           value={now.rain ?? ""}
-          otherwise={`assumed: ${untilAnswered.rain}`}
+          otherwise={assumed(untilAnswered.rain)}
           problems={problems}
           unit={kinds.rain[units.value].unit}
           onGive={(rain) => void give({ rain }, "typed")}

@@ -1,18 +1,18 @@
-import { shownIn } from "../../../src/report/tables/formatters.ts";
-import type { Holdings } from "../../../src/weather/records/holdings.ts";
-import { isoDate } from "../../../src/quantity/calendar.ts";
-import { stationsAsked } from "../../forms/choicesAsked.ts";
-import { Field } from "../../forms/field.tsx";
-import { FileDrop } from "../../forms/files/fileDrop.tsx";
-import { useFile } from "../../forms/files/fileReader.ts";
-import { ProblemNote } from "../../forms/notes.tsx";
-import { fieldState } from "../../forms/place.tsx";
-import { changeWay } from "../../forms/edits/alternatives.ts";
-import { startingNormals } from "../../forms/edits/startingNormals.ts";
-import { attachments, edit, valueAt } from "../../state/scenarioStore.ts";
-import { units } from "../../state/view.ts";
+import { shownIn } from "../../../../src/report/tables/formatters.ts";
+import type { Holdings } from "../../../../src/weather/records/holdings.ts";
+import { isoDate } from "../../../../src/quantity/calendar.ts";
+import { stationsAsked } from "../../../forms/choicesAsked.ts";
+import { Field } from "../../../forms/field.tsx";
+import { FileDrop } from "../../../forms/files/fileDrop.tsx";
+import { useFile } from "../../../forms/files/fileReader.ts";
+import { ProblemNote } from "../../../forms/notes.tsx";
+import { fieldState } from "../../../forms/place.tsx";
+import { changeWay } from "../../../forms/edits/alternatives.ts";
+import { startingNormals } from "../../../forms/edits/startingNormals.ts";
+import { attachments, edit, valueAt } from "../../../state/scenarioStore.ts";
+import { units } from "../../../state/view.ts";
 import { RainOfRecord } from "./rainOfRecord.tsx";
-import { Fields } from "./section.tsx";
+import { Fields } from "../section.tsx";
 import { takeRecord } from "./takeRecord.ts";
 
 const unitChoices = [

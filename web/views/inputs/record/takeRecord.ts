@@ -1,13 +1,13 @@
 import { signal } from "@preact/signals";
-import { InputError } from "../../../src/problem.ts";
-import { shownIn } from "../../../src/report/tables/formatters.ts";
-import type { Holdings } from "../../../src/weather/records/holdings.ts";
-import { stationsAsked } from "../../forms/choicesAsked.ts";
-import { readFile, type FileAnswer } from "../../forms/files/fileReader.ts";
-import { keep } from "../../forms/edits/alternatives.ts";
-import { answers, attach, valueAt } from "../../state/scenarioStore.ts";
-import { units } from "../../state/view.ts";
-import { give } from "../wayIn/give.ts";
+import { InputError } from "../../../../src/problem.ts";
+import { shownIn } from "../../../../src/report/tables/formatters.ts";
+import type { Holdings } from "../../../../src/weather/records/holdings.ts";
+import { stationsAsked } from "../../../forms/choicesAsked.ts";
+import { readFile, type FileAnswer } from "../../../forms/files/fileReader.ts";
+import { keep } from "../../../forms/edits/alternatives.ts";
+import { answers, attach, valueAt } from "../../../state/scenarioStore.ts";
+import { units } from "../../../state/view.ts";
+import { give } from "../../wayIn/give.ts";
 
 /** Rain of the whole years of the record taken last, to be said where it is asked about. */
 export const yearsOfRecord = signal<{

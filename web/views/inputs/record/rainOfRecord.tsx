@@ -1,9 +1,9 @@
-import { Switch } from "../../forms/switch.tsx";
-import { Field } from "../../forms/field.tsx";
-import { changeWay } from "../../forms/edits/alternatives.ts";
-import { shownIn } from "../../../src/report/tables/formatters.ts";
-import { valueAt } from "../../state/scenarioStore.ts";
-import { units } from "../../state/view.ts";
+import { Switch } from "../../../forms/switch.tsx";
+import { Field } from "../../../forms/field.tsx";
+import { changeWay } from "../../../forms/edits/alternatives.ts";
+import { shownIn } from "../../../../src/report/tables/formatters.ts";
+import { valueAt } from "../../../state/scenarioStore.ts";
+import { units } from "../../../state/view.ts";
 import { yearsOfRecord } from "./takeRecord.ts";
 
 const totals = ["weather.annualRain", "weather.seasonRain"] as const;

@@ -15,7 +15,7 @@ import { answers, scenario, scenarioName } from "../state/scenarioStore.ts";
 import { units } from "../state/view.ts";
 import { problems } from "../worker/client.ts";
 import { AskChoice, AskText } from "./wayIn/answerFields.tsx";
-import { assumed, give, isAsked, isBlank } from "./wayIn/give.ts";
+import { assumed, assumedChoice, give, isAsked, isBlank } from "./wayIn/give.ts";
 import { AskRain } from "./wayIn/rain.tsx";
 
 /** A field of one's own in five answers; what they come to stands below them from the first one on. */
@@ -56,7 +56,7 @@ function Five() {
       <AskChoice
         label="1. Soil texture"
         value={now.texture ?? ""}
-        otherwise={assumed(untilAnswered.texture)}
+        otherwise={assumedChoice(untilAnswered.texture)}
         problems={wrong(/^soil\.layers\[0\]\.texture/)}
         groups={[["", textureClasses.map((one) => [one, one] as const)]]}
         onGive={(texture) => void give({ texture })}
@@ -64,7 +64,7 @@ function Five() {
       <AskChoice
         label="2. Dense layer"
         value={now.dense ?? ""}
-        otherwise={assumed("none")}
+        otherwise={assumedChoice("none")}
         problems={[]}
         groups={[["", denseChoices]]}
         onGive={(dense) =>
@@ -90,7 +90,7 @@ function Five() {
       <AskChoice
         label="4. Crop or rotation"
         value={now.crop ?? ""}
-        otherwise={assumed(untilAnswered.crop)}
+        otherwise={assumedChoice(untilAnswered.crop)}
         problems={wrong(/^(?:crop\.name|rotation)/)}
         groups={[
           ["One crop", cropNames.map((one) => [one, one] as const)],
@@ -174,7 +174,7 @@ function AskDeeper({
     <AskText
       label={label}
       value={deeper}
-      otherwise={assumed(isDense ? "layer loosened" : untilAnswered.deeper)}
+      otherwise={assumed(isDense ? "layer loosened" : untilAnswered.deeper, "depth")}
       problems={wrong}
       unit={kinds.depth[units.value].unit}
       onGive={(next) => void give({ deeper: next }, "typed")}

@@ -20,6 +20,9 @@ const settings: readonly Part[] = [
   { keys: ["fallow"], said: "the fallow" },
 ];
 
+/** A sowing date is one crop's. */
+const sown: Part = { keys: ["crop.sowing"], said: "the sowing date" };
+
 /** Parts of an example that stand in another field. */
 export interface Leftovers {
   readonly example: string;
@@ -40,17 +43,23 @@ export function leftoversIn(scenario: Json, examples: readonly Demo[] = demos): 
     if (told.length > 0 && differs.length > 0)
       return {
         example: example.name,
-        parts: [...told, ...settings.filter(left)],
+        parts: [
+          ...told,
+          ...settings.filter(left),
+          ...(differs.some(([, path]) => path === "crop.name") && left(sown) ? [sown] : []),
+        ],
         differs: differs.map(([what]) => what),
       };
   }
   return null;
 }
 
+/** What is said of data that are no longer called invented. */
+const mark = "the mark “invented”";
 const differing = [
   ["the crop", "crop.name"],
   ["the soil", "soil.layers"],
-  ["that it is invented", "invented"],
+  [mark, "invented"],
 ] as const;
 
 /** @param alsoNothing whether nothing on both sides counts as the same */

@@ -39,7 +39,8 @@ export function AddWhatYouKnow() {
                   {paths
                     .map(([path]) => (isAssumed ? told.get(path)?.value : undefined) ?? shownAt(path))
                     .filter((one) => one !== null)
-                    .join(", ")}
+                    .join(", ")
+                    .replace("cm^3", "cm³")}
                   {isAssumed && <em> (assumed)</em>}
                 </span>
               </summary>

@@ -1,9 +1,11 @@
+import type { QuantityKind } from "../../../src/quantity/kinds.ts";
 import { withUnits } from "../../../src/quantity/readQuantity.ts";
 import type { FiveAnswers } from "../../../src/scenario/say/fiveAnswers.ts";
 import { answered, emptyWork, isInvented, type GivenFile } from "../../forms/edits/answersGiven.ts";
+import { equivalent } from "../../forms/equivalent.ts";
 import type { EditHow } from "../../state/history.ts";
 import { answers, answerWith, openWork, scenario, work } from "../../state/scenarioStore.ts";
-import { view } from "../../state/view.ts";
+import { units, view } from "../../state/view.ts";
 
 /** Answers to be given or, where undefined, taken back. */
 export type Change = { readonly [Key in keyof FiveAnswers]?: FiveAnswers[Key] | undefined };
@@ -36,6 +38,12 @@ export function isBlank(): boolean {
 }
 
 /** What a question that is still open is taken as; beside an example it is only what one may say. */
-export function assumed(value: string): string {
-  return answers.value === null ? `such as ${value}` : `${value} (assumed)`;
+export function assumed(value: string, kind?: QuantityKind): string {
+  const shown = (kind === undefined ? null : equivalent(value, kind, units.value)) ?? value;
+  return answers.value === null ? `such as ${shown}` : `${shown} (assumed)`;
+}
+
+/** The same where one of a list is chosen. */
+export function assumedChoice(value: string): string {
+  return answers.value === null ? "choose" : `${value} (assumed)`;
 }

@@ -16,7 +16,7 @@ export function AskRain({ now, problems }: { now: FiveAnswers; problems: readonl
         <AskText
           label="3. Rain in a year"
           value={now.rain ?? ""}
-          otherwise={assumed(untilAnswered.rain)}
+          otherwise={assumed(untilAnswered.rain, "rain")}
           problems={problems}
           unit={kinds.rain[units.value].unit}
           onGive={(rain) => void give({ rain }, "typed")}

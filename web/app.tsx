@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "preact/hooks";
 import { Banners } from "./shell/banners.tsx";
+import { useDropAnywhere } from "./shell/dropAnywhere.ts";
 import { Header } from "./shell/header.tsx";
 import { lateView } from "./shell/lateView.tsx";
 import { useUndoKeys } from "./shell/undoKeys.ts";
@@ -32,6 +33,7 @@ export function fetchAllViews(): void {
 
 export function App() {
   useUndoKeys();
+  useDropAnywhere();
   const name = view.value;
   const main = useRef<HTMLElement>(null);
   const shown = useRef(name);

@@ -181,7 +181,7 @@ describe("what is opened", () => {
         target.dispatchEvent(new DragEvent(kind, { dataTransfer: files, bubbles: true, cancelable: true }));
     }, JSON.stringify(other));
     await expect.poll(() => headName(page), patience).toBe("dropped here");
-    expect(await page.locator(".keep.is-over").count()).toBe(0);
+    expect(await page.locator("html[data-drop]").count()).toBe(0);
     await close();
   });
 

@@ -11,6 +11,7 @@ export const words: Readonly<Record<string, string>> = {
   addedCost: "what it costs more",
   reducedCost: "what it saves",
   kernelWeight: "kernel weight",
+  crop: "crop",
   years: "years",
   seed: "seed",
   thickness: "thickness",

@@ -1,11 +1,14 @@
+import { signal } from "@preact/signals";
+import { leftoversIn, withoutLeftovers } from "../forms/edits/leftovers.ts";
+import { openingSays } from "../views/keep/openFiles.ts";
 import { goToField, leafOf } from "../views/goToField.ts";
 import { forThePage, placeInWords } from "../forms/placeWords.ts";
 import { casesIn } from "../forms/edits/caseEdits.ts";
 import { LeaveOut } from "../forms/leaveOut.tsx";
 import { keepingSays, leaveOtherTab, otherTab, takeOver } from "../state/keeping.ts";
 import { isGroup, type Json } from "../state/json.ts";
-import { scenario } from "../state/scenarioStore.ts";
-import { addressOf } from "../state/view.ts";
+import { attachments, replace, scenario } from "../state/scenarioStore.ts";
+import { addressOf, view } from "../state/view.ts";
 import { fault, problems, stale } from "../worker/client.ts";
 import { newVersion, takeNewVersion } from "../offline/offline.ts";
 
@@ -22,6 +25,20 @@ export function Banners() {
       {fault.value !== null && (
         <div class="banner banner-wrong">
           <p>A fault of ours: {fault.value}. Undo the last change, and please report what led here.</p>
+        </div>
+      )}
+      <Leftover />
+      {openingSays.value.text !== "" && view.value !== "keep" && (
+        <div class={`banner${openingSays.value.isWrong ? " banner-wrong" : ""}`}>
+          <p>{openingSays.value.text}</p>
+          <button
+            type="button"
+            onClick={() => {
+              openingSays.value = { text: "", isWrong: false };
+            }}
+          >
+            Close
+          </button>
         </div>
       )}
       {keepingSays.value !== null && (
@@ -58,6 +75,49 @@ export function Banners() {
       )}
     </div>
   );
+}
+
+/** Leftovers of an example that are to stay, as they were when that was said. */
+const kept = signal<string | null>(null);
+
+/** What was invented for an example stands in a field that is the example no more: one question, where it matters. */
+function Leftover() {
+  // Teach plays with the example as it is.
+  const left = view.value === "teach" ? null : leftoversIn(scenario.value);
+  if (left === null) return null;
+  const said = listed(left.parts.map((part) => part.said));
+  const key = `${left.example}: ${said}`;
+  if (kept.value === key) return null;
+  return (
+    <div class="banner">
+      <p>
+        You changed {listed(left.differs)} of the invented example “{left.example}”. Still the example’s own:{" "}
+        {said}. Take them out?
+      </p>
+      <button
+        type="button"
+        class="primary"
+        onClick={() =>
+          replace(withoutLeftovers(scenario.value, left), attachments.value, "take out what is the example's")
+        }
+      >
+        Take them out
+      </button>
+      <button
+        type="button"
+        onClick={() => {
+          kept.value = key;
+        }}
+      >
+        Keep them
+      </button>
+    </div>
+  );
+}
+
+/** @example listed(["a", "b", "c"]) // "a, b and c" */
+function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
 
 /** What a scenario may hold that only the command line answers: another answer there must surprise nobody. */

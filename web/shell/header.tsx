@@ -2,6 +2,7 @@ import { redo, redoSays, scenarioName, undo, undoSays } from "../state/scenarioS
 import { addressOf, theme, units, view, viewNames, viewTitles, type ThemeChoice } from "../state/view.ts";
 import { busy, progress } from "../worker/client.ts";
 import { Switch } from "../forms/switch.tsx";
+import { startNew } from "../views/wayIn/give.ts";
 
 export function Header() {
   return (
@@ -15,6 +16,10 @@ export function Header() {
           {scenarioName.value}
         </p>
         <div class="head-tools">
+          <button type="button" class="tool" onClick={startNew} title="Start a new field, empty">
+            <span aria-hidden="true">+</span>
+            <span class="tool-word">New</span>
+          </button>
           <HistoryButton act={undo} says={undoSays.value} word="Undo" sign="↶" />
           <HistoryButton act={redo} says={redoSays.value} word="Redo" sign="↷" />
           <Switch

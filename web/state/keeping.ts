@@ -3,7 +3,7 @@ import { demos, demoWork } from "./demos.ts";
 import { isGroup, type Json } from "./json.ts";
 import { isLink, LinkError, workFromLink } from "./link.ts";
 import { loadOther, loadWork, readSaved, saveWork, tabOf } from "./savedWork.ts";
-import { begin, lastGood, replace, work, type Work } from "./scenarioStore.ts";
+import { begin, lastGood, openWork, work, type Work } from "./scenarioStore.ts";
 
 /** What the page says about keeping work, above everything else; null = nothing. */
 export const keepingSays = signal<string | null>(null);
@@ -55,8 +55,7 @@ export async function startKeeping(): Promise<void> {
 async function openLink(hash: string): Promise<void> {
   history.replaceState(null, "", "#/answer");
   try {
-    const { scenario, attachments } = await workFromLink(hash);
-    replace(scenario, attachments, "open the link");
+    openWork(await workFromLink(hash), "open the link");
     lastGood.value = null;
     keepingSays.value = "Opened from a link. Undo brings back what was here before.";
   } catch (error) {
@@ -93,7 +92,12 @@ export async function takeOver(): Promise<void> {
   const from = otherTab.value?.tab;
   otherTab.value = null;
   const theirs = from === undefined ? null : await loadOther(from);
-  if (theirs !== null) replace(theirs.scenario, theirs.attachments, "take over from the other tab");
+  if (theirs === null) return;
+  const { scenario, attachments, answers } = theirs;
+  openWork(
+    { scenario, attachments, ...(answers === undefined ? {} : { answers }) },
+    "take over from the other tab",
+  );
 }
 
 /** Says no for as long as this tab is open. */

@@ -1,4 +1,5 @@
 import { readJson } from "../../src/scenario/read/readJson.ts";
+import type { FiveAnswers } from "../../src/scenario/say/fiveAnswers.ts";
 import { isGroup, type Json } from "./json.ts";
 import type { Attachments, Work } from "./scenarioStore.ts";
 
@@ -40,9 +41,10 @@ export function readSaved(text: string | null): SavedWork | null {
     return null;
   }
   if (!isGroup(found) || !isGroup(found["scenario"])) return null;
-  const { scenario, attachments, editedAtMs, files, lastGood } = found;
+  const { scenario, attachments, editedAtMs, files, lastGood, answers } = found;
   return {
     scenario,
+    ...(isGroup(answers) ? { answers: textsOf(answers) as FiveAnswers } : {}),
     attachments: isGroup(attachments) ? textsOf(attachments) : {},
     editedAtMs: typeof editedAtMs === "number" ? editedAtMs : 0,
     lastGood: isGroup(lastGood) ? lastGood : null,
@@ -71,7 +73,7 @@ let inDatabase: { readonly tab: string; readonly attachments: Attachments } | nu
 /** Returns what could not be kept, in words; null when all was. */
 export async function saveWork(
   tab: string,
-  { scenario, attachments }: Work,
+  { scenario, attachments, answers }: Work,
   editedAtMs: number,
   lastGood: Json | null,
 ): Promise<string | null> {
@@ -87,7 +89,14 @@ export async function saveWork(
       inDatabase = files === "database" ? { tab, attachments } : null;
     }
   }
-  const kept = { scenario, attachments: files === "here" ? attachments : {}, editedAtMs, files, lastGood };
+  const kept = {
+    scenario,
+    attachments: files === "here" ? attachments : {},
+    ...(answers === undefined ? {} : { answers }),
+    editedAtMs,
+    files,
+    lastGood,
+  };
   try {
     clearOld(tab);
     localStorage.setItem(keyOf(tab), JSON.stringify(kept));
@@ -131,7 +140,7 @@ async function filesFromDatabase(tab: string): Promise<Attachments> {
   return isGroup(found) ? textsOf(found) : {};
 }
 
-function textsOf(found: object): Attachments {
+function textsOf(found: object): Readonly<Record<string, string>> {
   return Object.fromEntries(
     Object.entries(found).filter((entry): entry is [string, string] => typeof entry[1] === "string"),
   );

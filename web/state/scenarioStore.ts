@@ -1,4 +1,5 @@
 import { computed, signal } from "@preact/signals";
+import type { FiveAnswers } from "../../src/scenario/say/fiveAnswers.ts";
 import { closed, edited, newHistory, redone, undone, type EditHow, type History } from "./history.ts";
 import { isGroup, type Json } from "./json.ts";
 import { changed, getAt, type Changes } from "./path.ts";
@@ -7,6 +8,8 @@ import { changed, getAt, type Changes } from "./path.ts";
 export interface Work {
   readonly scenario: Json;
   readonly attachments: Attachments;
+  /** What the scenario was made of, where it began with the five answers: an empty start has none of them yet. */
+  readonly answers?: FiveAnswers;
 }
 
 /** Text of each file that the scenario names, by the name it uses. */
@@ -17,6 +20,8 @@ const history = signal<History<Work>>(newHistory({ scenario: {}, attachments: {}
 export const work = computed(() => history.value.present);
 export const scenario = computed(() => work.value.scenario);
 export const attachments = computed(() => work.value.attachments);
+/** The five answers of a field that began with them; null = it came as a whole, as a file or a demo. */
+export const answers = computed(() => work.value.answers ?? null);
 export const scenarioName = computed(() => {
   const name = isGroup(scenario.value) ? scenario.value["name"] : undefined;
   return typeof name === "string" && name.trim() !== "" ? name : "A scenario without a name";
@@ -50,14 +55,25 @@ export function editMany(changes: Changes, how: EditHow = "chosen", said = "chan
   put({ ...work.value, scenario: next }, said, changes.map(([path]) => path).join(" "), how);
 }
 
-/** Another scenario in place of this one; undo brings this one back. */
-export function replace(next: Json, files: Attachments = {}, said = "open a scenario"): void {
-  put({ scenario: next, attachments: files }, said, "", "chosen");
+/** This scenario changed as a whole; undo brings back what it was. */
+export function replace(next: Json, files: Attachments, said: string): void {
+  put({ ...work.value, scenario: next, attachments: files }, said, "", "chosen");
+}
+
+/** Other work in place of this; undo brings this back. */
+export function openWork(next: Work, said: string): void {
+  put(next, said, "", "chosen");
+}
+
+/** The scenario with one of the five answers given or changed. */
+export function answerWith(next: Work, place: string, how: EditHow): void {
+  put(next, `answer ${place}`, `answers ${place}`, how);
 }
 
 /** A file beside the scenario. */
 export function attach(name: string, text: string, changes: Changes = []): void {
   const next = {
+    ...work.value,
     scenario: changed(scenario.value, changes),
     attachments: { ...attachments.value, [name]: text },
   };

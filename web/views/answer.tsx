@@ -18,14 +18,22 @@ import { extraWaterByRun, middleRuns } from "./answer/runs.ts";
 import { sentencesOf } from "./answer/sentences.ts";
 import { WhichDifference } from "./answer/whichDifference.tsx";
 import { answerClass, Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
+import { WayIn } from "./wayIn.tsx";
+import { AddWhatYouKnow } from "./wayIn/addWhatYouKnow.tsx";
+import { isBlank } from "./wayIn/give.ts";
 
 /** The answer in a sentence, then the numbers it is made of, each in its own picture. */
 export function AnswerView() {
   return (
     <>
       <h1 class="only-heard">The answer</h1>
+      <WayIn />
       <StaleMark />
-      <WhenAnswered>{() => <Told now={answer.value!} />}</WhenAnswered>
+      {isBlank() ? (
+        <p class="waiting">Answer one question, and what deeper roots are worth stands here.</p>
+      ) : (
+        <WhenAnswered>{() => <Told now={answer.value!} />}</WhenAnswered>
+      )}
     </>
   );
 }
@@ -53,6 +61,7 @@ function Told({ now }: { now: Answer }) {
           {sentence}
         </p>
       ))}
+      <AddWhatYouKnow />
       <div class="panels">
         {difference !== undefined && (
           <>

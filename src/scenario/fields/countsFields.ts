@@ -67,6 +67,7 @@ const spotFields = group(
 const countsFields = group(
   {
     case: text("The case counted"),
+    crop: text("The crop counted. Left out: the scenario's", 60).optional(),
     rowPosition: text('Where the row is, such as "wheel track"', 60).optional(),
     rowWidth: length("From row to row", "30 in", rowWidth).optional(),
     ...groundShape,

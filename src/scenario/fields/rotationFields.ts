@@ -3,19 +3,12 @@ import { nearestName } from "../../nearestName.ts";
 import { encodeFault } from "../read/problems.ts";
 import { cropFields } from "./cropFields.ts";
 import { fault, group, text, wholeNumber } from "./fields.ts";
+import { readyRotations, type ReadyRotation } from "./facts/rotations.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
 /** Crops year after year in a scenario file. */
 
-export const readyRotations = [
-  "every year",
-  "wheat-fallow",
-  "wheat-corn-fallow",
-  "wheat-sorghum-fallow",
-  "wheat-sunflower-fallow",
-] as const;
-
-export type ReadyRotation = (typeof readyRotations)[number];
+export { readyRotations, type ReadyRotation };
 
 /** A year without harvest. */
 export const fallowYear = "fallow";

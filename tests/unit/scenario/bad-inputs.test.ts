@@ -18,6 +18,23 @@ const rows: readonly Row[] = [
     { name: undefined },
     "name: expected text of 1 to 120 letters, found nothing; write it between quotes",
   ],
+  [
+    "heads of sorghum read as ears of corn",
+    {
+      "crop.name": "corn",
+      evidence: {
+        counts: [
+          {
+            case: "as is",
+            crop: "sorghum",
+            rowWidth: "30 in",
+            spots: [{ heads: 30, kernelsPerHead: [900] }],
+          },
+        ],
+      },
+    },
+    'evidence.counts[0].crop: expected counts of corn, the scenario\'s crop, found "sorghum"; leave these counts out, or name the crop that was counted',
+  ],
   ["empty name", { name: " " }, 'name: expected text of 1 to 120 letters, found " "; write something'],
   [
     "a misspelt key at the top",

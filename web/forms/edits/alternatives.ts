@@ -5,14 +5,18 @@ import { editMany, valueAt } from "../../state/scenarioStore.ts";
 /** What was written in a way that another way has replaced: it is there again when one goes back, as long as the page is open. */
 const kept = new Map<string, Json>();
 
+/** Puts away what is about to be written over, to be there again when one goes back to it. */
+export function keep(path: string, value: Json | undefined): void {
+  if (value !== undefined) kept.set(path, value);
+}
+
 /**
  * From one way of saying something to another, in one step of undo: puts away what stands at `away`, brings back what stood at
  * `back`, or begins with its start value.
  */
 export function changeWay(away: readonly string[], back: Changes, said: string): void {
   for (const path of away) {
-    const value = valueAt(path);
-    if (value !== undefined) kept.set(path, value);
+    keep(path, valueAt(path));
   }
   editMany(
     [

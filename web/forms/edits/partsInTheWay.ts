@@ -4,7 +4,7 @@ import { getAt, removeAt } from "../../state/path.ts";
 import { listsOfCases } from "./caseEdits.ts";
 
 /** A part of the scenario that the water's answer does not need: what was measured, money, the field's rows. */
-interface Part {
+export interface Part {
   /** Its first key is where problems are looked for; the others are said beside it and go with it. */
   readonly keys: readonly string[];
   readonly said: string;

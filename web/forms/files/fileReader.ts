@@ -28,7 +28,7 @@ let asked = 0;
 const waiting = new Map<number, (answer: FileAnswer) => void>();
 
 /** Reads in a worker of its own: a long record takes a while, and the scenario around it may be wrong meanwhile. */
-function readFile(question: Ask): Promise<FileAnswer> {
+export function readFile(question: Ask): Promise<FileAnswer> {
   if (worker === null) {
     worker = new Worker(new URL("./fileReader.worker.ts", import.meta.url), { type: "module" });
     worker.addEventListener("message", ({ data }: MessageEvent<FileAnswer>) => {

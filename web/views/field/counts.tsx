@@ -33,7 +33,13 @@ export function Counts() {
         <button
           type="button"
           class="primary"
-          onClick={() => editMany(firstCounts(caseNames, units.value), "chosen", "begin counting")}
+          onClick={() =>
+            editMany(
+              firstCounts(caseNames, typeof cropName === "string" ? cropName : "", units.value),
+              "chosen",
+              "begin counting",
+            )
+          }
         >
           Begin counting
         </button>

@@ -10,7 +10,7 @@ import { units } from "../../state/view.ts";
 import { resolved } from "../../worker/client.ts";
 import { MonthsTable } from "./months.tsx";
 import { startingNormals } from "../../forms/edits/startingNormals.ts";
-import { RecordForm } from "./record.tsx";
+import { RecordForm } from "./record/record.tsx";
 import { Fields, More, Section } from "./section.tsx";
 
 type Way = "record" | "normals" | "pattern";
@@ -52,7 +52,7 @@ export function WeatherSection() {
         </Fields>
       )}
       {(way === "normals" || hasNormals) && <MonthsTable />}
-      <RainTotals needed={way === "pattern"} />
+      {way !== "record" && <RainTotals needed={way === "pattern"} />}
       <More
         title="Days used and reference ET"
         paths={["from", "to", "maxGapDays", "referenceEt"].map((key) => `weather.${key}`)}

@@ -1,6 +1,6 @@
 import { demos, demoWork, type Demo } from "../../state/demos.ts";
 import { isGroup, isList } from "../../state/json.ts";
-import { replace, scenarioName } from "../../state/scenarioStore.ts";
+import { openWork, scenarioName } from "../../state/scenarioStore.ts";
 import { openingSays } from "./openFiles.ts";
 
 /** Scenarios that come with the page. */
@@ -29,8 +29,7 @@ export function DemosSection() {
 }
 
 async function openDemo(demo: Demo): Promise<void> {
-  const { scenario, attachments } = await demoWork(demo);
-  replace(scenario, attachments, `open ${demo.name}`);
+  openWork(await demoWork(demo), `open ${demo.name}`);
   openingSays.value = { text: "", isWrong: false };
 }
 

@@ -57,6 +57,13 @@ export function filesToOpen(files: readonly GivenFile[], here: Work): Opened {
   };
 }
 
+/** The one file that may be a weather record which the scenario here does not name yet; null where there is none, or more. */
+export function mayBeRecord(files: readonly GivenFile[], here: Work): GivenFile | null {
+  const [file] = files;
+  if (file === undefined || files.length > 1 || isScenarioFile(file.name, file.text)) return null;
+  return isNamed(file.name, here.scenario) ? null : file;
+}
+
 function isScenarioFile(name: string, text: string): boolean {
   return /\.(?:json|html?)$/i.test(name) || /^\s*(?:\{|<!doctype html)/i.test(text.slice(0, 200));
 }
@@ -112,9 +119,9 @@ function recordsFor(here: Work, records: Attachments): Opened {
   if (used.length === 0) {
     return refuse(
       names.length === 1 ? names[0]! : "files",
-      "a scenario file, a report, or a record that the scenario here names",
-      names.length === 0 ? "no file" : names.length === 1 ? "none of them" : names.join(", "),
-      "choose the scenario with it, or give a weather record in Inputs",
+      "a scenario file, a report, or a weather record",
+      names.length === 0 ? "no file" : names.join(", "),
+      "drop the scenario with them, or one record alone",
     );
   }
   const taken = Object.fromEntries(used.map((name) => [name, records[name]!]));

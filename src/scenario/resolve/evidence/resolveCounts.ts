@@ -53,6 +53,18 @@ function resolveGroup(
   notebook: Notebook,
 ): CountedGroup | null {
   const before = notebook.problems.length;
+  const counted = part.crop === undefined ? crop : (cropNamed(part.crop)?.name ?? part.crop);
+  if (counted !== crop) {
+    // Heads of sorghum are no ears of corn, however alike the numbers look.
+    complain(
+      notebook,
+      `${field}.crop`,
+      `counts of ${crop}, the scenario's crop`,
+      `"${part.crop}"`,
+      "leave these counts out, or name the crop that was counted",
+    );
+    return null;
+  }
   const caseIndex = caseNamed(part.case, ground.caseNames, `${field}.case`, notebook);
   const spots = part.spots.map((spot, s) => resolveSpot(spot, part, `${field}.spots[${s}]`, notebook));
   const kinds = new Set(spots.flatMap((spot) => (spot === null || spot.heads === 0 ? [] : [spot.per.kind])));

@@ -79,14 +79,15 @@ describe("columns follow the crop and what is written", () => {
 });
 
 describe("changes to counts", () => {
-  const begun = changed({ name: "x" }, firstCounts(["a", "b", "c"], "us"));
+  const begun = changed({ name: "x" }, firstCounts(["a", "b", "c"], "corn", "us"));
   test("begin with the first two cases, a row each", () => {
     expect(groupsIn(begun)).toEqual([
-      { case: "a", rowWidth: "30 in", spots: [{}] },
-      { case: "b", rowWidth: "30 in", spots: [{}] },
+      { case: "a", crop: "corn", rowWidth: "30 in", spots: [{}] },
+      { case: "b", crop: "corn", rowWidth: "30 in", spots: [{}] },
     ]);
     expect(groupsIn(changed(begun, addGroup(begun, ["a", "b", "c"])))[2]).toEqual({
       case: "c",
+      crop: "corn",
       rowWidth: "30 in",
       spots: [{}],
     });

@@ -14,14 +14,17 @@ export function spotsIn(scenario: Json, index: number): readonly JsonGroup[] {
   return groupsAt(scenario, `${countsPath}[${index}].spots`);
 }
 
-/** A table for each of the first two cases, with a row to fill in. */
-export function firstCounts(caseNames: readonly string[], units: Units): Changes {
+/** A table for each of the first two cases, with a row to fill in. Counts say of which crop they are: another one cannot read them. */
+export function firstCounts(caseNames: readonly string[], crop: string, units: Units): Changes {
   return [
     [
       countsPath,
-      caseNames
-        .slice(0, 2)
-        .map((name) => ({ case: name, rowWidth: units === "us" ? "30 in" : "75 cm", spots: [{}] })),
+      caseNames.slice(0, 2).map((name) => ({
+        case: name,
+        ...(crop === "" ? {} : { crop }),
+        rowWidth: units === "us" ? "30 in" : "75 cm",
+        spots: [{}],
+      })),
     ],
   ];
 }

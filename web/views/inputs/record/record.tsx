@@ -1,17 +1,19 @@
-import { shownIn } from "../../../src/report/tables/formatters.ts";
-import type { Holdings } from "../../../src/weather/records/holdings.ts";
-import { isoDate } from "../../../src/quantity/calendar.ts";
-import { stationsAsked } from "../../forms/choicesAsked.ts";
-import { Field } from "../../forms/field.tsx";
-import { FileDrop } from "../../forms/files/fileDrop.tsx";
-import { useFile } from "../../forms/files/fileReader.ts";
-import { ProblemNote } from "../../forms/notes.tsx";
-import { fieldState } from "../../forms/place.tsx";
-import { changeWay } from "../../forms/edits/alternatives.ts";
-import { startingNormals } from "../../forms/edits/startingNormals.ts";
-import { attach, attachments, edit, valueAt } from "../../state/scenarioStore.ts";
-import { units } from "../../state/view.ts";
-import { Fields } from "./section.tsx";
+import { shownIn } from "../../../../src/report/tables/formatters.ts";
+import type { Holdings } from "../../../../src/weather/records/holdings.ts";
+import { isoDate } from "../../../../src/quantity/calendar.ts";
+import { stationsAsked } from "../../../forms/choicesAsked.ts";
+import { Field } from "../../../forms/field.tsx";
+import { FileDrop } from "../../../forms/files/fileDrop.tsx";
+import { useFile } from "../../../forms/files/fileReader.ts";
+import { ProblemNote } from "../../../forms/notes.tsx";
+import { fieldState } from "../../../forms/place.tsx";
+import { changeWay } from "../../../forms/edits/alternatives.ts";
+import { startingNormals } from "../../../forms/edits/startingNormals.ts";
+import { attachments, edit, valueAt } from "../../../state/scenarioStore.ts";
+import { units } from "../../../state/view.ts";
+import { RainOfRecord } from "./rainOfRecord.tsx";
+import { Fields } from "../section.tsx";
+import { takeRecord } from "./takeRecord.ts";
 
 const unitChoices = [
   ["us", "Inches and °F"],
@@ -44,14 +46,7 @@ export function RecordForm() {
         <FileDrop
           label={file === "" ? "Choose a weather file" : "Choose another file"}
           accept=".csv,.txt,.dly,text/csv,text/plain"
-          onText={(name, read) =>
-            attach(name, read, [
-              ...["pattern", "station", "units", "from", "to"].map(
-                (one) => [`weather.${one}`, undefined] as const,
-              ),
-              ["weather.record", name],
-            ])
-          }
+          onText={(name, read) => void takeRecord(name, read)}
         >
           <p>
             {file === "" ? (
@@ -99,6 +94,7 @@ export function RecordForm() {
           />
         </Fields>
       )}
+      {file !== "" && <RainOfRecord />}
       {answer?.holdings != null && <Held holdings={answer.holdings} />}
     </>
   );

@@ -4,7 +4,7 @@ import type { Scenario } from "../../scenario/index.ts";
 import { newRecordCache, type RecordCache } from "../../scenario/read/recordCache.ts";
 
 /** How much of earlier lines is kept for later ones: it bounds the memory, and changes no answer. Ours. */
-const most = { records: 32, weathers: 4, lettersOfFiles: 64 * 2 ** 20 };
+const most = { records: 32, weathers: 16, lettersOfFiles: 64 * 2 ** 20 };
 
 /** What the lines of a batch read and work out together. */
 export interface SharedReading {
@@ -18,6 +18,7 @@ export interface SharedReading {
 export function newSharedReading(): SharedReading {
   const texts = new Map<string, string>();
   const caches = new Map<unknown, AnswerCache>();
+  let before: AnswerCache = newAnswerCache();
   return {
     recordCache: newRecordCache(most.records),
     textOf: (folder, path, read) => {
@@ -37,6 +38,9 @@ export function newSharedReading(): SharedReading {
       const cache = lastUsed(caches, key, newAnswerCache);
       const [oldest] = caches.keys();
       if (caches.size > most.weathers) caches.delete(oldest);
+      // What is no matter of the weather goes on from line to line, and is there once.
+      const { soils, draws, response } = before;
+      before = Object.assign(cache, { soils, draws, response });
       return cache;
     },
   };

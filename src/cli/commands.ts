@@ -66,6 +66,15 @@ export const commands: readonly Command[] = [
       'rootfront seasons my-field.json --sort=-extra_yield \\\n    --only "sowing,case,season_rain,extra_yield"',
   },
   {
+    name: "batch",
+    summary: "many scenarios: one a line in, the answer of compare --json a line out, in their order",
+    argument: "[file]",
+    argumentSays: "file with a scenario a line, as JSON; left out, standard input",
+    flags: [...results, "csv", "only", "list", "resume", "seed", "years", "rain", ...record],
+    load: () => import("./commands/batch.ts"),
+    example: "cat fields.ndjson | rootfront batch --out answers.ndjson --resume",
+  },
+  {
     name: "report",
     summary: "the answer as one web page to print, with soil, roots, sources and the scenario in it",
     argument: "<file>",

@@ -43,6 +43,9 @@ export interface GivenFlags {
   readonly sort?: string;
   readonly only?: string;
   readonly skipGaps?: true;
+  readonly csv?: true;
+  readonly list?: true;
+  readonly resume?: true;
 }
 
 interface Flag {
@@ -160,7 +163,16 @@ const flags = {
     spec: "--sort <column>",
     says: 'order the rows by a column, least first; with a minus in front, most first: "--sort=-yield"',
   },
-  only: { spec: "--only <columns>", says: 'print these columns alone, in this order: "sowing,case,yield"' },
+  only: {
+    spec: "--only <columns>",
+    says: 'print these columns alone, in this order: "sowing,case,yield"; of JSON by batch these fields: "scenario,differences.extraWaterUsedMm.p50"',
+  },
+  csv: { spec: "--csv", says: "print the result as a table, CSV, in the units of --units" },
+  list: { spec: "--list", says: "each line is not a scenario but the path of a scenario file" },
+  resume: {
+    spec: "--resume",
+    says: "go on where an earlier run ended: lines that the file of --out answers are left out",
+  },
   skipGaps: {
     spec: "--skip-gaps",
     says: "leave out seasons that touch a gap of the record, counted and named, instead of refusing the record",

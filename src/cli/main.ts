@@ -1,3 +1,4 @@
+import { once } from "node:events";
 import { existsSync, fstatSync, realpathSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { Command as Commander, CommanderError } from "commander";
@@ -6,6 +7,7 @@ import { printable } from "../printable.ts";
 import { commands, type Command } from "./commands.ts";
 import { exitCodes, type Context, type Sink } from "./context.ts";
 import { flagOption, type GivenFlags } from "./flags.ts";
+import { standardInput } from "./standardInput.ts";
 import { codeOf, writeErrorSaid } from "./systemError.ts";
 import { version } from "./version.ts";
 
@@ -18,8 +20,9 @@ import { version } from "./version.ts";
 export async function run(args: readonly string[], context: Context): Promise<number> {
   try {
     refuseLong(args);
-    await commandLine(context).parseAsync([...args], { from: "user" });
-    return exitCodes.done;
+    const ended = { code: exitCodes.done as number };
+    await commandLine(context, ended).parseAsync([...args], { from: "user" });
+    return ended.code;
   } catch (error) {
     return tellError(error, context);
   }
@@ -38,7 +41,12 @@ function refuseLong(args: readonly string[]): void {
   );
 }
 
-function commandLine(context: Context): Commander {
+/** Where a command leaves its exit code. */
+interface Ended {
+  code: number;
+}
+
+function commandLine(context: Context, ended: Ended): Commander {
   const program = new Commander("rootfront")
     .description("How much more stored water deeper roots reach, what yield that is, and how sure it is.")
     .version(version, "--version", "print the version")
@@ -46,7 +54,7 @@ function commandLine(context: Context): Commander {
     .helpCommand(false)
     .showSuggestionAfterError(true);
   wire(program, context);
-  for (const command of commands) program.addCommand(subcommand(command, context));
+  for (const command of commands) program.addCommand(subcommand(command, context, ended));
   program.addHelpText(
     "after",
     "\nStart with a quick question, or with a file to change:\n" +
@@ -60,7 +68,7 @@ function commandLine(context: Context): Commander {
   return program;
 }
 
-function subcommand(command: Command, context: Context): Commander {
+function subcommand(command: Command, context: Context, ended: Ended): Commander {
   const made = new Commander(command.name)
     .description(command.summary)
     .helpOption("--help", "print this help")
@@ -71,7 +79,7 @@ function subcommand(command: Command, context: Context): Commander {
   for (const name of command.flags) made.addOption(flagOption(name));
   made.action(async (file: string | undefined, flags: GivenFlags) => {
     const { run } = await command.load();
-    await run(context, file, flags);
+    ended.code = (await run(context, file, flags)) ?? exitCodes.done;
   });
   return made;
 }
@@ -147,14 +155,27 @@ export async function runProcess(): Promise<void> {
     stderr: process.stderr,
     cwd: process.cwd(),
     isTerminal: process.stderr.isTTY === true,
+    stdin: standardInput,
+    stopsWhenAsked,
   });
 }
 
 /** Into a file it is written here to the last byte: Node's own stream gives up after a part when the disk is full. */
 function standardOutput(): Sink {
   const descriptor = process.stdout.fd;
-  if (!fstatSync(descriptor).isFile()) return process.stdout;
+  if (!fstatSync(descriptor).isFile())
+    return {
+      write: (text) => process.stdout.write(text),
+      drained: async () => void (await once(process.stdout, "drain")),
+    };
   return { write: (text) => writeFileSync(descriptor, text) };
+}
+
+/** A batch system asks with SIGTERM before it kills. The second wish ends the process at once. */
+function stopsWhenAsked(): AbortSignal {
+  const asked = new AbortController();
+  for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => asked.abort());
+  return asked.signal;
 }
 
 const called = process.argv[1];

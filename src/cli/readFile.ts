@@ -1,9 +1,10 @@
 import { constants } from "node:buffer";
-import { closeSync, openSync, readFileSync, readSync, statSync } from "node:fs";
+import { closeSync, createReadStream, openSync, readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { InputError, quoteFound } from "../problem.ts";
 import type { Context } from "./context.ts";
 import type { GivenFlags } from "./flags.ts";
+import { fileSaid, readToEnd, refuseSize, standardInputPath, takePieces, takeWhole } from "./standardInput.ts";
 import { codeOf } from "./systemError.ts";
 import { refuseSameFile } from "./writeFile.ts";
 
@@ -15,7 +16,10 @@ import { refuseSameFile } from "./writeFile.ts";
  */
 function readText(folder: string, path: string, field = path): string {
   if (path === "") refuseWith(field === "" ? "file" : field, "a file", "an empty path", "name a file");
-  const bytes = readBytes(resolve(folder, path), path, field);
+  return textOf(readBytes(resolve(folder, path), path, field), field);
+}
+
+function textOf(bytes: Uint8Array, field: string): string {
   if (bytes.length > constants.MAX_STRING_LENGTH) refuseSize(field, bytes.length);
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
@@ -26,14 +30,40 @@ function readText(folder: string, path: string, field = path): string {
 
 /** As `readText`; refuses to read what the answer would be written over. */
 export function readInput(
-  { cwd }: Context,
+  { cwd, stdin }: Context,
   { out }: GivenFlags,
   folder: string,
   path: string,
-  field = path,
+  field = fileSaid(path),
 ): string {
+  if (path === standardInputPath) {
+    refuseSameFile(cwd, out, "/dev/stdin");
+    return textOf(takeWhole(stdin, field), field);
+  }
   refuseSameFile(cwd, out, resolve(folder, path));
   return readText(folder, path, field);
+}
+
+/** A file's bytes as they come, for what is longer than a text can be. */
+export function readPieces(
+  { cwd, stdin }: Context,
+  { out }: GivenFlags,
+  path: string,
+): AsyncIterable<Uint8Array> {
+  const field = fileSaid(path);
+  if (path === standardInputPath) {
+    refuseSameFile(cwd, out, "/dev/stdin");
+    return takePieces(stdin, field);
+  }
+  const absolute = resolve(cwd, path);
+  refuseSameFile(cwd, out, absolute);
+  try {
+    if (statSync(absolute).isDirectory()) refuseFile(field, path, "EISDIR");
+    return createReadStream(absolute, { fd: openSync(absolute, "r") });
+  } catch (error) {
+    if (error instanceof InputError) throw error;
+    return refuseFile(field, path, codeOf(error));
+  }
 }
 
 function readBytes(absolute: string, path: string, field: string): Uint8Array {
@@ -52,26 +82,10 @@ function readBytes(absolute: string, path: string, field: string): Uint8Array {
 function readStream(absolute: string, field: string): Uint8Array {
   const file = openSync(absolute, "r");
   try {
-    const pieces: Uint8Array[] = [];
-    let size = 0;
-    for (;;) {
-      const piece = new Uint8Array(2 ** 20);
-      const read = readSync(file, piece);
-      if (read === 0) return Buffer.concat(pieces, size);
-      size += read;
-      if (size > constants.MAX_STRING_LENGTH) refuseSize(field, size);
-      pieces.push(piece.subarray(0, read));
-    }
+    return readToEnd(file, field);
   } finally {
     closeSync(file);
   }
-}
-
-/** A text of Node holds no more than half a gigabyte. */
-function refuseSize(field: string, bytes: number): never {
-  const most = Math.floor(constants.MAX_STRING_LENGTH / 2 ** 20 + 1);
-  const mend = "take out the years, stations or columns that are not needed";
-  refuseWith(field, `a file below ${most} MB`, `one of ${Math.ceil(bytes / 2 ** 20)} MB`, mend);
 }
 
 function refuseFile(field: string, path: string, code: string): never {

@@ -19,6 +19,16 @@ export function ownFolder(): string {
 
 /** Calls the command line in this process. */
 export async function call(cwd: string, ...args: readonly string[]): Promise<Called> {
+  return callWith(cwd, "", ...args);
+}
+
+/** The same with this on standard input, in pieces that end anywhere. */
+export async function callWith(
+  cwd: string,
+  input: string | Uint8Array,
+  ...args: readonly string[]
+): Promise<Called> {
+  const bytes = Buffer.from(input);
   let out = "";
   let err = "";
   const code = await run(args, {
@@ -26,6 +36,12 @@ export async function call(cwd: string, ...args: readonly string[]): Promise<Cal
     stderr: { write: (text) => (err += text) },
     cwd,
     isTerminal: false,
+    stdin: {
+      whole: () => bytes,
+      pieces: async function* () {
+        for (let at = 0; at < bytes.length; at += 1000) yield bytes.subarray(at, at + 1000);
+      },
+    },
   });
   return { code, out, err };
 }

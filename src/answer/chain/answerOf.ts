@@ -2,21 +2,27 @@ import type { Units } from "../../quantity/kinds.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import { comparisonOf } from "../comparison/compare.ts";
 import type { Comparison } from "../comparison/comparison.ts";
+import type { AnswerCache } from "../runs/answerCache.ts";
 import { runEnsemble } from "../runs/ensemble.ts";
 import { chainAnswerOf } from "./boilChains.ts";
 import { yearAfterYear } from "./chainEnsemble.ts";
 import { prepareChains } from "./prepareChains.ts";
 import { runChains } from "./runChains.ts";
 
-/** The answer of a scenario: seasons by themselves, or with a rotation years in a row. */
+/**
+ * The answer of a scenario: seasons by themselves, or with a rotation years in a row.
+ *
+ * @param cache of an earlier answer, where there is one: saves time, changes nothing
+ */
 export function answerOf(
   scenario: Scenario,
   units: Units,
   onProgress?: (done: number, total: number) => void,
+  cache?: AnswerCache,
 ): Comparison {
   const { rotation } = scenario;
-  if (rotation === null) return comparisonOf(runEnsemble(scenario, onProgress), units);
-  const prepared = prepareChains(scenario, rotation);
+  if (rotation === null) return comparisonOf(runEnsemble(scenario, onProgress, cache), units);
+  const prepared = prepareChains(scenario, rotation, cache);
   const byRain = runChains(prepared, onProgress);
   const rest = comparisonOf(yearAfterYear(prepared, byRain), units, "with evidence", "year after year");
   return { ...rest, chain: chainAnswerOf(prepared, byRain, units) };

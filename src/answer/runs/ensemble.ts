@@ -2,6 +2,7 @@ import type { Case, Scenario } from "../../scenario/scenario.ts";
 import { sumOver } from "../../season/ledger.ts";
 import type { SeasonTotals } from "../../season/season.ts";
 import { dayNumber } from "../../quantity/calendar.ts";
+import type { AnswerCache } from "./answerCache.ts";
 import type { RunDraws } from "./draws.ts";
 import { makeRunBuffers, runCases, type CaseAfterRun, type RunBuffers, type ReadyCase } from "./run.ts";
 import { capacityBetweenMm, storedBetweenMm } from "./threeNumbers.ts";
@@ -65,8 +66,9 @@ export const totalNames: readonly (keyof SeasonTotals)[] = [
 export function runEnsemble(
   scenario: Scenario,
   onProgress?: (done: number, total: number) => void,
+  cache?: AnswerCache,
 ): Ensemble {
-  const ensemble = emptyEnsemble(prepare(scenario));
+  const ensemble = emptyEnsemble(prepare(scenario, cache));
   const { preparation, runs, byRainTotal } = ensemble;
   const totals = byRainTotal.length;
   const buffers = makeRunBuffers("sums");

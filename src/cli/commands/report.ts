@@ -10,6 +10,7 @@ import type { RunCommand } from "../context.ts";
 import { namingFlags, withFlags } from "../overrides.ts";
 import { progressOn } from "../progress.ts";
 import { readInput } from "../readFile.ts";
+import { fileSaid } from "../standardInput.ts";
 import { handOver, refuseUnwritable } from "../writeFile.ts";
 
 /**
@@ -19,11 +20,11 @@ import { handOver, refuseUnwritable } from "../writeFile.ts";
 export const run: RunCommand = async (context, file = "", flags) => {
   const { cwd, stderr } = context;
   refuseUnwritable(cwd, flags.out);
-  const { raw, overrides } = withFlags(readJson(readInput(context, flags, cwd, file), file), flags);
+  const { raw, overrides } = withFlags(readJson(readInput(context, flags, cwd, file), fileSaid(file)), flags);
   const textByPath = new Map<string, string>();
   const folder = dirname(resolve(cwd, file));
   const scenario = await resolveScenario(raw, {
-    fileName: file,
+    fileName: fileSaid(file),
     readText: (path, field) => {
       const text = readInput(context, flags, folder, path, field);
       textByPath.set(path, text);

@@ -22,6 +22,7 @@ import type { Context, RunCommand } from "../context.ts";
 import type { GivenFlags } from "../flags.ts";
 import { namingFlags } from "../overrides.ts";
 import { readInput } from "../readFile.ts";
+import { fileSaid } from "../standardInput.ts";
 import { handOver, refuseUnwritable } from "../writeFile.ts";
 
 /** `weather FILE`: what a record holds; of a scenario file, the record that it names, and the days of it that it uses. */
@@ -45,14 +46,14 @@ function readRecord(context: Context, file: string, flags: GivenFlags): RecordIn
   const text = readInput(context, flags, cwd, file);
   if (!text.trimStart().startsWith("{")) {
     const { weatherStation: station, weatherUnits: units } = flags;
-    return { record: readWeather(text, { fileName: file, station, units }), use: { from, to, maxGapDays } };
+    return { record: readWeather(text, { fileName: fileSaid(file), station, units }), use: { from, to, maxGapDays } };
   }
-  const raw = readJson(text, file);
+  const raw = readJson(text, fileSaid(file));
   const weather = textsIn(raw, "weather");
   const path = weather["record"];
   if (path === undefined) {
     return refuse(
-      `${file} weather.record`,
+      `${fileSaid(file)} weather.record`,
       "the path of a weather record",
       undefined,
       "name one, or call this on the record itself",
@@ -62,7 +63,7 @@ function readRecord(context: Context, file: string, flags: GivenFlags): RecordIn
   const { maxGapDays: gap } = groupIn(raw, "weather");
   return {
     record: readWeather(readInput(context, flags, folder, path, "weather.record"), {
-      fileName: path,
+      fileName: fileSaid(path),
       station: flags.weatherStation ?? weather["station"],
       units: flags.weatherUnits ?? knownUnits(weather["units"]),
     }),

@@ -11,5 +11,14 @@ export function roundForPrint(value: number): number {
 
 /** A result as JSON text, every number rounded for print. */
 export function jsonText(result: unknown): string {
-  return `${JSON.stringify(result, (_key, value: unknown) => (typeof value === "number" ? roundForPrint(value) : value), 2)}\n`;
+  return `${JSON.stringify(result, rounded, 2)}\n`;
+}
+
+/** The same on one line, without the end of the line. */
+export function jsonLine(result: unknown): string {
+  return JSON.stringify(result, rounded);
+}
+
+function rounded(_key: string, value: unknown): unknown {
+  return typeof value === "number" ? roundForPrint(value) : value;
 }

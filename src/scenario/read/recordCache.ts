@@ -1,11 +1,16 @@
 import type { WeatherRecord } from "../../weather/records/record.ts";
 
 /**
- * The weather record last read, so that a scenario read again and again while something else in it is changed does not read
- * the same text each time. The caller owns it; what is read is the same with a new one.
+ * The weather records last read, so that scenarios of one record, or one scenario while something else in it is changed, do
+ * not read the same text each time. The caller owns it; what is read is the same with a new one.
  */
 export interface RecordCache {
-  last: CachedRecord | null;
+  /** How many records are kept of each kind; the one used longest ago goes first. */
+  readonly most: number;
+  /** As the files have them, whatever the site and the days used. */
+  readonly asRead: CachedRecord[];
+  /** Gaps filled, ready for use. */
+  readonly filled: CachedRecord[];
 }
 
 interface CachedRecord {
@@ -16,21 +21,23 @@ interface CachedRecord {
   readonly record: WeatherRecord;
 }
 
-export function newRecordCache(): RecordCache {
-  return { last: null };
+export function newRecordCache(most = 1): RecordCache {
+  return { most, asRead: [], filled: [] };
 }
 
 /** The record cached, or read and cached; one that throws is not. */
 export function cachedRecord(
-  recordCache: RecordCache,
+  { most, ...kept }: RecordCache,
+  kind: "asRead" | "filled",
   text: string,
   how: readonly unknown[],
   read: () => WeatherRecord,
 ): WeatherRecord {
   const key = JSON.stringify(how);
-  const { last } = recordCache;
-  if (last !== null && last.how === key && last.text === text) return last.record;
-  const record = read();
-  recordCache.last = { text, how: key, record };
-  return record;
+  const records = kept[kind];
+  const at = records.findIndex((one) => one.how === key && one.text === text);
+  const [found = { text, how: key, record: read() }] = at < 0 ? [] : records.splice(at, 1);
+  records.push(found);
+  if (records.length > most) records.shift();
+  return found.record;
 }

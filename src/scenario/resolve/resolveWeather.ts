@@ -3,6 +3,7 @@ import { sayBoth, sayQuantity } from "../../quantity/index.ts";
 import { fillGaps } from "../../weather/records/gaps.ts";
 import { monthlyNormalsOf } from "../../weather/records/holdings.ts";
 import { normalsFromPattern, patternSite } from "../../weather/generate/rainPatterns.ts";
+import { withFarNotes } from "../../weather/records/readers/finish.ts";
 import { readWeather } from "../../weather/records/readers/index.ts";
 import type {
   MonthlyAir,
@@ -141,13 +142,17 @@ function readRecord(
       weatherFields.shape.maxGapDays.byDefault,
       "weather.maxGapDays",
     );
+    const how = [file, station, units];
     return cachedRecord(
       recordCache,
+      "filled",
       text,
-      [file, station, units, site, maxGapDays, from, to, longGaps],
+      [...how, site, maxGapDays, from, to, longGaps],
       () => {
-        const asRead = readWeather(text, { fileName: file, station, units, site });
-        return fillGaps(asRead, { maxGapDays, from, to, longGaps }).record;
+        const asRead = cachedRecord(recordCache, "asRead", text, how, () =>
+          readWeather(text, { fileName: file, station, units }),
+        );
+        return fillGaps(withFarNotes(asRead, site), { maxGapDays, from, to, longGaps }).record;
       },
     );
   });

@@ -5,9 +5,9 @@ import { daysInMonth } from "../../quantity/calendar.ts";
 import type { MonthlyNormals, Site } from "../records/record.ts";
 
 /** How the year's rain falls, where only its total is known. */
-export type RainPattern = keyof typeof table.patterns;
+export type RainPattern = "summer-peak" | "winter-peak" | "even";
 
-export const rainPatterns = Object.keys(table.patterns) as readonly string[] as readonly [
+export const rainPatterns = Object.keys(table.patterns satisfies Record<RainPattern, unknown>) as readonly string[] as readonly [
   RainPattern,
   ...RainPattern[],
 ];

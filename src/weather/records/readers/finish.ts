@@ -66,7 +66,7 @@ export function finishRecord(
     );
     refuseIfAny(complaints);
   }
-  return { ...record, rainMm: rainMm!, notes: [...days.notes, ...notes, ...farNotes(station, site)] };
+  return withFarNotes({ ...record, rainMm: rainMm!, notes: [...days.notes, ...notes] }, site);
 }
 
 /** Complains of each day on which `low` is above `high`. */
@@ -121,6 +121,11 @@ export function unusedNote(names: readonly string[]): string[] {
   const said = real.slice(0, 12).join(", ");
   const more = real.length > 12 ? ` and ${real.length - 12} more` : "";
   return [`Columns not used: ${said}${more}.`];
+}
+
+/** The record with its last note: whether it was measured far from the site. */
+export function withFarNotes(record: WeatherRecord, site: Site | undefined): WeatherRecord {
+  return { ...record, notes: [...record.notes, ...farNotes(record.station, site)] };
 }
 
 /** A warning where the station lies more than a degree of latitude (111 km) from the site. */

@@ -15,7 +15,16 @@ import { answerClass } from "../parts.tsx";
 import { isPlaying } from "../pit/playhead.ts";
 import { paceIn } from "./denseLayer.ts";
 import { guessRange, guessSaid, saidMore } from "./guessWords.ts";
-import { difference, guessMm, isGuessing, pair, shownAtId } from "./lesson.ts";
+import {
+  difference,
+  guessAgain,
+  guessMm,
+  isGuessing,
+  pair,
+  setGuess,
+  shownAtId,
+  showTruth,
+} from "./lesson.ts";
 import { endDay, playTheRest } from "./playing.ts";
 
 /** The class guesses, then the truth is drawn beside it. */
@@ -59,17 +68,14 @@ function Guessing({ told, shown }: { readonly told: DifferenceAnswer; readonly s
         to={us ? mostMm / perUnit : Math.round(mostMm / 10) * 10}
         step={us ? 0.05 : 1}
         say={(value) => saidMore(value * perUnit, us ? shown.fineWater : shown.water, shown.length)}
-        onSlide={(value) => {
-          guessMm.value = value * perUnit;
-        }}
+        onSlide={(value) => setGuess(value * perUnit)}
       />
       <button
         type="button"
         class="primary"
         onClick={() => {
           const from = endDay.peek();
-          isGuessing.value = false;
-          shownAtId.value = answerId.peek();
+          showTruth();
           playTheRest(from);
         }}
       >
@@ -120,8 +126,7 @@ function Truth({ told, comparison, shown }: TruthProps) {
         class={hasMoved ? "primary" : undefined}
         onClick={() => {
           isPlaying.value = false;
-          guessMm.value = 0;
-          isGuessing.value = true;
+          guessAgain();
         }}
       >
         Guess again

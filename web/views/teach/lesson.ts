@@ -80,9 +80,7 @@ interface Guessed {
 
 const guessed = signal<Guessed>({ lesson: "", mm: 0, shownAtId: null });
 const guess = computed<Guessed>(() =>
-  guessed.value.lesson === lesson.value
-    ? guessed.value
-    : { lesson: lesson.value, mm: 0, shownAtId: null },
+  guessed.value.lesson === lesson.value ? guessed.value : { lesson: lesson.value, mm: 0, shownAtId: null },
 );
 
 /** While the class guesses, nothing that tells the answer is on the page. */

@@ -163,9 +163,7 @@ function RainSlider({ soil }: { readonly soil: ResolvedScenario }) {
       {isAsItCame && (
         <p class="teach-note">The years as they came. Moving the slider scales every {over} to that total.</p>
       )}
-      {totals > 1 && (
-        <p class="teach-note">The middle of your {totals} totals. Moving the slider sets one total.</p>
-      )}
+      {totals > 1 && <p class="teach-note">The middle of your {totals} totals.</p>}
       {!isAsItCame && canBeAsItCame && (
         <button
           type="button"

@@ -26,7 +26,8 @@ export function subjectOf(first: Told | undefined, other: Told | undefined): Sub
 }
 
 function withoutCurveNumbers(ground: Told["ground"]): unknown {
-  return { ...ground, curveNumberFallow: 0, curveNumberCrop: 0, curveNumberBareFallow: 0 };
+  const { curveNumberFallow: _, curveNumberCrop: __, curveNumberBareFallow: ___, ...rest } = ground;
+  return rest;
 }
 
 /** How dense the layers are, and what that leaves of the pace. */

@@ -2,11 +2,12 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { readJson } from "../../src/scenario/read/readJson.ts";
-import type { FromEngine } from "../../web/worker/protocol.ts";
+import type { FromEngine, ResolvedScenario } from "../../web/worker/protocol.ts";
 import {
   cutOff,
   faultsSeen,
   lastComparison,
+  linkTo,
   lookAt,
   pageOf,
   patience,
@@ -63,20 +64,39 @@ async function showTruth(page: Page): Promise<void> {
   await page.waitForSelector(".guess-axis");
 }
 
-interface Kept {
-  readonly soil: { readonly layers: readonly Record<string, string>[] };
-  readonly weather: Record<string, unknown>;
-  readonly cases: readonly unknown[];
+/** What the engine was last asked: its layers by name and its rain, mm. */
+async function asked(
+  page: Page,
+  wanted: (scenario: ResolvedScenario) => unknown,
+  value: unknown,
+): Promise<void> {
+  const last = () =>
+    page.evaluate(() => {
+      const { heardFromEngine: heard } = globalThis as unknown as { heardFromEngine: FromEngine[] };
+      const found = heard.findLast((one) => one.kind === "resolved");
+      return found?.kind === "resolved" ? found.resolved : null;
+    });
+  await expect.poll(async () => wanted((await last())!), patience).toEqual(value);
 }
 
-/** What the page keeps of the scenario, once it has been written. */
-async function kept(page: Page, wanted: (scenario: Kept) => unknown, value: unknown): Promise<void> {
-  const look = () =>
-    page.evaluate(() => {
-      const tab = sessionStorage.getItem("rootfront.tab");
-      return JSON.parse(localStorage.getItem(`rootfront.work.${tab}`) ?? "{}") as { scenario: unknown };
-    });
-  await expect.poll(async () => wanted((await look()).scenario as Kept), patience).toEqual(value);
+/** How many of them are to be seen. */
+const seenOf = (all: readonly Element[]) => all.filter((one) => one.getClientRects().length > 0).length;
+
+const densities =
+  (c = 0) =>
+  ({ cases }: ResolvedScenario) =>
+    cases[c]!.layers.map(({ bulkDensityKgPerM3 }) => Math.round(bulkDensityKgPerM3) / 1000);
+const rainIn = ({ weather }: ResolvedScenario) =>
+  weather.rainTotalsMm.map((mm) => Number((mm / 25.4).toFixed(2)));
+
+/** What the page keeps as the user's own. */
+function own(page: Page): Promise<string> {
+  return page.evaluate(() => {
+    const tab = sessionStorage.getItem("rootfront.tab");
+    return JSON.stringify(
+      (JSON.parse(localStorage.getItem(`rootfront.work.${tab}`)!) as { scenario: unknown }).scenario,
+    );
+  });
 }
 
 /** Both panels as drawn: what the front says, and how far down the roots reach on the screen. */
@@ -108,6 +128,16 @@ function toldFronts(page: Page): Promise<number[]> {
   });
 }
 
+/** Fronts of the first two cases on the last day of the season on show. */
+function toldEnds(page: Page): Promise<{ readonly finalMm: number }[]> {
+  return page.evaluate(() => {
+    const { heardFromEngine: heard } = globalThis as unknown as { heardFromEngine: FromEngine[] };
+    const last = heard.findLast((one) => one.kind === "season");
+    if (last?.kind !== "season") throw new Error("no season yet");
+    return last.season.cases.slice(0, 2).map(({ frontMm }) => ({ finalMm: frontMm.at(-1)! }));
+  });
+}
+
 const day = (page: Page) =>
   slider(page, /^Day$/).evaluate((input) => (input as HTMLInputElement).valueAsNumber);
 
@@ -117,7 +147,7 @@ describe("the sliders", () => {
     const before = await lastComparison(page);
     expect(await slider(page, /density/i).inputValue()).toBe("1.62");
     await slide(page, /density/i, 1.55, 1.5, 1.45);
-    await kept(page, ({ soil }) => soil.layers[1]!["bulkDensity"], "1.45 g/cm^3");
+    await asked(page, densities(), [1.32, 1.45, 1.36, 1.38]);
     const after = await lastComparison(page);
     // A looser pan leaves less to gain by loosening it.
     expect(after.differences[0]!.extraWaterUsedMm.p50).toBeLessThan(
@@ -127,9 +157,9 @@ describe("the sliders", () => {
     // Now another layer is as slow; the hand's one stays.
     expect(await page.locator(".teach-sliders select").inputValue()).toBe("plough pan");
     await page.getByRole("button", { name: /^Undo/ }).click();
-    await kept(page, ({ soil }) => soil.layers[1]!["bulkDensity"], "1.45 g/cm^3");
+    await asked(page, densities(), [1.32, 1.45, 1.36, 1.38]);
     await page.getByRole("button", { name: /^Undo/ }).click();
-    await kept(page, ({ soil }) => soil.layers[1]!["bulkDensity"], "1.62 g/cm^3");
+    await asked(page, densities(), [1.32, 1.62, 1.36, 1.38]);
     await settled(page);
     await expect.poll(() => slider(page, /density/i).inputValue(), patience).toBe("1.62");
     expect(wrong).toEqual([]);
@@ -138,16 +168,18 @@ describe("the sliders", () => {
 
   test("depth moves the whole layer and keeps its thickness; in millimetres too", async () => {
     const { page, close } = await openLesson();
-    const bottoms = ({ soil }: Kept) => soil.layers.map((layer) => layer["bottom"]);
+    const bottoms = ({ cases }: ResolvedScenario) =>
+      cases[0]!.layers.map(({ bottomMm }) => Number(bottomMm.toFixed(1)));
+    const inches = (...all: readonly number[]) => all.map((one) => Number((one * 25.4).toFixed(1)));
     await slide(page, /depth/i, 8, 10, 14);
-    await kept(page, bottoms, ["14 in", "18 in", "40 in", "96 in"]);
+    await asked(page, bottoms, inches(14, 18, 40, 96));
     await page.getByRole("button", { name: /^Undo/ }).click();
-    await kept(page, bottoms, ["6 in", "10 in", "40 in", "96 in"]);
+    await asked(page, bottoms, inches(6, 10, 40, 96));
     await settled(page);
     await page.getByRole("radio", { name: "mm · kg" }).check();
     await settled(page);
     await slide(page, /depth/i, 300);
-    await kept(page, bottoms, ["300 mm", "401.6 mm", "40 in", "96 in"]);
+    await asked(page, bottoms, [300, 401.6, ...inches(40, 96)]);
     expect(await page.locator(".slider", { hasText: "Depth" }).locator("output").textContent()).toBe(
       "300 to 402 mm",
     );
@@ -158,15 +190,14 @@ describe("the sliders", () => {
     const { page, close } = await openLesson();
     await page.locator(".teach-sliders select").selectOption("subsoil");
     await slider(page, /density/i).press("ArrowRight");
-    await kept(page, ({ soil }) => soil.layers[2]!["bulkDensity"], "1.37 g/cm^3");
-    await kept(page, ({ soil }) => soil.layers[1]!["bulkDensity"], "1.62 g/cm^3");
+    await asked(page, densities(), [1.32, 1.62, 1.37, 1.38]);
     await close();
   });
 
   test("rain leaves one total of those asked for; a record as it came is scaled, and let go again", async () => {
     const { page, close } = await openLesson();
     await slide(page, /rain/i, 15, 16.5);
-    await kept(page, ({ weather }) => weather["annualRain"], "16.5 in");
+    await asked(page, rainIn, [16.5]);
     expect((await lastComparison(page)).rainTotalMm).toBeCloseTo(16.5 * 25.4, 6);
     await close();
 
@@ -184,16 +215,16 @@ describe("the sliders", () => {
       )
       .toMatch(/^[\d.]+ in, as it came$/);
     await slide(opened.page, /rain/i, 12);
-    await kept(opened.page, ({ weather }) => weather["annualRain"], "12.0 in");
+    await asked(opened.page, rainIn, [12]);
     await button(opened.page, "As it came").click();
-    await kept(opened.page, ({ weather }) => weather["annualRain"], undefined);
+    await asked(opened.page, rainIn, []);
     // The dense layer of this one is in the third case alone.
     await opened.page.getByRole("radio", { name: "wheel track" }).check();
     await slide(opened.page, /density/i, 1.7);
-    await kept(opened.page, ({ cases }) => cases[2], {
-      name: "wheel track",
-      soil: { layers: [{ name: "below tillage", bulkDensity: "1.70 g/cm^3", origin: "wheel track" }] },
-    });
+    const tillage = ({ cases }: ResolvedScenario) =>
+      [0, 1, 2].map((c) => cases[c]!.layers.find(({ name }) => name === "below tillage")!.bulkDensityKgPerM3);
+    await asked(opened.page, (now) => tillage(now)[2], 1700);
+    await asked(opened.page, (now) => new Set(tillage(now)).size, 2);
     await opened.close();
   });
 
@@ -215,6 +246,62 @@ describe("the sliders", () => {
     expect(await page.locator(".teach-sliders input[type=range]").count()).toBe(3);
     expect(await page.locator(".teach-sliders").innerText()).not.toContain("has no room");
     expect(await page.locator("h1").innerText()).toBe(title);
+    expect(wrong).toEqual([]);
+    await close();
+  });
+
+  test("density over its whole range, in one held season: slowed roots never come deeper, the others stay; on a copy", async () => {
+    const { page, wrong, close } = await openLesson();
+    await showTruth(page);
+    const before = await own(page);
+    const season = () => page.locator(".day-date").innerText();
+    const [title, year] = [await page.locator("h1").innerText(), (await season()).slice(-4)];
+    /** How deep in the end, mm, and what of its pace the least open slice leaves. */
+    const last = () =>
+      page.evaluate(() => {
+        const { heardFromEngine: heard } = globalThis as unknown as { heardFromEngine: FromEngine[] };
+        const found = heard.findLast((one) => one.kind === "season");
+        if (found?.kind !== "season") throw new Error("no season yet");
+        return found.season.cases.map(({ frontMm, passage }) => ({
+          mm: frontMm.at(-1)!,
+          passage: Math.min(...passage),
+        }));
+      });
+    const other = (await last())[1]!.mm;
+    const [open, slowed]: [number[], number[]] = [[], []];
+    for (let density = 1.1; density < 1.905; density += 0.05) {
+      await slide(page, /density/i, density);
+      const [here, beside] = await last();
+      expect(beside!.mm, `beside ${density.toFixed(2)}`).toBe(other);
+      (here!.passage < 1 ? slowed : open).push(here!.mm);
+      expect(await page.locator("h1").innerText()).toBe(title);
+      expect(await season()).toContain(year);
+    }
+    // A denser layer also holds other water: that alone moves a front by less than an eighth of an inch.
+    expect(Math.max(...open) - Math.min(...open)).toBeLessThan(3.2);
+    expect(slowed.length).toBeGreaterThan(6);
+    slowed.forEach((mm, i) => expect(mm).toBeLessThan(Math.min(...slowed.slice(0, i), open.at(-1)!) + 1));
+    expect(slowed[0]! - slowed.at(-1)!).toBeGreaterThan(100);
+
+    await page.getByText("This is a changed copy.").waitFor();
+    await page.waitForTimeout(400); // changes are kept after 300 ms
+    expect(await own(page)).toBe(before);
+    await button(page, "Back to your field").click();
+    await settled(page);
+    await asked(page, densities(), [1.32, 1.62, 1.36, 1.38]);
+    await slide(page, /density/i, 1.5);
+    await page.getByRole("link", { name: "Answer" }).click();
+    await settled(page);
+    await asked(page, densities(), [1.32, 1.62, 1.36, 1.38]);
+
+    // What the season is depends on nobody's sliding, but may be chosen.
+    await page.getByRole("link", { name: "Teach" }).click();
+    await page.waitForSelector(".root-panel");
+    await button(page, "Another season").click();
+    await expect.poll(season, patience).not.toContain(year);
+    await slide(page, /density/i, 1.5);
+    await button(page, "Keep this as your field").click();
+    await expect.poll(() => own(page), patience).toContain("1.50 g/cm^3");
     expect(wrong).toEqual([]);
     await close();
   });
@@ -357,14 +444,14 @@ describe("guess first", () => {
 
     expect(method.runs).toBe(20);
     expect(await page.locator(".answer-sentence, .three-told, .guess-axis, .handout").count()).toBe(0);
-    expect(await text()).not.toMatch(/rule of thumb|bu\/ac|middle season/i);
+    expect(await text()).not.toMatch(/rule of thumb|bu\/ac|typical year/i);
     // How it is worked out tells no answer: one click away all the while.
     await page.getByText("Method and sources").click();
     await page.getByText("One column of soil, one day a step").waitFor();
     await page.getByText("Method and sources").click();
     const covered = Number(await slider(page, /^Day$/).getAttribute("max"));
     await button(page, "Play").click();
-    await page.getByText("the rest is covered").waitFor();
+    await page.getByText("The rest is hidden").waitFor();
     await slide(page, /class guesses/i, 0.9);
 
     await showTruth(page);
@@ -388,6 +475,23 @@ describe("guess first", () => {
     expect(await page.locator(".answer-sentence, .three-told, .guess-axis").count()).toBe(0);
     expect(Number(await slider(page, /^Day$/).getAttribute("max"))).toBeLessThan(covered + 5);
     expect(await slider(page, /class guesses/i).inputValue()).toBe("0");
+
+    // Another pair is another guess, and so is another scenario.
+    await slide(page, /class guesses/i, 0.9);
+    await showTruth(page);
+    const isHidden = async () => {
+      await button(page, "Show the truth").waitFor();
+      expect(await page.locator(".answer-sentence, .three-told, .guess-axis").count()).toBe(0);
+      expect(await slider(page, /class guesses/i).inputValue()).toBe("0");
+    };
+    await page.getByRole("radio", { name: "two inches deeper" }).check();
+    await isHidden();
+    await showTruth(page);
+    await page.evaluate((fragment) => (location.hash = fragment), linkTo({ ...small, name: "another" }));
+    await page.waitForSelector("main.view-answer");
+    await settled(page);
+    await page.getByRole("link", { name: "Teach" }).click();
+    await isHidden();
     expect(wrong).toEqual([]);
     await close();
   });
@@ -472,16 +576,17 @@ describe("the handout", () => {
       const [told] = comparison.differences;
       for (const mm of [told!.ruleOfThumbMm, told!.storedInExtraDepthMm, told!.extraWaterUsedMm.p50])
         expect([1, 2].some((digits) => text.includes(`${(mm / 25.4).toFixed(digits)} in`))).toBe(true);
-      for (const caution of comparison.cautions) expect(text).toContain(caution);
+      expect(await page.locator(".handout-cautions li").count()).toBe(3);
+      const aboveFold = text.slice(0, text.indexOf("fold back"));
+      expect(aboveFold).not.toMatch(/ripe|more water|bu\/ac|rule of thumb/i);
+      for (const { finalMm } of await toldEnds(page))
+        expect(aboveFold).not.toContain(`${(finalMm / 25.4).toFixed(1)} in`);
       expect(text).toContain("invented");
       expect(text).toContain("My guess:");
       expect(text.match(/\?/g)!.length).toBeGreaterThanOrEqual(4);
-      expect(await page.locator(".handout .root-panel").count()).toBe(2);
+      expect(await page.locator(".handout .root-panel").count()).toBe(4);
       await page.emulateMedia({ media: "print" });
-      const seen = await page
-        .locator("header.head, .lesson, footer.foot")
-        .evaluateAll((all) => all.filter((one) => one.getClientRects().length > 0).length);
-      expect(seen).toBe(0);
+      expect(await page.locator("header.head, .lesson, footer.foot").evaluateAll(seenOf)).toBe(0);
       await page.emulateMedia({ media: null });
       const pdf = (await page.pdf({ format })).toString("latin1");
       expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
@@ -552,20 +657,66 @@ describe("the lesson for all", () => {
     await close();
   });
 
-  test("is written large where the projector is", async () => {
+  test("fills a projector's screen: letters of 3.5 % of its height, names beside the soil, the answer under it", async () => {
     const { page, close } = await openLesson({ viewport: { width: 1920, height: 1080 } });
+    await button(page, "Full screen").click();
+    await page.waitForSelector("html.is-projected");
+    expect(await page.locator("header.head, footer.foot").evaluateAll(seenOf)).toBe(0);
+    const misplaced = () =>
+      page.locator("main").evaluate((main) =>
+        [...main.querySelectorAll("*")].flatMap((one) => {
+          const isWritten = [...one.childNodes].some(
+            (node) => node.nodeType === 3 && node.textContent!.trim(),
+          );
+          if (!isWritten || !one.checkVisibility() || one.closest(".only-heard") !== null) return [];
+          const px = Number.parseFloat(getComputedStyle(one).fontSize);
+          const { left, right, top, bottom } = one.getBoundingClientRect();
+          const isIn = left >= 0 && right <= innerWidth && top >= 0 && bottom <= innerHeight;
+          return px >= 0.035 * innerHeight && isIn ? [] : [`${px} px: ${one.textContent}`];
+        }),
+      );
+    const onSoil = () =>
+      page.locator(".root-panel").evaluateAll((panels) => {
+        const soils = panels.map((panel) => panel.querySelector(".roots-water")!.getBoundingClientRect());
+        return [...document.querySelectorAll(".layer-slips text")].flatMap((name) => {
+          const { left, right } = name.getBoundingClientRect();
+          return soils.some((soil) => left < soil.right - 1 && right > soil.left + 1)
+            ? [name.textContent]
+            : [];
+        });
+      });
+    expect(await misplaced()).toEqual([]);
+    expect(await page.locator(".strip-said").innerHTML()).toContain("deeper");
+    expect(await page.locator(".strip-said").innerHTML()).not.toContain("water");
     await showTruth(page);
-    const small = await page.locator(".lesson").evaluate((lesson) =>
-      [...lesson.querySelectorAll("text, label, p, output, select")].flatMap((one) => {
-        if (one.getClientRects().length === 0 || one.closest(".only-heard") !== null) return [];
-        const drawing = one.closest<SVGSVGElement>("svg");
-        const scale =
-          drawing === null ? 1 : drawing.getBoundingClientRect().width / drawing.viewBox.baseVal.width;
-        const px = Number.parseFloat(getComputedStyle(one).fontSize) * scale;
-        return px < 19 ? [`${px} px: ${one.textContent}`] : [];
-      }),
+    await button(page, "Pause").click();
+    await button(page, "To the end").click();
+    for (const [width, height] of [
+      [1920, 1080],
+      [1280, 720],
+      [1024, 768],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      await page.waitForTimeout(100);
+      expect(await misplaced(), `${width} px`).toEqual([]);
+      expect(await onSoil(), `${width} px`).toEqual([]);
+    }
+    await page.setViewportSize({ width: 1920, height: 1080 });
+    const strip = page.locator(".roots-strip");
+    const fronts = await toldEnds(page);
+    expect(Number(await strip.getAttribute("data-strip-mm"))).toBeCloseTo(
+      fronts[1]!.finalMm - fronts[0]!.finalMm,
+      1,
     );
-    expect(small).toEqual([]);
+    expect((await page.locator(".strip-said text").allTextContents()).join(" ")).toMatch(
+      /in deeper .* water this season/,
+    );
+    const answer = (await page.locator(".projected-answer").boundingBox())!;
+    const drawing = (await page.locator(".lesson .svg-picture").boundingBox())!;
+    expect(answer.y).toBeGreaterThanOrEqual(drawing.y + drawing.height - 2);
+    expect(await page.locator(".projected-answer").innerText()).toMatch(/^A typical year: .*bu\/ac/);
+    await page.keyboard.press("Escape");
+    await expect.poll(() => page.locator("header.head").evaluateAll(seenOf), patience).toBe(1);
     await close();
   });
 });

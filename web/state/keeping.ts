@@ -3,7 +3,7 @@ import { demos, demoWork } from "./demos.ts";
 import { isGroup, type Json } from "./json.ts";
 import { isLink, LinkError, workFromLink } from "./link.ts";
 import { loadOther, loadWork, readSaved, saveWork, tabOf } from "./savedWork.ts";
-import { begin, lastGood, openWork, work, type Work } from "./scenarioStore.ts";
+import { begin, lastGood, openWork, ownWork, type Work } from "./scenarioStore.ts";
 
 /** What the page says about keeping work, above everything else; null = nothing. */
 export const keepingSays = signal<string | null>(null);
@@ -34,7 +34,7 @@ export async function startKeeping(): Promise<void> {
   if (isLink(location.hash)) await openLink(location.hash);
   void save();
   effect(() => {
-    const isEdited = work.value !== saved;
+    const isEdited = ownWork.value !== saved;
     if (!isEdited && lastGood.value === savedGood) return;
     if (isEdited) editedAtMs = Date.now();
     clearTimeout(timer);
@@ -66,7 +66,7 @@ async function openLink(hash: string): Promise<void> {
 
 async function save(): Promise<void> {
   clearTimeout(timer);
-  saved = work.value;
+  saved = ownWork.value;
   savedGood = lastGood.value;
   try {
     const lost = await saveWork(tab, saved, editedAtMs, savedGood);
@@ -82,7 +82,7 @@ function hearOtherTab({ key, newValue }: StorageEvent): void {
   const theirs = readSaved(newValue);
   if (theirs === null || theirs.editedAtMs < startedAtMs) return;
   const { scenario } = theirs;
-  if (JSON.stringify(scenario) === JSON.stringify(work.value.scenario)) return;
+  if (JSON.stringify(scenario) === JSON.stringify(ownWork.value.scenario)) return;
   const name = isGroup(scenario) && typeof scenario["name"] === "string" ? scenario["name"] : "a scenario";
   otherTab.value = { tab: from, name };
 }

@@ -1,4 +1,4 @@
-import { computed, signal } from "@preact/signals";
+import { batch, computed, signal } from "@preact/signals";
 import type { FiveAnswers } from "../../src/scenario/say/fiveAnswers.ts";
 import { closed, edited, newHistory, redone, undone, type EditHow, type History } from "./history.ts";
 import { isGroup, type Json } from "./json.ts";
@@ -15,9 +15,16 @@ export interface Work {
 /** Text of each file that the scenario names, by the name it uses. */
 export type Attachments = Readonly<Record<string, string>>;
 
-const history = signal<History<Work>>(newHistory({ scenario: {}, attachments: {} }));
+const own = signal<History<Work>>(newHistory({ scenario: {}, attachments: {} }));
+/** A copy that a lesson changes in place of the user's own; null = there is none. */
+const copy = signal<History<Work> | null>(null);
+const history = computed(() => copy.value ?? own.value);
 
 export const work = computed(() => history.value.present);
+/** The user's own, whatever is tried on a copy: what is kept. */
+export const ownWork = computed(() => own.value.present);
+/** Whether what is on show is a copy that has been changed. */
+export const isOnCopy = computed(() => copy.value !== null && work.value !== ownWork.value);
 export const scenario = computed(() => work.value.scenario);
 export const attachments = computed(() => work.value.attachments);
 /** The five answers of a field that began with them; null = it came as a whole, as a file or a demo. */
@@ -55,14 +62,32 @@ export function editMany(changes: Changes, how: EditHow = "chosen", said = "chan
   put({ ...work.value, scenario: next }, said, changes.map(([path]) => path).join(" "), how);
 }
 
+/** From now on edits change a copy, until it is left or kept. */
+export function beginCopy(): void {
+  if (copy.peek() === null) copy.value = newHistory(own.peek().present);
+}
+
+/** The user's own again, as it was. */
+export function leaveCopy(): void {
+  if (copy.peek() === null) return;
+  lastEdit.value = "chosen";
+  copy.value = null;
+}
+
+/** The copy becomes the user's own, in one step of undo. */
+export function keepCopy(said: string): void {
+  const kept = copy.peek()?.present;
+  if (kept !== undefined) putOwn(kept, said);
+}
+
 /** This scenario changed as a whole; undo brings back what it was. */
 export function replace(next: Json, files: Attachments, said: string): void {
-  put({ ...work.value, scenario: next, attachments: files }, said, "", "chosen");
+  putOwn({ ...ownWork.value, scenario: next, attachments: files }, said);
 }
 
 /** Other work in place of this; undo brings this back. */
 export function openWork(next: Work, said: string): void {
-  put(next, said, "", "chosen");
+  putOwn(next, said);
 }
 
 /** The scenario with one of the five answers given or changed. */
@@ -72,17 +97,18 @@ export function answerWith(next: Work, place: string, how: EditHow): void {
 
 /** A file beside the scenario. */
 export function attach(name: string, text: string, changes: Changes = []): void {
+  const { present } = own.value;
   const next = {
-    ...work.value,
-    scenario: changed(scenario.value, changes),
-    attachments: { ...attachments.value, [name]: text },
+    ...present,
+    scenario: changed(present.scenario, changes),
+    attachments: { ...present.attachments, [name]: text },
   };
-  put(next, `use ${name}`, "", "chosen");
+  putOwn(next, `use ${name}`);
 }
 
 /** A slider was let go, a field left: the next edit is a step of its own. */
 export function endEdit(): void {
-  history.value = closed(history.value);
+  write(closed(history.value));
 }
 
 export function undo(): void {
@@ -107,7 +133,8 @@ export const lastGood = signal<Json | null>(null);
 export function begin(first: Work, good: Json | null = null): void {
   const fresh = newHistory(first);
   lastGood.value = good;
-  history.value =
+  copy.value = null;
+  own.value =
     good === null
       ? fresh
       : {
@@ -118,11 +145,25 @@ export function begin(first: Work, good: Json | null = null): void {
 
 function put(next: Work, said: string, place: string, how: EditHow): void {
   lastEdit.value = how;
-  history.value = edited(history.value, next, said, { place, how, atMs: performance.now() });
+  write(edited(history.value, next, said, { place, how, atMs: performance.now() }));
+}
+
+/** A step of the user's own; a copy ends. At once: nobody is to see what lies between. */
+function putOwn(next: Work, said: string): void {
+  batch(() => {
+    copy.value = null;
+    put(next, said, "", "chosen");
+  });
+}
+
+/** To the copy, where there is one. */
+function write(next: History<Work>): void {
+  if (copy.peek() === null) own.value = next;
+  else copy.value = next;
 }
 
 function moveTo(next: History<Work> | null): void {
   if (next === null) return;
   lastEdit.value = "chosen";
-  history.value = next;
+  write(next);
 }

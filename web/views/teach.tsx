@@ -3,6 +3,7 @@ import "../style/teach.css";
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { shownIn } from "../../src/report/tables/formatters.ts";
+import { leaveCopy } from "../state/scenarioStore.ts";
 import { units } from "../state/view.ts";
 import { answer } from "../worker/client.ts";
 import { differenceShown } from "./answer/chosenDifference.ts";
@@ -11,7 +12,9 @@ import { WhichDifference } from "./answer/whichDifference.tsx";
 import { answerClass, Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
 import { Guess } from "./teach/guess.tsx";
 import { Handout, isHandoutAsked } from "./teach/handout.tsx";
+import { useHeldSeason } from "./teach/heldSeason.ts";
 import { difference, isGuessing, subject } from "./teach/lesson.ts";
+import { useProjector } from "./teach/projector.ts";
 import { Roots } from "./teach/roots.tsx";
 import { Sliders } from "./teach/sliders.tsx";
 import { titles } from "./teach/subject.ts";
@@ -19,6 +22,10 @@ import { ThreeTold } from "./teach/threeTold.tsx";
 
 /** Before a class: two root systems and what sets them apart, in large type. */
 export function TeachView() {
+  useHeldSeason();
+  useProjector();
+  // Other views are about the user's own field.
+  useEffect(() => leaveCopy, []);
   return (
     <>
       <div class="teach-head">

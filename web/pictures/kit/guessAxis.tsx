@@ -20,26 +20,32 @@ interface GuessAxisProps {
   readonly c: number;
   readonly runs: number;
   readonly width: number;
+  /** Nothing is written smaller: on a projector. */
+  readonly leastTextPx: number;
   readonly colours: Palette;
   readonly shown: Formatters;
   readonly say: (mm: number) => string;
 }
 
 /** Extra water on one axis: the class's guess above it, the seasons and the rule of thumb below. */
-export function GuessAxis({ guessMm, difference, c, runs, width, colours, shown, say }: GuessAxisProps) {
+export function GuessAxis(props: GuessAxisProps) {
+  const { guessMm, difference, c, runs, width, leastTextPx, colours, shown, say } = props;
   const { p10, p50, p90 } = difference.extraWaterUsedMm;
   const rule = difference.ruleOfThumbMm;
   const perUnit = shown.system === "us" ? 25.4 : 1;
   const inside = [0, p10, p50, p90, rule, ...(guessMm === null ? [] : [guessMm])].map((mm) => mm / perUnit);
-  const size = clamp(width * defaults.sizePx.share, defaults.sizePx.least, defaults.sizePx.most);
-  const axis = axisOver(Math.min(...inside), Math.max(...inside), 12, width - 12, width > 420 ? 5 : 4);
+  const size = Math.max(
+    leastTextPx,
+    clamp(width * defaults.sizePx.share, defaults.sizePx.least, defaults.sizePx.most),
+  );
+  const axis = axisOver(Math.min(...inside), Math.max(...inside), 12, width - 12, width > 22 * size ? 5 : 3);
   const x = (mm: number) => axis.at(mm / perUnit);
   const { color } = caseStyle(c, colours);
   const [guessY, truthY, ruleY, axisY] = [1.4 * size, 3.1 * size, 6.1 * size, 6.8 * size];
   const said = [
     ...(guessMm === null ? [] : [`guess ${say(guessMm)}`]),
-    `${runs === 1 ? "the one season run" : "middle season"} ${say(p50)}`,
-    ...(runs === 1 ? [] : [`eight seasons of ten ${say(p10)} to ${say(p90)}`]),
+    `${runs === 1 ? "the one season run" : "a typical year"} ${say(p50)}`,
+    ...(runs === 1 ? [] : [`8 years of 10 ${say(p10)} to ${say(p90)}`]),
     `${words.ruleOfThumb.toLowerCase()} ${say(rule)} ${shown.length}`,
   ].join(", ");
   return (
@@ -94,7 +100,7 @@ export function GuessAxis({ guessMm, difference, c, runs, width, colours, shown,
         <Label
           at={x(rule)}
           y={ruleY}
-          text={`rule of thumb ${say(rule)}`}
+          text={`${width > 13 * size ? "rule of thumb" : "rule"} ${say(rule)}`}
           color={colours.pencil}
           {...{ width, size }}
         />

@@ -1,4 +1,4 @@
-import type { ReadonlySignal } from "@preact/signals";
+import { computed, type ReadonlySignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import type { LayerShown, SeasonShown } from "../../worker/protocol.ts";
@@ -6,12 +6,22 @@ import { fontFamily, type Palette } from "../kit/palette.ts";
 import { handLine } from "../kit/handDrawn.ts";
 import { depthY, type Box, type Window } from "../kit/box.ts";
 import { rootSystemOf } from "./rootSystem.ts";
-import { FrontLines, FrontNumber, GrownRoots, Plant, RainFalling, WaterBehind } from "./twoRootsDay.tsx";
+import { BesideSoil } from "./twoRootsBeside.tsx";
+import {
+  FrontLines,
+  FrontNumber,
+  GrownRoots,
+  Plant,
+  RainFalling,
+  StripOutline,
+  WaterBehind,
+} from "./twoRootsDay.tsx";
 import { Depths, CaseName, WaterKey } from "./twoRootsFrame.tsx";
-import { crownIn, slipsOf, slipWeight, type Slip, type TwoRootsLayout } from "./twoRootsLayout.ts";
+import { crownIn, type TwoRootsLayout } from "./twoRootsLayout.ts";
+import { stripOn, type Strip } from "./twoRootsStrip.ts";
 import { sliceAt } from "../pit/waterHeatmap.ts";
 import { DenseLayer, EarthMarks } from "../kit/earth.tsx";
-import { layerBands, type LayerBand } from "../kit/layerBands.ts";
+import { layerBands } from "../kit/layerBands.ts";
 
 export const defaults = {
   name: "Two root systems side by side in the soil's available water",
@@ -30,14 +40,18 @@ export interface TwoRootsProps {
   readonly day: ReadonlySignal<number>;
   readonly colours: Palette;
   readonly shown: Formatters;
+  /** In words, what the soil between both fronts was worth; null while that is not to be told. */
+  readonly sayWorth: ((strip: Strip) => string) | null;
   /** Keeps the clipping of two drawings on one page apart. */
   readonly id: string;
 }
 
 /** Both root systems down the same soil, on one axis: what moves with the day is drawn by parts of their own. */
-export function TwoRoots({ season, pair, layers, layout, depthMm, day, colours, shown, id }: TwoRootsProps) {
+export function TwoRoots(props: TwoRootsProps) {
+  const { season, pair, layers, layout, depthMm, day, colours, shown, sayWorth, id } = props;
   const window: Window = { fromDay: 0, toDay: season.days, depthMm };
   const here = pair.filter((c) => season.cases[c] !== undefined);
+  const strip = useMemo(() => computed(() => stripOn(season, pair, day.value)), [season, pair, day]);
   return (
     <g font-family={fontFamily} font-size={layout.sizePx} fill={colours.ink}>
       <rect width={layout.width} height={layout.height} fill={colours.paper} />
@@ -45,9 +59,10 @@ export function TwoRoots({ season, pair, layers, layout, depthMm, day, colours, 
       {here.map((c, n) => (
         <RootPanel
           key={c}
-          {...{ c, n, season, layout, window, day, colours, shown }}
+          {...{ c, n, season, layout, window, day, strip, colours, shown, sayWorth }}
           others={here.filter((other) => other !== c)}
           layers={layers[n] ?? []}
+          otherLayers={layers[1 - n] ?? []}
           box={layout.panels[n]!}
           id={`${id}-${n}`}
         />
@@ -64,12 +79,16 @@ interface PanelProps {
   readonly others: readonly number[];
   readonly season: SeasonShown;
   readonly layers: readonly LayerShown[];
+  /** Of the case beside it. */
+  readonly otherLayers: readonly LayerShown[];
   readonly box: Box;
   readonly layout: TwoRootsLayout;
   readonly window: Window;
   readonly day: ReadonlySignal<number>;
+  readonly strip: ReadonlySignal<Strip | null>;
   readonly colours: Palette;
   readonly shown: Formatters;
+  readonly sayWorth: ((strip: Strip) => string) | null;
   readonly id: string;
 }
 
@@ -77,7 +96,6 @@ function RootPanel(props: PanelProps) {
   const { c, n, season, layers, box, layout, window, day, colours, id } = props;
   const one = season.cases[c]!;
   const bands = useMemo(() => layerBands(layers, one, box, window), [one, layers, box, window.depthMm]);
-  const slips = useMemo(() => slipsOf(bands, box, layout), [bands, box, layout]);
   const roots = useMemo(
     () =>
       rootSystemOf({ width: box.width, height: box.height, crown: crownIn(box) }, (px) => {
@@ -118,42 +136,9 @@ function RootPanel(props: PanelProps) {
       ))}
       <path d={`M${box.x} ${box.y}h${box.width}`} stroke={colours.ink} stroke-width="3" />
       <FrontLines {...props} />
-      <LayerSlips {...{ slips, bands, layout, colours }} />
-      <FrontNumber {...props} slips={slips} />
-    </g>
-  );
-}
-
-interface SlipsProps {
-  readonly slips: readonly Slip[];
-  readonly bands: readonly LayerBand[];
-  readonly layout: TwoRootsLayout;
-  readonly colours: Palette;
-}
-
-/** Names on slips of paper, which no line strikes through; a dense layer says what it does. */
-function LayerSlips({ slips, bands, layout, colours }: SlipsProps) {
-  return (
-    <g class="layer-slips">
-      {slips.map(({ box, sizePx, lines }, i) => {
-        const { isSlow } = bands[i]!;
-        return (
-          <g key={i} font-size={sizePx}>
-            <rect {...box} rx="2" fill={colours.paper} fill-opacity="0.94" />
-            {lines.map((text, l) => (
-              <text
-                key={l}
-                x={box.x + 5}
-                y={box.y + sizePx * (1 + l * 1.2)}
-                fill={isSlow ? colours.pan : colours.ink}
-                font-weight={slipWeight(isSlow, layout)}
-              >
-                {text}
-              </text>
-            ))}
-          </g>
-        );
-      })}
+      <StripOutline {...props} />
+      <BesideSoil {...props} bands={bands} />
+      <FrontNumber {...props} />
     </g>
   );
 }

@@ -6,7 +6,8 @@ import { caseStyle, type Palette } from "../kit/palette.ts";
 import { plantOf } from "../kit/handDrawn.ts";
 import { clamp, depthY, type Box, type Window } from "../kit/box.ts";
 import { strokesTo, type RootSystem } from "./rootSystem.ts";
-import { crownIn, numberTop, type Slip, type TwoRootsLayout } from "./twoRootsLayout.ts";
+import { crownIn, numberTop, type TwoRootsLayout } from "./twoRootsLayout.ts";
+import type { Strip } from "./twoRootsStrip.ts";
 import { heldFront } from "./twoRootsTable.ts";
 import { colourTable, shareAvailable } from "../pit/waterHeatmap.ts";
 import { strokeDashes } from "../kit/marks.tsx";
@@ -184,6 +185,28 @@ export function FrontLines({ c, others, season, box, window, day, colours }: Fro
   );
 }
 
+interface StripProps extends OfDay {
+  readonly c: number;
+  readonly window: Window;
+  readonly strip: ReadonlySignal<Strip | null>;
+}
+
+/** The soil between both fronts, outlined in the soil of the deeper roots. */
+export function StripOutline({ c, box, window, strip, colours }: StripProps) {
+  const now = strip.value;
+  if (now === null || now.deeper !== c) return null;
+  const y = depthY(box, window, now.topMm);
+  const height = Math.max(3, depthY(box, window, now.bottomMm) - y);
+  const inside = { x: box.x + 2, y: y.toFixed(1), width: box.width - 4, height: height.toFixed(1) };
+  return (
+    <g class="roots-strip" data-strip-mm={(now.bottomMm - now.topMm).toFixed(2)}>
+      <rect {...inside} fill={caseStyle(c, colours).color} fill-opacity="0.28" />
+      <rect {...inside} fill="none" stroke={colours.paper} stroke-width="6" stroke-opacity="0.7" />
+      <rect {...inside} fill="none" stroke={caseStyle(c, colours).color} stroke-width="3.4" />
+    </g>
+  );
+}
+
 /** The depth of these roots, in figures. */
 export function FrontNumber({
   c,
@@ -194,21 +217,20 @@ export function FrontNumber({
   day,
   colours,
   shown,
-  slips,
-}: Omit<FrontsProps, "others"> & { readonly slips: readonly Slip[] }) {
+}: Omit<FrontsProps, "others">) {
   const mm = heldFront(season.cases[c]!, day.value);
   if (mm === null) return null;
-  const size = layout.sizePx + (layout.wide ? 5 * layout.scale : 2);
+  const size = layout.numberSizePx;
   const text = `${shown.depth(mm)} ${shown.length}`;
-  const [width, height] = [text.length * size * 0.62 + 12, size + 7];
-  const x = box.x + box.width - width - 8;
-  const top = numberTop(depthY(box, window, mm), { x, y: 0, width, height }, box, slips);
+  const [width, height] = [text.length * size * 0.6 + 10, size * 1.2];
+  const x = box.x + box.width - width - 6;
+  const top = numberTop(depthY(box, window, mm), height, box);
   return (
     <g class="roots-front-number">
       <rect {...{ x, width, height }} y={top} rx="3" fill={colours.paper} fill-opacity="0.94" />
       <text
-        x={box.x + box.width - 14}
-        y={top + size}
+        x={x + width - 5}
+        y={top + size * 0.95}
         text-anchor="end"
         font-size={size}
         font-weight="700"

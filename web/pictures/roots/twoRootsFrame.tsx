@@ -19,11 +19,12 @@ interface CaseNameProps {
 /** A case's whole name over its roots, with the line its front is drawn in. */
 export function CaseName({ c, n, layout, colours }: CaseNameProps) {
   const { wide, scale, nameSizePx: size } = layout;
-  const { x } = layout.panels[n]!;
+  const gutter = layout.gutters[n]!;
+  const x = wide && gutter?.side === "left" ? gutter.x : layout.panels[n]!.x;
   return (
     <g class="root-name">
       {wide && (
-        <svg x={x} y={6 * scale} width={38 * scale} height={14 * scale} viewBox="0 0 38 14">
+        <svg x={x} y={2 + size / 2 - 7 * scale} width={38 * scale} height={14 * scale} viewBox="0 0 38 14">
           <LineSample c={c} colours={colours} />
         </svg>
       )}
@@ -73,12 +74,14 @@ export function WaterKey({
   readonly id: string;
 }) {
   const { panels, legendY, sizePx, wide, scale } = layout;
-  const x = panels[0]!.x;
-  const size = sizePx - 1;
-  const words = wide ? "water that roots can take: dry" : "water: dry";
+  const x = wide ? panels[0]!.x - layout.gutters[0]!.width : panels[0]!.x;
+  const size = wide ? sizePx : sizePx - 1;
+  const hasRoom = layout.width - x > 36 * size;
+  const words = wide && hasRoom ? "water that roots can take: dry" : "water: dry";
   const from = x + widthOf(words, size) + 8;
   const length = wide ? 160 * scale : 90;
-  const base = legendY + 12 * scale;
+  const heightPx = wide ? 0.8 * size : 14;
+  const base = legendY + heightPx * 0.9;
   return (
     <g font-size={size} fill={colours.pencil}>
       <linearGradient id={`${id}-key`}>
@@ -93,7 +96,7 @@ export function WaterKey({
         x={from}
         y={legendY}
         width={length}
-        height={14 * scale}
+        height={heightPx}
         fill={`url(#${id}-key)`}
         stroke={colours.pencil}
         stroke-width="0.8"

@@ -12,11 +12,22 @@ import type { ResolvedScenario } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
 import { answerClass } from "../parts.tsx";
+import { useScreenHeight } from "../screenHeight.ts";
 import { isPlaying } from "../pit/playhead.ts";
 import { paceIn } from "./denseLayer.ts";
 import { guessRange, guessSaid, saidMore } from "./guessWords.ts";
-import { difference, guessMm, isGuessing, pair, shownAtId } from "./lesson.ts";
+import {
+  difference,
+  guessAgain,
+  guessMm,
+  isGuessing,
+  pair,
+  setGuess,
+  shownAtId,
+  showTruth,
+} from "./lesson.ts";
 import { endDay, playTheRest } from "./playing.ts";
+import { isProjected, leastTextShare } from "./projector.ts";
 
 /** The class guesses, then the truth is drawn beside it. */
 export function Guess() {
@@ -59,17 +70,14 @@ function Guessing({ told, shown }: { readonly told: DifferenceAnswer; readonly s
         to={us ? mostMm / perUnit : Math.round(mostMm / 10) * 10}
         step={us ? 0.05 : 1}
         say={(value) => saidMore(value * perUnit, us ? shown.fineWater : shown.water, shown.length)}
-        onSlide={(value) => {
-          guessMm.value = value * perUnit;
-        }}
+        onSlide={(value) => setGuess(value * perUnit)}
       />
       <button
         type="button"
         class="primary"
         onClick={() => {
           const from = endDay.peek();
-          isGuessing.value = false;
-          shownAtId.value = answerId.peek();
+          showTruth();
           playTheRest(from);
         }}
       >
@@ -87,6 +95,7 @@ interface TruthProps {
 
 function Truth({ told, comparison, shown }: TruthProps) {
   const [room, width] = useRoom<HTMLDivElement>();
+  const screenPx = useScreenHeight();
   const d = differenceShown.value;
   const say = differenceDigits(comparison, d, shown).water;
   const { runs } = comparison.method;
@@ -98,7 +107,7 @@ function Truth({ told, comparison, shown }: TruthProps) {
         <strong>{saidMore(told.extraWaterUsedMm.p50, say, shown.length)}</strong> water{" "}
         {runs === 1
           ? "in the one season run"
-          : `in the middle season (eight of ten: ${rangeSaid(told.extraWaterUsedMm, say)})`}
+          : `in a typical year (8 years of 10: ${rangeSaid(told.extraWaterUsedMm, say)})`}
       </p>
       <div ref={room}>
         <GuessAxis
@@ -106,6 +115,7 @@ function Truth({ told, comparison, shown }: TruthProps) {
           difference={told}
           c={d + 1}
           colours={palette()}
+          leastTextPx={isProjected.value ? leastTextShare * screenPx * 1.04 : 0}
           {...{ runs, width, shown, say }}
         />
       </div>
@@ -114,14 +124,13 @@ function Truth({ told, comparison, shown }: TruthProps) {
           {sentence}
         </p>
       ))}
-      {hasMoved && <p class="teach-note">Something has been changed since that guess.</p>}
+      {hasMoved && <p class="teach-note">Something was changed after that guess.</p>}
       <button
         type="button"
         class={hasMoved ? "primary" : undefined}
         onClick={() => {
           isPlaying.value = false;
-          guessMm.value = 0;
-          isGuessing.value = true;
+          guessAgain();
         }}
       >
         Guess again
@@ -139,9 +148,7 @@ function truthHeard(told: DifferenceAnswer, comparison: Comparison, shown: Forma
   const say = differenceDigits(comparison, differenceShown.value, shown).water;
   const middle = saidMore(told.extraWaterUsedMm.p50, say, shown.length);
   const range =
-    runs === 1
-      ? ""
-      : ` in the middle season, ${rangeSaid(told.extraWaterUsedMm, say)} in eight seasons of ten`;
+    runs === 1 ? "" : ` in a typical year, ${rangeSaid(told.extraWaterUsedMm, say)} in 8 years of 10`;
   const close = guessSaid(guessMm.value, truthOf(told, runs), say, shown).join(" ");
   return `The truth: ${middle} water${range}. ${close}`;
 }

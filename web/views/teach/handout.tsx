@@ -1,5 +1,6 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { signal, useSignal } from "@preact/signals";
+import type { ComponentChildren } from "preact";
 import { useEffect, useId, useLayoutEffect, useRef } from "preact/hooks";
 import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { printPalette, type Palette } from "../../pictures/kit/palette.ts";
@@ -7,6 +8,7 @@ import { rootedDepthMm } from "../../pictures/pit/pitWallLayout.ts";
 import { sayDay } from "../../pictures/pit/pitWallReading.ts";
 import { TwoRoots } from "../../pictures/roots/twoRoots.tsx";
 import { twoRootsLayout } from "../../pictures/roots/twoRootsLayout.ts";
+import type { Strip } from "../../pictures/roots/twoRootsStrip.ts";
 import { heldFront } from "../../pictures/roots/twoRootsTable.ts";
 import { scenarioName } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
@@ -16,6 +18,8 @@ import { differenceShown } from "../answer/chosenDifference.ts";
 import { sentencesOf } from "../answer/sentences.ts";
 import { question } from "./guess.tsx";
 import { denseLayer, difference, pair, subject } from "./lesson.ts";
+import { coveredFrom } from "./playing.ts";
+import { worthSaid } from "./stripWorth.ts";
 import { questionsFor, titles } from "./subject.ts";
 import { ThreeTold } from "./threeTold.tsx";
 
@@ -25,7 +29,14 @@ export const isHandoutAsked = signal(false);
 /** What a Letter and an A4 page both have room for within 10 mm margins, mm, a little spared. */
 const page = { widthMm: 188, heightMm: 255 } as const;
 const mmPerPx = mmPerInch / 96;
-const picture = { width: 760, height: 320 } as const;
+const picturePx = 760;
+
+/** Three that a class needs; all of the answer's own stand under the lesson. */
+const handoutCautions = [
+  "This is a model, not a field: pests, hail, lodging and nutrients are left out, and nothing moves sideways.",
+  "The range is of weather and of what is not known of the soil. One field in one year can lie outside it.",
+  "Before anyone digs, have buried lines located. A pit wall can fall in: nobody enters a deep pit.",
+] as const;
 
 const paper: Palette = { ...printPalette, paper: "#ffffff" };
 
@@ -73,7 +84,10 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
         </p>
       </header>
       {told !== null && <p class="handout-question">{question(told)}</p>}
-      <SoilPicture {...{ soil }} season={drawn} />
+      <SoilPicture {...{ soil }} season={drawn} day={coveredFrom(drawn)} height={330} sayWorth={null}>
+        Behind the roots, the water they can still take. The shape of the roots is drawn for the eye; their
+        depth is worked out.
+      </SoilPicture>
       {told !== null && (
         <p class="handout-blanks">
           My guess: <Blank /> {shown.length} <span />
@@ -90,9 +104,18 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
       <p class="handout-fold">fold back along this line: the answer is below</p>
       <p class="handout-answer">{first}</p>
       {told !== null && <ThreeTold {...{ told, comparison, d, shown }} />}
-      <h3>Cautions</h3>
+      <SoilPicture
+        {...{ soil }}
+        season={drawn}
+        day={drawn.days - 1}
+        height={260}
+        sayWorth={worthSaid(shown, true)}
+      >
+        The crop is ripe.
+      </SoilPicture>
+      <h3>Keep in mind</h3>
       <ul class="handout-cautions">
-        {comparison.cautions.map((caution) => (
+        {handoutCautions.map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>
@@ -105,41 +128,49 @@ function Blank({ isLong = false }: { readonly isLong?: boolean }) {
   return <span class={isLong ? "blank is-long" : "blank"} role="img" aria-label="space to write in" />;
 }
 
-function SoilPicture({ soil, season: drawn }: Omit<SheetProps, "now">) {
+interface SoilPictureProps extends Omit<SheetProps, "now"> {
+  /** Counted from the season's first day. */
+  readonly day: number;
+  readonly height: number;
+  readonly sayWorth: ((strip: Strip) => string) | null;
+  /** After the date and the depths. */
+  readonly children: ComponentChildren;
+}
+
+function SoilPicture({ soil, season: drawn, day, height, sayWorth, children }: SoilPictureProps) {
   const id = useId();
   const both = pair.value;
-  const lastDay = useSignal(drawn.days - 1);
+  const dayShown = useSignal(day);
   const shown = shownIn(units.value);
   const layers = both.map((c) => soil.cases[c]?.layers ?? []);
   const names = both.map((c) => drawn.cases[c]?.name ?? "");
-  const layout = twoRootsLayout(picture.width, picture.height, names);
+  const layout = twoRootsLayout(picturePx, height, names);
   const bottomMm = Math.max(...layers.map((some) => some.at(-1)?.bottomMm ?? 0));
   const cases = both.flatMap((c) => drawn.cases[c] ?? []);
-  const ends = cases.map((one) => {
-    const depth = shown.depth(heldFront(one, drawn.days - 1) ?? 0);
+  const depths = cases.map((one) => {
+    const depth = shown.depth(heldFront(one, day) ?? 0);
     return `${one.name} ${depth} ${shown.length}`;
   });
+  const date = sayDay(drawn.firstDay + day, drawn.isGenerated);
   return (
     <figure>
       <svg
-        viewBox={`0 0 ${picture.width} ${picture.height}`}
+        viewBox={`0 0 ${picturePx} ${height}`}
         role="img"
-        aria-label={`Roots at maturity: ${ends.join(", ")}`}
+        aria-label={`Roots on ${date}: ${depths.join(", ")}`}
       >
         <TwoRoots
           season={drawn}
           pair={both}
           depthMm={rootedDepthMm({ ...drawn, cases }, bottomMm)}
-          day={lastDay}
+          day={dayShown}
           colours={paper}
           id={`handout${id}`}
-          {...{ layers, layout, shown }}
+          {...{ layers, layout, shown, sayWorth }}
         />
       </svg>
       <figcaption>
-        The roots at maturity, {sayDay(drawn.firstDay + drawn.days - 1, drawn.isGenerated)}, in one season of{" "}
-        {drawn.runs}: {ends.join("; ")}. Behind them the water that is left. The shape of the roots is drawn
-        to be seen; how deep they are is worked out.
+        {date}, in one season of {drawn.runs}. Roots down to: {depths.join("; ")}. {children}
       </figcaption>
     </figure>
   );

@@ -1,8 +1,9 @@
 import { computed, signal } from "@preact/signals";
-import { answer, resolved } from "../../worker/client.ts";
+import { isOnCopy } from "../../state/scenarioStore.ts";
+import { answer, answerId, resolved } from "../../worker/client.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
 import { fittedPassage, layerNamed, slowestLayer, type DenseLayer } from "./denseLayer.ts";
-import { subjectOf } from "./subject.ts";
+import { subjectOf, type Subject } from "./subject.ts";
 
 /** What the lesson is about: two cases and a layer. It stays while views change. */
 
@@ -46,19 +47,56 @@ export function nameDenseLayer(name: string): void {
   if (found !== null) held.value = { ...found, key: key.peek() };
 }
 
-/** What sets the two apart. */
-export const subject = computed(() => {
+const subjectNow = computed(() => {
   const cases = resolved.value?.cases ?? [];
   const [one = 0, other = -1] = pair.value;
   return subjectOf(cases[one], cases[other]);
 });
 
+/** Which scenario and which two of its cases: another lesson begins with the guess again. */
+const lesson = computed(() => {
+  const { name, cases } = resolved.value ?? { name: "", cases: [] };
+  return JSON.stringify([name, cases.map((one) => one.name), pair.value]);
+});
+
+let heldSubject: { readonly lesson: string; readonly subject: Subject } | null = null;
+
+/** What sets the two apart; while a copy is tried out, what did so in the user's own: sliding asks no other question. */
+export const subject = computed(() => {
+  const now = { lesson: lesson.value, subject: subjectNow.value };
+  if (!isOnCopy.value || heldSubject?.lesson !== now.lesson) heldSubject = now;
+  return heldSubject.subject;
+});
+
 /** The difference that is guessed; null with one case alone. */
 export const difference = computed(() => answer.value?.comparison.differences[differenceShown.value] ?? null);
 
+interface Guessed {
+  readonly lesson: string;
+  readonly mm: number;
+  /** The answer's number when the truth was shown, after which a slider may have moved; null = not shown yet. */
+  readonly shownAtId: number | null;
+}
+
+const guessed = signal<Guessed>({ lesson: "", mm: 0, shownAtId: null });
+const guess = computed<Guessed>(() =>
+  guessed.value.lesson === lesson.value ? guessed.value : { lesson: lesson.value, mm: 0, shownAtId: null },
+);
+
 /** While the class guesses, nothing that tells the answer is on the page. */
-export const isGuessing = signal(true);
+export const isGuessing = computed(() => guess.value.shownAtId === null);
 /** mm; kept through a change of units. */
-export const guessMm = signal(0);
-/** The answer's number when the truth was shown: after a slider has moved it is another. */
-export const shownAtId = signal<number | null>(null);
+export const guessMm = computed(() => guess.value.mm);
+export const shownAtId = computed(() => guess.value.shownAtId);
+
+export function setGuess(mm: number): void {
+  guessed.value = { ...guess.peek(), mm };
+}
+
+export function showTruth(): void {
+  guessed.value = { ...guess.peek(), shownAtId: answerId.peek() };
+}
+
+export function guessAgain(): void {
+  guessed.value = { lesson: lesson.peek(), mm: 0, shownAtId: null };
+}

@@ -2,6 +2,7 @@ import { computed } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { wantsStill } from "../../state/theme.ts";
 import { season } from "../../worker/client.ts";
+import type { SeasonShown } from "../../worker/protocol.ts";
 import { firstShownDay, goTo, headDay, isPlaying, lastDay } from "../pit/playhead.ts";
 import { playOn } from "../pit/playOn.ts";
 import { difference, isGuessing } from "./lesson.ts";
@@ -22,12 +23,17 @@ export const startDay = computed(() => {
 /** The last day that may be seen. */
 export const endDay = computed(() => {
   if (!isGuessing.value || difference.value === null) return lastDay.value;
-  const opens = (season.value?.cases ?? []).map(
+  return season.value === null ? 0 : Math.max(startDay.value, coveredFrom(season.value));
+});
+
+/** The day from which on a season is hidden while the class guesses. */
+export function coveredFrom({ cases, days }: Pick<SeasonShown, "cases" | "days">): number {
+  const opens = cases.map(
     ({ startsAt, sowingDay, maturityDay }) =>
       startsAt + sowingDay + Math.round(openShare * (maturityDay - sowingDay)),
   );
-  return Math.max(startDay.value, Math.min(lastDay.value, ...opens));
-});
+  return Math.min(days - 1, ...opens);
+}
 
 export const shownDay = computed(() => Math.max(startDay.value, Math.min(headDay.value, endDay.value)));
 

@@ -2,13 +2,14 @@ import { useId, useRef } from "preact/hooks";
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { shownIn } from "../../../src/report/tables/formatters.ts";
 import { Slider } from "../../forms/slider.tsx";
-import { edit, editMany, scenario, valueAt } from "../../state/scenarioStore.ts";
+import { scenario, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { answer, resolved } from "../../worker/client.ts";
 import type { LayerShown, ResolvedScenario } from "../../worker/protocol.ts";
 import { boundaryStepMm } from "../pit/boundaryEdit.ts";
 import { densityPath, movedTo, paceIn, topRange, type DenseLayer } from "./denseLayer.ts";
 import { denseLayer, fitted, keepDenseLayer, nameDenseLayer } from "./lesson.ts";
+import { CopyNote, tryOut } from "./onCopy.tsx";
 import { ownRain, rainSlid, sayRain } from "./rainSlid.ts";
 
 /** The three things that are slid in the lesson. */
@@ -26,6 +27,7 @@ export function Sliders() {
       )}
       {soil !== null && <RainSlider soil={soil} />}
       {soil !== null && layer !== undefined && <WhichLayer soil={soil} layer={layer} />}
+      <CopyNote />
     </section>
   );
 }
@@ -58,24 +60,24 @@ function DensitySlider({ soil, dense, layer }: OfLayer) {
         say={(value) => `${value.toFixed(2)} g/cm³`}
         onSlide={(value) => {
           keepDenseLayer();
-          edit(path, `${value.toFixed(2)} g/cm^3`, "slid", `slide the density of ${layer.name}`);
+          tryOut([[path, `${value.toFixed(2)} g/cm^3`]], "slid", `slide the density of ${layer.name}`);
         }}
       />
       <p class="teach-note">
         {byReading
-          ? "A penetrometer reading tells how roots fare here; density changes only what water the layer holds."
+          ? "A penetrometer reading sets how fast roots grow here; density only changes how much water the layer holds."
           : dug === undefined
-            ? `Roots keep ${percentOf(paceIn(layer))} of their pace in it, as usually read.`
-            : `By its density roots would keep ${percentOf(paceIn(layer))} of their pace in it.`}
+            ? `Roots grow through it at ${percentOf(paceIn(layer))} of their usual speed.`
+            : `By its density roots would grow through it at ${percentOf(paceIn(layer))} of their usual speed.`}
         {path.startsWith("cases") && ` Only in “${name}”.`}
       </p>
       {dug !== undefined && (
         <p class="teach-note">
-          But plants were dug in “{name}”: they tell of {percentOf(dug)}, and that goes before its density.{" "}
+          But the plants dug in “{name}” say {percentOf(dug)}, and the dig goes before the density.{" "}
           <button
             type="button"
             class="small"
-            onClick={() => edit("evidence.digDecides", false, "chosen", "let the density decide")}
+            onClick={() => tryOut([["evidence.digDecides", false]], "chosen", "let the density decide")}
           >
             Let the density decide
           </button>
@@ -118,7 +120,7 @@ function DepthSlider({ soil, dense, layer }: OfLayer) {
       onSlide={(value) => {
         keepDenseLayer();
         const changes = movedTo(scenario.peek(), layers, dense, value * perUnit, system);
-        if (changes !== null) editMany(changes, "slid", `move ${layer.name}`);
+        if (changes !== null) tryOut(changes, "slid", `move ${layer.name}`);
       }}
     />
   );
@@ -156,19 +158,17 @@ function RainSlider({ soil }: { readonly soil: ResolvedScenario }) {
         to={to}
         step={step}
         say={(slid) => `${sayRain(slid, system)}${isAsItCame && slid === value ? ", as it came" : ""}`}
-        onSlide={(slid) => edit(path, sayRain(slid, system), "slid", "slide the rain")}
+        onSlide={(slid) => tryOut([[path, sayRain(slid, system)]], "slid", "slide the rain")}
       />
       {isAsItCame && (
-        <p class="teach-note">Years as they are; move the slider, and each {over} is scaled to that total.</p>
+        <p class="teach-note">The years as they came. Moving the slider scales every {over} to that total.</p>
       )}
-      {totals > 1 && (
-        <p class="teach-note">Middle of {totals} totals; move the slider, and it is the only one.</p>
-      )}
+      {totals > 1 && <p class="teach-note">The middle of your {totals} totals.</p>}
       {!isAsItCame && canBeAsItCame && (
         <button
           type="button"
           class="small"
-          onClick={() => edit(path, undefined, "chosen", "take the rain as it came")}
+          onClick={() => tryOut([[path, undefined]], "chosen", "take the rain as it came")}
         >
           As it came
         </button>
@@ -184,7 +184,7 @@ function WhichLayer({ soil, layer }: Omit<OfLayer, "dense">) {
   if (names.length < 2) return null;
   return (
     <p class="teach-which">
-      <label for={id}>Layer of the sliders</label>{" "}
+      <label for={id}>Layer to change</label>{" "}
       <select id={id} value={layer.name} onChange={(event) => nameDenseLayer(event.currentTarget.value)}>
         {names.map((name) => (
           <option key={name} value={name}>

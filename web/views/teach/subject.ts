@@ -16,12 +16,18 @@ export function subjectOf(first: Told | undefined, other: Told | undefined): Sub
   const isDenser = differs(passages);
   if (isDenser) all.push(differs(makeup) ? "else" : "density");
   else if (differs(makeup)) all.push("else");
-  if (differs(({ ground }) => ground)) all.push("surface");
+  // Runoff of a dense soil follows from its density.
+  if (differs(({ ground }) => (isDenser ? withoutCurveNumbers(ground) : ground))) all.push("surface");
   // Water told by layer as a share of what it can hold follows from the density.
   const follows = isDenser && [first, other].every(({ startingWater }) => startingWater.kind === "by layer");
   if (!follows && differs(({ startingWater }) => startingWater)) all.push("water");
   if (differs(({ crop, fallowDays }) => [crop, fallowDays])) all.push("else");
   return all.length === 1 ? all[0]! : "else";
+}
+
+function withoutCurveNumbers(ground: Told["ground"]): unknown {
+  const { curveNumberFallow: _, curveNumberCrop: __, curveNumberBareFallow: ___, ...rest } = ground;
+  return rest;
 }
 
 /** How dense the layers are, and what that leaves of the pace. */

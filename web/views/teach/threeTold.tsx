@@ -21,7 +21,7 @@ export function ThreeTold({ told, comparison, d, shown }: ThreeToldProps) {
   const range =
     runs === 1
       ? "in the one season run"
-      : `in the middle season; eight of ten: ${rangeWithUnit(extraWaterUsedMm, say, shown.length)}`;
+      : `in a typical year; 8 years of 10: ${rangeWithUnit(extraWaterUsedMm, say, shown.length)}`;
   const all = [
     [words.ruleOfThumb, ruleOfThumbMm, `extra depth (${deeper}) times what the soil there can hold`],
     [words.stored, storedInExtraDepthMm, "what that depth really held when the crop was sown"],

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { shownIn } from "../../../../src/report/tables/formatters.ts";
 import { rootSystemOf, strokesTo, type Strokes } from "../../../../web/pictures/roots/rootSystem.ts";
 import { layerSaid, numberTop, twoRootsLayout } from "../../../../web/pictures/roots/twoRootsLayout.ts";
+import { stripOn } from "../../../../web/pictures/roots/twoRootsStrip.ts";
 import type { Json } from "../../../../web/state/json.ts";
 import { getAt, setAt } from "../../../../web/state/path.ts";
 import {
@@ -185,6 +186,13 @@ describe("what the lesson asks", () => {
   ] as const)("is of %s where that sets the cases apart", (subject, change) =>
     expect(subjectOf(base, other(change))).toBe(subject),
   );
+  test("is of density still where only the curve numbers follow from it", () =>
+    expect(
+      subjectOf(
+        base,
+        other({ ...soilWith(1.7, 0.2), ground: { residueCoverCrop: 0.4, curveNumberCrop: 80 } }),
+      ),
+    ).toBe("density"));
   test("is of density still where the water told by layer follows from it", () => {
     const byLayer = (volumeFraction: readonly number[]) => ({
       startingWater: { kind: "by layer", volumeFraction },
@@ -267,11 +275,11 @@ describe("a guess", () => {
     guessSaid(inches * inch, how, shown.fineWater, shown).join(" ");
 
   test.each([
-    [0.3, /as good as the same/],
+    [0.3, /as good as a typical year itself/],
     [0.5, /0\.20 in above .* within the range/],
     [0.15, /0\.15 in below .* within the range/],
-    [0.9, /0\.60 in above .* fewer than one season in ten/],
-    [0, /0\.30 in below .* nine seasons in ten or more/],
+    [0.9, /0\.60 in above .* fewer than one year in ten/],
+    [0, /0\.30 in below .* nine years in ten or more bring more/],
     [1.25, /close to the rule of thumb/],
   ])("of %d in is told how close it came", (inches, words) => expect(said(inches)).toMatch(words));
   test("is not set against a range where there is one run only", () =>
@@ -300,21 +308,55 @@ describe("words on two root systems", () => {
     expect(twoRootsLayout(828, 450, ["a", "b"]).sizePx).toBeCloseTo(17, 0);
     expect(twoRootsLayout(1200, 735, ["a", "b"]).sizePx).toBeGreaterThan(23);
   });
-  test("put a front's number under its line, over it where a slip or the end of the soil is in the way", () => {
+  test("are no smaller than asked for, and leave the soil its room", () => {
+    for (const [width, height, least] of [
+      [1350, 790, 38.9],
+      [880, 520, 25.9],
+      [704, 570, 27.6],
+    ] as const) {
+      const layout = twoRootsLayout(width, height, ["over the pan", "pan loosened"], least);
+      for (const px of [layout.sizePx, layout.slipSizePx, layout.numberSizePx, layout.nameSizePx])
+        expect(px).toBeGreaterThanOrEqual(least);
+      const [one, two] = layout.panels;
+      expect(one!.width).toBeGreaterThan(5.5 * least);
+      expect(layout.gutters[0]!.x + layout.gutters[0]!.width).toBeCloseTo(one!.x, 6);
+      expect(layout.gutters[1]!.x).toBeCloseTo(two!.x + two!.width, 6);
+    }
+  });
+  test("put a front's number under its line, over it at the end of the soil", () => {
     const soil = { x: 0, y: 100, width: 200, height: 300 };
-    const room = { x: 120, y: 0, width: 80, height: 20 };
-    const slip = (x: number, y: number) => ({ box: { x, y, width: 90, height: 30 }, sizePx: 12, lines: [] });
-    expect(numberTop(200, room, soil, [slip(8, 200)])).toBe(204);
-    expect(numberTop(200, room, soil, [slip(40, 200)])).toBe(176);
-    expect(numberTop(395, room, soil, [])).toBe(371);
+    expect(numberTop(200, 20, soil)).toBe(205);
+    expect(numberTop(395, 20, soil)).toBe(370);
   });
   test("say what a layer is and does, in lines that fit", () => {
     const pan = { name: "plough pan", bulkDensityKgPerM3: 1800 };
-    const said = (isSlow: boolean, letters: number, wide: boolean) =>
-      layerSaid(pan, isSlow, letters, { isWhole: true, wide });
-    expect(said(true, 30, true)).toEqual(["plough pan, 1.80", "slows roots"]);
-    expect(said(true, 11, false)).toEqual(["plough pan,", "1.80", "slows roots"]);
-    expect(said(false, 11, false)).toEqual(["plough pan"]);
+    const said = (isSlow: boolean, showsDensity: boolean, letters: number) =>
+      layerSaid(pan, { isSlow, showsDensity }, letters * 5.7, 10);
+    expect(said(true, true, 12)).toEqual(["plough pan", "1.80 g/cm³", "slows roots"]);
+    expect(said(true, true, 7)).toEqual(["plough", "pan", "1.80", "g/cm³", "slows", "roots"]);
+    expect(said(false, false, 12)).toEqual(["plough pan"]);
+  });
+});
+
+describe("the soil between both fronts", () => {
+  const one = (frontMm: readonly number[], transpirationMm: readonly number[]) => ({
+    startsAt: 0,
+    sowingDay: 0,
+    maturityDay: 3,
+    days: 4,
+    frontMm: Float32Array.from(frontMm),
+    transpirationMm: Float32Array.from(transpirationMm),
+  });
+  const season = {
+    cases: [one([50, 100, 150, 200], [1, 1, 1, 1]), one([50, 110, 180, 260], [1, 1, 2, 4])],
+  } as unknown as Parameters<typeof stripOn>[0];
+
+  test("is that which only the deeper roots reach, and what their crop took up more until then", () => {
+    expect(stripOn(season, [0, 1], 0)).toBeNull();
+    expect(stripOn(season, [0, 1], 2)).toEqual({ deeper: 1, topMm: 150, bottomMm: 180, moreWaterMm: 1 });
+    expect(stripOn(season, [0, 1], 3)).toEqual({ deeper: 1, topMm: 200, bottomMm: 260, moreWaterMm: 4 });
+    expect(stripOn(season, [1, 0], 3)).toEqual({ deeper: 1, topMm: 200, bottomMm: 260, moreWaterMm: 4 });
+    expect(stripOn(season, [0], 3)).toBeNull();
   });
 });
 

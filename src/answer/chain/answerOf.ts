@@ -5,6 +5,7 @@ import type { Comparison } from "../comparison/comparison.ts";
 import { runEnsemble } from "../runs/ensemble.ts";
 import { chainAnswerOf } from "./boilChains.ts";
 import { yearAfterYear } from "./chainEnsemble.ts";
+import { moneyOfChains } from "./moneyOfChains.ts";
 import { prepareChains } from "./prepareChains.ts";
 import { runChains } from "./runChains.ts";
 
@@ -18,6 +19,7 @@ export function answerOf(
   if (rotation === null) return comparisonOf(runEnsemble(scenario, onProgress), units);
   const prepared = prepareChains(scenario, rotation);
   const byRain = runChains(prepared, onProgress);
-  const rest = comparisonOf(yearAfterYear(prepared, byRain), units, "with evidence", "year after year");
+  const money = scenario.money === null ? null : moneyOfChains(prepared, byRain, scenario.money);
+  const rest = comparisonOf(yearAfterYear(prepared, byRain), units, "with evidence", "year after year", money);
   return { ...rest, chain: chainAnswerOf(prepared, byRain, units) };
 }

@@ -1,9 +1,10 @@
 import type { Units } from "../../quantity/kinds.ts";
-import { medianOf, spreadOf } from "../../statistics/quantiles.ts";
+import { medianOf } from "../../statistics/quantiles.ts";
+import { spreadAndMean } from "../../statistics/spreadAndMean.ts";
 import { middleTotalIndex } from "../runs/middleTotal.ts";
 import { onlyRootsDiffer } from "../comparison/rootsOfCases.ts";
 import { shownYield, type ShownYield } from "../comparison/yieldUnits.ts";
-import type { ChainAnswer, ChainCase, ChainDifference, CropChain, SpreadAndMean } from "./chainAnswer.ts";
+import type { ChainAnswer, ChainCase, ChainDifference, CropChain } from "./chainAnswer.ts";
 import { settlingYears } from "./chainYears.ts";
 import type { ChainPreparation } from "./prepareChains.ts";
 import type { SeasonRow } from "./rows.ts";
@@ -162,9 +163,4 @@ function extraOf(links: readonly (readonly SeasonRow[])[], p: number, { unit, fa
     extraWaterUsedMm: spreadAndMean(water),
     extraYield: { unit, ...spreadAndMean(grown) },
   };
-}
-
-function spreadAndMean(values: Float64Array): SpreadAndMean {
-  if (values.length === 0) return { mean: 0, p10: 0, p50: 0, p90: 0 };
-  return { mean: values.reduce((sum, one) => sum + one, 0) / values.length, ...spreadOf(values) };
 }

@@ -1,4 +1,4 @@
-import type { Spread } from "../../statistics/quantiles.ts";
+import type { SpreadAndMean } from "../../statistics/spreadAndMean.ts";
 import type { ShownYield } from "../comparison/yieldUnits.ts";
 
 /** Years in a row, as `--json` gives them. Water and depth in mm. */
@@ -70,10 +70,6 @@ export interface ExtraOfYears {
   readonly years: number;
   readonly extraWaterUsedMm: SpreadAndMean;
   readonly extraYield: SpreadAndMean & { readonly unit: ShownYield["unit"] };
-}
-
-export interface SpreadAndMean extends Spread {
-  readonly mean: number;
 }
 
 export interface PathYear {

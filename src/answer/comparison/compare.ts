@@ -18,7 +18,7 @@ import { spreadSaid } from "../../soil/equations/availableWaterSpread.ts";
 import { percent } from "../../soil/layers/layerRanges.ts";
 import { evidenceAnswer } from "./evidenceAnswer.ts";
 import { fieldAverage } from "./fieldAverage.ts";
-import { moneyOf, type MoneyOfPair } from "../money/money.ts";
+import { moneyOf, type MoneyAnswer, type MoneyOfPair } from "../money/money.ts";
 import { medianOf, spreadOf } from "../../statistics/quantiles.ts";
 import { atEndMm, onlyRootsDiffer, rootsEndAt } from "./rootsOfCases.ts";
 import { unitDoubts } from "./unitDoubts.ts";
@@ -38,16 +38,19 @@ const tellingTranspirationMm = 0.5;
  *
  * @param measured leaves evidence out, and its time, where it is not wanted (yet)
  * @param years whether the runs are seasons by themselves, or years in a row of a rotation
+ * @param ofChains money of years in a row, where it is known; else each season is taken for any
  */
 export function comparisonOf(
   ensemble: Ensemble,
   units: Units,
   measured: "with evidence" | "without evidence" = "with evidence",
   years: "single seasons" | "year after year" = "single seasons",
+  ofChains: MoneyAnswer | null = null,
 ): Comparison {
   const { scenario } = ensemble.preparation;
   const shown = shownYield(scenario.yieldLine.unit, units);
-  const money = scenario.money === null ? null : moneyOf(ensemble, scenario.money);
+  const money =
+    scenario.money === null ? null : (ofChains ?? moneyOf(ensemble, scenario.money, scenario.rowPositions));
   const byRainTotal = ensemble.byRainTotal.map((atRain, t) =>
     answerAtRain(atRain, scenario.cases, shown, money?.byRainTotal[t]?.pairs ?? null),
   );

@@ -96,7 +96,8 @@ type Changed = Pick<RowPosition, "name" | "share" | "rows"> & {
 function changed({ positions, plainIndex }: RowPositions, p: number): Changed[] {
   const [from, to] = [0, p + 1];
   const saysSo = positions.some(({ afterIndex, caseIndex }) => afterIndex === to && caseIndex !== to);
-  const has = (c: number) => positions.some(({ caseIndex, share }) => caseIndex === c && share > 0);
+  // A position that is named has its case among the rows, if there are none of them just now.
+  const has = (c: number) => positions.some(({ caseIndex }) => caseIndex === c);
   const plainCase = positions[plainIndex]?.caseIndex;
   const goesBack = has(to) && (!has(from) || plainCase === from);
   return positions.map(({ name, share, rows, caseIndex, afterIndex }) => {

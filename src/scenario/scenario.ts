@@ -119,6 +119,8 @@ export type WeatherPlan = {
   /** Totals to scale each year to; empty = years as they are. */
   readonly rainTotalsMm: readonly number[];
   readonly rainTotalOver: "year" | "season";
+  /** What each total is: of every year, or the mean about which the years vary as they do. */
+  readonly rainTotalIs: "each year" | "long-run mean";
 };
 
 export interface EnsemblePlan {

@@ -65,8 +65,12 @@ describe("gains of years that differ", () => {
   test("what is paid back is paid back in the year its gains tell, or never", () => {
     const ahead = lookAhead(plan([tool(100, 5, 0)]), 8);
     const paid = (...byYear: number[]) =>
-      moneyOverYears([Float64Array.from(byYear, (usd) => usd / 0.2)], pricesOf(1), plan([tool(100, 5, 0)]), ahead)
-        .payBackYears!.p50;
+      moneyOverYears(
+        [Float64Array.from(byYear, (usd) => usd / 0.2)],
+        pricesOf(1),
+        plan([tool(100, 5, 0)]),
+        ahead,
+      ).payBackYears!.p50;
     expect(paid(100, 0, 0, 0, 0)).toBe(1);
     expect(paid(60, 20, 20, 0, 0)).toBe(3);
     expect(paid(60, 5, 5, 5, 5)).toBeNull();

@@ -4,6 +4,7 @@ import { comparisonOf } from "../comparison/compare.ts";
 import type { Comparison } from "../comparison/comparison.ts";
 import { runEnsemble } from "../runs/ensemble.ts";
 import { chainAnswerOf } from "./boilChains.ts";
+import { chainsOverRain } from "./chainsOverRain.ts";
 import { yearAfterYear } from "./chainEnsemble.ts";
 import { moneyOfChains } from "./moneyOfChains.ts";
 import { prepareChains } from "./prepareChains.ts";
@@ -20,6 +21,15 @@ export function answerOf(
   const prepared = prepareChains(scenario, rotation);
   const byRain = runChains(prepared, onProgress);
   const money = scenario.money === null ? null : moneyOfChains(prepared, byRain, scenario.money);
-  const rest = comparisonOf(yearAfterYear(prepared, byRain), units, "with evidence", "year after year", money);
-  return { ...rest, chain: chainAnswerOf(prepared, byRain, units) };
+  const rest = comparisonOf(
+    yearAfterYear(prepared, byRain),
+    units,
+    "with evidence",
+    "year after year",
+    money,
+  );
+  return {
+    ...rest,
+    chain: { ...chainAnswerOf(prepared, byRain, units), overRain: chainsOverRain(prepared, byRain) },
+  };
 }

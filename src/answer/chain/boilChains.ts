@@ -1,11 +1,11 @@
 import type { Units } from "../../quantity/kinds.ts";
 import { medianOf } from "../../statistics/quantiles.ts";
 import { spreadAndMean } from "../../statistics/spreadAndMean.ts";
-import { middleTotalIndex } from "../runs/middleTotal.ts";
+import { meaningOfTotal, middleTotalIndex } from "../runs/middleTotal.ts";
 import { onlyRootsDiffer } from "../comparison/rootsOfCases.ts";
 import { shownYield, type ShownYield } from "../comparison/yieldUnits.ts";
 import type { ChainAnswer, ChainCase, ChainDifference, CropChain } from "./chainAnswer.ts";
-import { settlingYears } from "./chainYears.ts";
+import { isSettled, settlingYears } from "./chainYears.ts";
 import type { ChainPreparation } from "./prepareChains.ts";
 import type { SeasonRow } from "./rows.ts";
 import type { ChainLink, ChainsAtRain } from "./runChains.ts";
@@ -35,6 +35,7 @@ export function chainAnswerOf(
     chains: chains.length,
     warmUpYears: Math.max(...chains.map(({ from, warmUpFrom }) => from - warmUpFrom)),
     settlingYears,
+    ...meaningOfTotal(scenario.weather),
     ...middle,
     byRainTotal,
   };
@@ -72,11 +73,6 @@ function cropChain(
       ...difference(own, settled, p, rotation.pathYears, shown),
     })),
   };
-}
-
-/** Each case has lived with its own roots for some years. */
-export function isSettled({ sinceChange }: Pick<ChainLink, "sinceChange">): boolean {
-  return sinceChange > settlingYears;
 }
 
 function chainCase(name: string, rows: readonly SeasonRow[]): ChainCase {

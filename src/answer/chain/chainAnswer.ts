@@ -1,4 +1,5 @@
 import type { SpreadAndMean } from "../../statistics/spreadAndMean.ts";
+import type { ChainsOverRain } from "./chainsOverRain.ts";
 import type { ShownYield } from "../comparison/yieldUnits.ts";
 
 /** Years in a row, as `--json` gives them. Water and depth in mm. */
@@ -16,8 +17,12 @@ export interface ChainAnswer {
   readonly settlingYears: number;
   /** The middle total's; null = years as they were. */
   readonly rainTotalMm: number | null;
+  /** Only where a total is the mean that years vary about; else each of them is scaled to it. */
+  readonly rainTotalIs?: "long-run mean";
   readonly byCrop: readonly CropChain[];
   readonly byRainTotal: readonly ChainAtRain[];
+  /** At each total, for the picture over rain. */
+  readonly overRain?: readonly ChainsOverRain[];
 }
 
 export interface ChainAtRain {

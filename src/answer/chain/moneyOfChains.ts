@@ -1,5 +1,11 @@
 import type { MoneyPlan } from "../../scenario/moneyPlan.ts";
-import { drawPrices, moneyOfExtraYield, namesOf, type MoneyAnswer, type MoneyAtRain } from "../money/money.ts";
+import {
+  drawPrices,
+  moneyOfExtraYield,
+  namesOf,
+  type MoneyAnswer,
+  type MoneyAtRain,
+} from "../money/money.ts";
 import { moneyOverYears } from "../money/moneyOverYears.ts";
 import { levelAmount, lookAhead, worthToday, type LookAhead } from "../money/overYears.ts";
 import { middleTotalIndex } from "../runs/middleTotal.ts";

@@ -13,7 +13,8 @@ import type {
   YieldSpread,
 } from "./comparison.ts";
 import type { CaseRuns, Ensemble, EnsembleAtRain } from "../runs/ensemble.ts";
-import { middleOf } from "../runs/middleTotal.ts";
+import { meaningOfTotal, middleOf, middleTotalIndex } from "../runs/middleTotal.ts";
+import { overRainOf, type OverRainOfPair } from "../runs/overRain.ts";
 import { spreadSaid } from "../../soil/equations/availableWaterSpread.ts";
 import { percent } from "../../soil/layers/layerRanges.ts";
 import { evidenceAnswer } from "./evidenceAnswer.ts";
@@ -66,12 +67,27 @@ export function comparisonOf(
     fieldAverage:
       scenario.rowPositions === null ? null : fieldAverage(ensemble, scenario.rowPositions, scenario.money),
     money,
+    ...varying(ensemble, years),
     defaults: scenario.defaults,
     notes: [
       ...new Set([...recordDoubts(scenario), ...scenario.notes, ...ensemble.preparation.weatherYears.notes]),
     ],
   };
   return { ...answer, cautions: cautionsFor(answer, scenario, years) };
+}
+
+/** With years in a row the chain tells it, first year and after. */
+function varying(
+  ensemble: Ensemble,
+  years: "single seasons" | "year after year",
+): { readonly overRain?: readonly OverRainOfPair[] } {
+  const { weather } = ensemble.preparation.scenario;
+  if (years === "year after year" || meaningOfTotal(weather).rainTotalIs === undefined) return {};
+  const over = overRainOf(
+    ensemble,
+    middleTotalIndex(ensemble.byRainTotal.map(({ rainTotalMm }) => rainTotalMm)),
+  );
+  return over === null ? {} : { overRain: over };
 }
 
 function recordDoubts({ weather: { source } }: Scenario): string[] {
@@ -189,6 +205,7 @@ function methodOf({ preparation, runs }: Ensemble, shown: ShownYield): Compariso
     evaporation: inWords(scenario, ({ evaporation }) => evaporation),
     rain: weatherYears.rain,
     rainTotalOver: weather.rainTotalOver,
+    ...meaningOfTotal(weather),
     runs,
     seed: ensemble.seed,
     sowingYears: years.length,

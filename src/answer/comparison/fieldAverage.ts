@@ -89,8 +89,7 @@ export function fieldAverageAtRain(
 ): FieldAverageAtRain {
   const { positions } = rows;
   const names = cases.map(({ name }) => name);
-  const numbers = (weights: readonly CaseWeight[]) =>
-    fieldNumbers(cases, weights, pricesByRun);
+  const numbers = (weights: readonly CaseWeight[]) => fieldNumbers(cases, weights, pricesByRun);
   return {
     rainTotalMm,
     field: numbers(positions),

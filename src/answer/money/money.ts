@@ -125,22 +125,20 @@ function moneyAtRain(
   rows: RowPositions | null,
 ): MoneyAtRain {
   const yields = cases.map(({ yieldKgPerHaByRun }) => yieldKgPerHaByRun);
-  const pairs = cases.slice(1).map(
-    ({ name }, p): MoneyOfPair => ({
-      ...namesOf(
-        cases.map((one) => one.name),
-        name,
-        p,
-        rows,
-      ),
-      ...moneyOfExtraYield(
-        averageByRun(yields, weightsOfChange(rows, p)),
-        plan,
-        pricesByRun,
-        slopeKgPerHaPerMm,
-      ),
-    }),
-  );
+  const pairs = cases.slice(1).map(({ name }, p): MoneyOfPair => ({
+    ...namesOf(
+      cases.map((one) => one.name),
+      name,
+      p,
+      rows,
+    ),
+    ...moneyOfExtraYield(
+      averageByRun(yields, weightsOfChange(rows, p)),
+      plan,
+      pricesByRun,
+      slopeKgPerHaPerMm,
+    ),
+  }));
   return { rainTotalMm, pairs };
 }
 

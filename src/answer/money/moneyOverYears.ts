@@ -50,11 +50,18 @@ export function moneyOverYears(
   const counts = worthToday(ahead.years, ahead.interest);
   const atStart = plan.items.filter((item) => isPaidAtStart(item, ahead));
   const later = plan.items.filter((item) => !atStart.includes(item));
-  const paidAtStartPerHa = -netOf(atStart.map((item) => ({ ...item, once: null })), plan.areaHa);
+  const paidAtStartPerHa = -netOf(
+    atStart.map((item) => ({ ...item, once: null })),
+    plan.areaHa,
+  );
   const yearlyCostPerHa = -netOf(later, plan.areaHa);
   const worth = gainsByChain.map((gains, chain) => gains.map((kg) => kg * pricesByChain[chain]!));
   const left = worth.map((byYear) =>
-    leftSoFar(paidAtStartPerHa, byYear.map((gain) => gain - yearlyCostPerHa), counts),
+    leftSoFar(
+      paidAtStartPerHa,
+      byYear.map((gain) => gain - yearlyCostPerHa),
+      counts,
+    ),
   );
   const path = Array.from(counts, (_, i): MoneyOfYear => {
     const now = Float64Array.from(left, (byYear) => byYear[i]!);

@@ -58,6 +58,8 @@ function both(airC: number): string {
   return `${sayQuantity(airC, "temperature", "us")} (${sayQuantity(airC, "temperature", "metric")})`;
 }
 
+export const rainTotalMeanings = ["each year", "long-run mean"] as const;
+
 export const weatherFields = group(
   {
     record: text("Daily station record, relative to this file", 300).optional(),
@@ -76,9 +78,13 @@ export const weatherFields = group(
       "How `annualRain` falls over the year where there are neither record nor normals",
     ).optional(),
     annualRain: rainTotals(
-      'Total of the year that every year is scaled to: "13 in", a list, or "12..14 in" for its low end, middle and high end; bare numbers in mm. Left out: years as they are',
+      'Total of the year, of every year or as their mean (see `rainTotalIs`): "13 in", a list, or "12..14 in" for its low end, middle and high end; bare numbers in mm. Left out: years as they are',
     ).optional(),
     seasonRain: rainTotals("The same from sowing to maturity; give one of the two").optional(),
+    rainTotalIs: choice(
+      rainTotalMeanings,
+      "What a total is: `long-run mean`, about which the years vary as they do, or `each year`, to which every year is scaled. Left out: the long-run mean with a rotation, else each year",
+    ).optional(),
     referenceEt: withDefault(
       choice(["penman-monteith", "hargreaves"], "How reference ET is worked out (FAO-56)"),
       "penman-monteith",

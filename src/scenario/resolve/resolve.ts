@@ -68,6 +68,7 @@ function resolveFile(
     recordCache,
     notebook,
     longGaps,
+    written.rotation !== undefined,
   );
   const own = sownInItsSpring(written, place, notebook);
   refuseBeside(own, notebook);

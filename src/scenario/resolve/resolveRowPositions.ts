@@ -71,9 +71,7 @@ function countedPositions(
   const other = index("other");
   const beside = counted.besideTrack === undefined ? other : index("besideTrack");
   const after = (key: "inTrackAfter" | "besideTrackAfter" | "otherAfter") =>
-    counted[key] === undefined
-      ? null
-      : caseNamed(counted[key], caseNames, `rowPositions.${key}`, notebook);
+    counted[key] === undefined ? null : caseNamed(counted[key], caseNames, `rowPositions.${key}`, notebook);
   const position = (name: string, caseIndex: number, afterIndex: number | null, of: number): RowPosition => ({
     name,
     caseIndex,

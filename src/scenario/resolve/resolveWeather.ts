@@ -36,12 +36,13 @@ export function resolveWeather(
   recordCache: RecordCache,
   notebook: Notebook,
   longGaps: "refused" | "told" = "refused",
+  hasRotation = false,
 ): PlaceAndWeather | undefined {
   const source = sourceOf(part, notebook);
   const record =
     source === "record" ? readRecord(part, sitePart, readText, recordCache, notebook, longGaps) : null;
   const site = resolveSite(sitePart, record?.station ?? null, notebook);
-  const totals = rainTotals(part, source, notebook);
+  const totals = rainTotals(part, source, hasRotation, notebook);
   if (source === undefined || record === undefined || site === undefined || totals === undefined)
     return undefined;
 
@@ -206,8 +207,9 @@ function resolveSite(part: SitePart, station: StationInfo | null, notebook: Note
 function rainTotals(
   part: WeatherPart,
   source: Source | undefined,
+  hasRotation: boolean,
   notebook: Notebook,
-): Pick<WeatherPlan, "rainTotalsMm" | "rainTotalOver"> | undefined {
+): Pick<WeatherPlan, "rainTotalsMm" | "rainTotalOver" | "rainTotalIs"> | undefined {
   const { annualRain, seasonRain } = part;
   if (isSaidTwice(part, "annualRain", alternatives.weather)) {
     complain(notebook, "weather.seasonRain", "annualRain or seasonRain", "both", "leave one out");
@@ -223,10 +225,36 @@ function rainTotals(
     );
     return undefined;
   }
+  const rainTotalsMm = annualRain ?? seasonRain ?? [];
+  if (part.rainTotalIs !== undefined && rainTotalsMm.length === 0)
+    complain(
+      notebook,
+      "weather.rainTotalIs",
+      "a total that it is about, annualRain or seasonRain",
+      "none",
+      "give the total, or leave this out",
+    );
   return {
-    rainTotalsMm: annualRain ?? seasonRain ?? [],
+    rainTotalsMm,
     rainTotalOver: seasonRain === undefined ? "year" : "season",
+    rainTotalIs: part.rainTotalIs ?? usualMeaning(rainTotalsMm, hasRotation, notebook),
   };
+}
+
+/** What a total is where nobody says so: years in a row want years that differ. Told where it is not as it always was. */
+function usualMeaning(
+  totalsMm: readonly number[],
+  hasRotation: boolean,
+  { defaults }: Notebook,
+): WeatherPlan["rainTotalIs"] {
+  if (!hasRotation) return "each year";
+  if (totalsMm.length > 0)
+    defaults.push({
+      field: "weather.rainTotalIs",
+      value: "long-run mean",
+      why: 'years in a row vary about it as they do; with "each year" every year is scaled to the total',
+    });
+  return "long-run mean";
 }
 
 /** Temperatures to stand beside a record; its rain is its own. */

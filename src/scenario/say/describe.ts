@@ -66,10 +66,17 @@ function outlookLine({ outlook, cases }: Scenario): string[] {
   return wrap(`Outlook: the season under way on ${isoDate(outlook.day)}${water}.`, "  ");
 }
 
-function weatherLine({ source, referenceEt, rainTotalsMm, rainTotalOver }: WeatherPlan, say: Say): string {
+function weatherLine(
+  { source, referenceEt, rainTotalsMm, rainTotalOver, rainTotalIs }: WeatherPlan,
+  say: Say,
+): string {
   const totals = rainTotalsMm.map((mm) => say(mm, "rain")).join(", ");
   const scaled =
-    rainTotalsMm.length === 0 ? "years as they are" : `each ${rainTotalOver} scaled to ${totals}`;
+    rainTotalsMm.length === 0
+      ? "years as they are"
+      : rainTotalIs === "each year"
+        ? `each ${rainTotalOver} scaled to ${totals}`
+        : `${totals} as the mean of the ${rainTotalOver}s`;
   if (source.kind === "normals") {
     const yearMm = source.normals.rainMm.reduce((sum, mm) => sum + mm, 0);
     return `Weather: years generated from monthly normals with ${say(yearMm, "rain")} a year; ${scaled}. Reference ET: ${referenceEt}.`;

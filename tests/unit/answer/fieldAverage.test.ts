@@ -14,7 +14,13 @@ const rowsOf = (
 ): RowPositions => ({
   positions: [
     { name: "wheel track", caseIndex: 0, afterIndex: null, share, rows: all === null ? null : inTrack },
-    { name: "other", caseIndex: 1, afterIndex: null, share: 1 - share, rows: all === null ? null : all - inTrack },
+    {
+      name: "other",
+      caseIndex: 1,
+      afterIndex: null,
+      share: 1 - share,
+      rows: all === null ? null : all - inTrack,
+    },
   ],
   rowsInAll: all,
   plainIndex: 1,

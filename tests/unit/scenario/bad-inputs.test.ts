@@ -873,6 +873,30 @@ const ofWords: readonly Row[] = [
 
 const ofRotations: readonly Row[] = [
   [
+    "a total of no meaning of ours",
+    { "weather.rainTotalIs": "average" },
+    'weather.rainTotalIs: expected one of "each year", "long-run mean", found "average"; choose one of these',
+  ],
+  [
+    "the meaning of a total that is not there",
+    {
+      "weather.rainTotalIs": "long-run mean",
+      "weather.annualRain": undefined,
+      "weather.pattern": undefined,
+      "weather.monthlyNormals": {
+        rain: Array.from({ length: 12 }, () => "1 in"),
+        tMax: Array.from({ length: 12 }, () => "70 F"),
+        tMin: Array.from({ length: 12 }, () => "40 F"),
+      },
+    },
+    "weather.rainTotalIs: expected a total that it is about, annualRain or seasonRain, found none; give the total, or leave this out",
+  ],
+  [
+    "rows that become a case that is none",
+    { rowPositions: [{ case: "as it is", after: "deepr", share: "100 %" }] },
+    'rowPositions[0].after: expected the name of a case: "as it is", "deeper", found "deepr"; did you mean "deeper"?',
+  ],
+  [
     "a rotation by no name of ours",
     { rotation: "every years" },
     'rotation: expected "every year", "wheat-fallow", "wheat-corn-fallow", "wheat-sorghum-fallow", "wheat-sunflower-fallow", or a list with a crop or "fallow" for each year, found "every years"; did you mean "every year"?',

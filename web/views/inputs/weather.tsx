@@ -157,6 +157,12 @@ function RainTotals({ needed }: { needed: boolean }) {
           also={takesOut("weather", "seasonRain", alternatives.weather)}
         />
       )}
+      <Field
+        path="weather.rainTotalIs"
+        label="A total is"
+        otherwise={valueAt("rotation") === undefined ? "each year" : "long-run mean"}
+        hint="Every year scaled to it, or the mean that years vary about"
+      />
     </Fields>
   );
 }

@@ -7,9 +7,7 @@ export function yearsCautions({ rotation, evidence, money, rowPositions }: Scena
     ? "Every chain of years begins with the water that the scenario states."
     : "Nothing measured says what the subsoil holds: every chain of years begins with what the years before left. Probe or core it, and this year's answer is surer.";
   const others = [
-    ...new Set(
-      rotation!.entries.flatMap((entry) => (entry === null || entry.isAsked ? [] : [entry.crop])),
-    ),
+    ...new Set(rotation!.entries.flatMap((entry) => (entry === null || entry.isAsked ? [] : [entry.crop]))),
   ];
   return [
     start,

@@ -227,7 +227,14 @@ test("the sentences of a pair are those that the whole is told with", () => {
     ...moneyOfExtraYield(Float64Array.of(100, 100), plan, Float64Array.of(0.2, 0.2), 10),
   };
   const { currency, areaHa, pricePerKg } = plan;
-  const money: MoneyAnswer = { currency, areaHa, pricePerKg, alikeForYears: null, pairs: [pair], byRainTotal: [] };
+  const money: MoneyAnswer = {
+    currency,
+    areaHa,
+    pricePerKg,
+    alikeForYears: null,
+    pairs: [pair],
+    byRainTotal: [],
+  };
   const [bushel, metric] = [bushelsPerAcre(60), shownIn("metric")];
   const own = pairSentences(money, pair, bushel, metric);
   expect(own).toEqual([

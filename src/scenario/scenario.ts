@@ -1,3 +1,4 @@
+import type { MonthDay } from "../quantity/calendar.ts";
 import type { DefaultUsed } from "./defaultUsed.ts";
 import type { YieldLine } from "../crop/yield/yieldLine.ts";
 import type { CropPlan } from "../crop/crop.ts";
@@ -87,6 +88,8 @@ export interface RotationPlan {
   readonly warmUpYears: number;
   /** Whether every chain begins with water that the file states. */
   readonly startsAsStated: boolean;
+  /** Day of the year on which that water was measured; null = it is that of the day after a harvest. */
+  readonly startsOn: MonthDay | null;
   /** Years of the path shown, from the change on. */
   readonly pathYears: number;
 }

@@ -1,3 +1,4 @@
+import { sayMonthDay } from "../../quantity/dates.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import { medianOf } from "../../statistics/quantiles.ts";
 import { spreadAndMean } from "../../statistics/spreadAndMean.ts";
@@ -32,6 +33,7 @@ export function chainAnswerOf(
     crops: rotation.entries.map((entry) => entry?.crop ?? null),
     asked: scenario.cases[0].crop.name,
     startsAsStated: rotation.startsAsStated,
+    ...(rotation.startsOn === null ? {} : { startsOn: sayMonthDay(rotation.startsOn) }),
     chains: chains.length,
     warmUpYears: Math.max(...chains.map(({ from, warmUpFrom }) => from - warmUpFrom)),
     settlingYears,

@@ -9,6 +9,8 @@ export interface ChainAnswer {
   readonly crops: readonly (string | null)[];
   readonly asked: string;
   readonly startsAsStated: boolean;
+  /** Only where the day is told on which that water was measured. */
+  readonly startsOn?: string;
   /** Chains of years, each with one draw of the soil, at each rainfall total and for each year of the rotation to begin with. */
   readonly chains: number;
   /** Years before the cases begin to differ, at most; fewer where the record is short. */

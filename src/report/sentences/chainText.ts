@@ -85,7 +85,7 @@ export function chainLines(chain: ChainAnswer, shown: Formatters): string[] {
   const asked = chain.byCrop[0]!;
   const crops = chain.crops.map((crop) => crop ?? "fallow").join(", ");
   const start = chain.startsAsStated
-    ? "from the water stated on"
+    ? `from the water ${chain.startsOn === undefined ? "stated" : `measured on ${chain.startsOn}`} on`
     : chain.warmUpYears === 0
       ? "from half of the available water on"
       : `after ${counted(chain.warmUpYears, "year")} under the first case's roots`;

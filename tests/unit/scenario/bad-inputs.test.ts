@@ -27,7 +27,7 @@ const rows: readonly Row[] = [
   [
     "a key that is near nothing",
     { "soil.zzzz": 1 },
-    'soil.zzzz: expected one of the keys layers, horizons, restriction, sliceThickness, hydrologicGroup, startingWater, penetrometer, found "zzzz"; leave it out',
+    'soil.zzzz: expected one of the keys layers, horizons, restriction, sliceThickness, hydrologicGroup, startingWater, waterMeasured, penetrometer, found "zzzz"; leave it out',
   ],
   [
     "a misspelt key in a layer",
@@ -895,6 +895,22 @@ const ofRotations: readonly Row[] = [
     "rows that become a case that is none",
     { rowPositions: [{ case: "as it is", after: "deepr", share: "100 %" }] },
     'rowPositions[0].after: expected the name of a case: "as it is", "deeper", found "deepr"; did you mean "deeper"?',
+  ],
+  ["a day of measuring that is none", { "soil.waterMeasured": "Mar 32" }, "x"],
+  [
+    "a day of measuring, and nothing measured",
+    { "soil.waterMeasured": "Mar 12", "soil.startingWater": undefined },
+    "soil.waterMeasured: expected water that was measured on it, in soil.startingWater or in the layers, found none; give what was found, or leave the day out",
+  ],
+  [
+    "a day of measuring beside the length of the fallow",
+    { "soil.waterMeasured": "Mar 12", "fallow.length": "8 months" },
+    "fallow.length: expected no length beside soil.waterMeasured, from which day the run begins, found one; leave one of the two out",
+  ],
+  [
+    "water measured in the growing crop of a rotation",
+    { "soil.waterMeasured": "Jul 12", rotation: "every year" },
+    'soil.waterMeasured: expected a day of the year such as "Jun 1" or "06-01", found "Mar 32"; give a day that the month has',
   ],
   [
     "a rotation by no name of ours",

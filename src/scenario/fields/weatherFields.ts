@@ -2,7 +2,7 @@ import { sayQuantity } from "../../quantity/index.ts";
 import { choice, date, faultAt, group, list, quantity, rainTotals, text, wholeNumber } from "./fields.ts";
 import { rainPatterns } from "../../weather/generate/rainPatterns.ts";
 import { maxGapDaysWithin, usualMaxGapDays } from "../../weather/records/gapLimits.ts";
-import { weatherUnits } from "../../weather/records/readers/options.ts";
+import { daysNotListed, weatherUnits } from "../../weather/records/readers/options.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
 /** The weather part of a scenario file. */
@@ -65,6 +65,10 @@ export const weatherFields = group(
     record: text("Daily station record, relative to this file", 300).optional(),
     station: text("The station to take from a file of several, by its name or identifier").optional(),
     units: choice(weatherUnits, "Units of a record that does not state them").optional(),
+    daysNotListed: choice(
+      daysNotListed,
+      "What days are that the record has no line for: `dry` for a rain book that lists only days with rain, taken to cover `from` to `to`. Left out: missing",
+    ).optional(),
     from: date("First day to use of the record, such as 1991-01-01. Left out: its first").optional(),
     to: date("Last day to use of the record. Left out: its last").optional(),
     maxGapDays: withDefault(

@@ -87,7 +87,7 @@ function sourceOf(part: WeatherPart, notebook: Notebook): Source | undefined {
   const { record, monthlyNormals, pattern } = part;
   const choices = "weather.record, weather.monthlyNormals, or weather.pattern with weather.annualRain";
   if (record === undefined) {
-    for (const key of ["station", "units", "from", "to", "maxGapDays"] as const) {
+    for (const key of ["station", "units", "daysNotListed", "from", "to", "maxGapDays"] as const) {
       if (part[key] !== undefined)
         complain(
           notebook,
@@ -130,7 +130,7 @@ function readRecord(
   notebook: Notebook,
   longGaps: "refused" | "told",
 ): WeatherRecord | undefined {
-  const { record: file = "", station, units, from, to } = part;
+  const { record: file = "", station, units, daysNotListed, from, to } = part;
   return attempt(notebook, () => {
     // Only the latitude is looked at, to warn of a station far away.
     const site: Site | undefined =
@@ -145,9 +145,9 @@ function readRecord(
     return cachedRecord(
       recordCache,
       text,
-      [file, station, units, site, maxGapDays, from, to, longGaps],
+      [file, station, units, site, daysNotListed, maxGapDays, from, to, longGaps],
       () => {
-        const asRead = readWeather(text, { fileName: file, station, units, site });
+        const asRead = readWeather(text, { fileName: file, station, units, site, daysNotListed, from, to });
         return fillGaps(asRead, { maxGapDays, from, to, longGaps }).record;
       },
     );

@@ -913,6 +913,16 @@ const ofRotations: readonly Row[] = [
     'soil.waterMeasured: expected a day of the year such as "Jun 1" or "06-01", found "Mar 32"; give a day that the month has',
   ],
   [
+    "days not listed by no word of ours",
+    { "weather.daysNotListed": "zero" },
+    'weather.daysNotListed: expected one of "missing", "dry", found "zero"; choose one of these',
+  ],
+  [
+    "days not listed without a record",
+    { "weather.daysNotListed": "dry" },
+    "weather.daysNotListed: expected a weather.record that it belongs to, found nothing; name the record, or leave this out",
+  ],
+  [
     "a rotation by no name of ours",
     { rotation: "every years" },
     'rotation: expected "every year", "wheat-fallow", "wheat-corn-fallow", "wheat-sorghum-fallow", "wheat-sunflower-fallow", or a list with a crop or "fallow" for each year, found "every years"; did you mean "every year"?',

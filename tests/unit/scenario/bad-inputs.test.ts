@@ -896,7 +896,11 @@ const ofRotations: readonly Row[] = [
     { rowPositions: [{ case: "as it is", after: "deepr", share: "100 %" }] },
     'rowPositions[0].after: expected the name of a case: "as it is", "deeper", found "deepr"; did you mean "deeper"?',
   ],
-  ["a day of measuring that is none", { "soil.waterMeasured": "Mar 32" }, "x"],
+  [
+    "a day of measuring that is none",
+    { "soil.waterMeasured": "Mar 32" },
+    'soil.waterMeasured: expected a day of the year such as "Jun 1" or "06-01", found "Mar 32"; give a day that the month has',
+  ],
   [
     "a day of measuring, and nothing measured",
     { "soil.waterMeasured": "Mar 12", "soil.startingWater": undefined },
@@ -910,7 +914,7 @@ const ofRotations: readonly Row[] = [
   [
     "water measured in the growing crop of a rotation",
     { "soil.waterMeasured": "Jul 12", rotation: "every year" },
-    'soil.waterMeasured: expected a day of the year such as "Jun 1" or "06-01", found "Mar 32"; give a day that the month has',
+    "soil.waterMeasured: expected a day between the harvest of grain sorghum and the sowing of grain sorghum, the 240 days before Jun 1, found Jul 12; give the day of a probe between the two; one in the growing crop belongs to outlook",
   ],
   [
     "days not listed by no word of ours",

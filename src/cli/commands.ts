@@ -88,7 +88,7 @@ export const commands: readonly Command[] = [
     summary: "what a weather record holds: years, gaps, totals, reference ET",
     argument: "<file>",
     argumentSays: "weather file, or a scenario file that names one",
-    flags: [...results, ...record, "latitude", "elevation", "from", "to", "maxGapDays"],
+    flags: [...results, ...record, "daysNotListed", "latitude", "elevation", "from", "to", "maxGapDays"],
     load: () => import("./commands/weather.ts"),
     example: "rootfront weather station.csv --weather-units us",
   },

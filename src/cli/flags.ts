@@ -10,7 +10,12 @@ import {
 } from "../scenario/fields/facts/limits.ts";
 import { rainPatterns } from "../weather/generate/rainPatterns.ts";
 import { maxGapDaysWithin, usualMaxGapDays } from "../weather/records/gapLimits.ts";
-import { weatherUnits, type WeatherUnits } from "../weather/records/readers/options.ts";
+import {
+  daysNotListed,
+  weatherUnits,
+  type DaysNotListed,
+  type WeatherUnits,
+} from "../weather/records/readers/options.ts";
 
 /** What may stand on a command line after its command; undefined where it does not. */
 export interface GivenFlags {
@@ -26,6 +31,7 @@ export interface GivenFlags {
   readonly run?: number;
   readonly latitude?: string;
   readonly elevation?: string;
+  readonly daysNotListed?: DaysNotListed;
   /** Day numbers. */
   readonly from?: number;
   readonly to?: number;
@@ -111,6 +117,11 @@ const flags = {
     spec: "--elevation <height>",
     says: 'height of the site, such as "3300 ft" (compare: quick question only)',
     unit: "3300 ft or 1000 m",
+  },
+  daysNotListed: {
+    spec: "--days-not-listed <what>",
+    says: "what days without a line are: dry for a rain book that lists only days with rain",
+    words: daysNotListed,
   },
   from: {
     spec: "--from <date>",

@@ -3,6 +3,8 @@
 export interface RowPosition {
   readonly name: string;
   readonly caseIndex: number;
+  /** The case that these rows are after the change, where the scenario says so; null where it does not. */
+  readonly afterIndex: number | null;
   /** Of all rows, 0 to 1; all positions together make 1. */
   readonly share: number;
   /** Rows of one pass of the implement; null where only shares are known. */

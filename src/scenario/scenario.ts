@@ -1,3 +1,4 @@
+import type { MonthDay } from "../quantity/calendar.ts";
 import type { DefaultUsed } from "./defaultUsed.ts";
 import type { YieldLine } from "../crop/yield/yieldLine.ts";
 import type { CropPlan } from "../crop/crop.ts";
@@ -87,6 +88,8 @@ export interface RotationPlan {
   readonly warmUpYears: number;
   /** Whether every chain begins with water that the file states. */
   readonly startsAsStated: boolean;
+  /** Day of the year on which that water was measured; null = it is that of the day after a harvest. */
+  readonly startsOn: MonthDay | null;
   /** Years of the path shown, from the change on. */
   readonly pathYears: number;
 }
@@ -119,6 +122,8 @@ export type WeatherPlan = {
   /** Totals to scale each year to; empty = years as they are. */
   readonly rainTotalsMm: readonly number[];
   readonly rainTotalOver: "year" | "season";
+  /** What each total is: of every year, or the mean about which the years vary as they do. */
+  readonly rainTotalIs: "each year" | "long-run mean";
 };
 
 export interface EnsemblePlan {

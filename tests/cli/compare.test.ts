@@ -219,7 +219,7 @@ describe("the quick question", () => {
   test("answers without a file and lists every default it used", async () => {
     const { code, out, err } = await call(folder, "compare", ...quick);
     expect({ code, err }).toEqual({ code: 0, err: "" });
-    expect(out).toMatch(/^At 13 in of rain the deeper roots took up /);
+    expect(out).toMatch(/^At a mean of 13 in of rain a year, the deeper roots bring /);
     expect(longestLine(out)).toBeLessThanOrEqual(80);
     const answer = await compareJson(...quick);
     expect(out).toContain(`Defaults used (${answer.defaults.length})`);

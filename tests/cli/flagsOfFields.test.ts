@@ -25,6 +25,7 @@ const fieldOfFlag: Readonly<Record<string, string | null>> = {
   "--weather-units": "weather.units",
   "--weather-station": "weather.station",
   "--pattern": "weather.pattern",
+  "--days-not-listed": "weather.daysNotListed",
   "--from": "weather.from",
   "--to": "weather.to",
   "--max-gap-days": "weather.maxGapDays",

@@ -5,7 +5,9 @@ import type { Comparison } from "../comparison/comparison.ts";
 import type { AnswerCache } from "../runs/answerCache.ts";
 import { runEnsemble } from "../runs/ensemble.ts";
 import { chainAnswerOf } from "./boilChains.ts";
+import { chainsOverRain } from "./chainsOverRain.ts";
 import { yearAfterYear } from "./chainEnsemble.ts";
+import { moneyOfChains } from "./moneyOfChains.ts";
 import { prepareChains } from "./prepareChains.ts";
 import { runChains } from "./runChains.ts";
 
@@ -24,6 +26,16 @@ export function answerOf(
   if (rotation === null) return comparisonOf(runEnsemble(scenario, onProgress, cache), units);
   const prepared = prepareChains(scenario, rotation, cache);
   const byRain = runChains(prepared, onProgress);
-  const rest = comparisonOf(yearAfterYear(prepared, byRain), units, "with evidence", "year after year");
-  return { ...rest, chain: chainAnswerOf(prepared, byRain, units) };
+  const money = scenario.money === null ? null : moneyOfChains(prepared, byRain, scenario.money);
+  const rest = comparisonOf(
+    yearAfterYear(prepared, byRain),
+    units,
+    "with evidence",
+    "year after year",
+    money,
+  );
+  return {
+    ...rest,
+    chain: { ...chainAnswerOf(prepared, byRain, units), overRain: chainsOverRain(prepared, byRain) },
+  };
 }

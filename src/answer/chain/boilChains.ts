@@ -1,10 +1,12 @@
+import { sayMonthDay } from "../../quantity/dates.ts";
 import type { Units } from "../../quantity/kinds.ts";
-import { medianOf, spreadOf } from "../../statistics/quantiles.ts";
-import { middleTotalIndex } from "../runs/middleTotal.ts";
+import { medianOf } from "../../statistics/quantiles.ts";
+import { spreadAndMean } from "../../statistics/spreadAndMean.ts";
+import { meaningOfTotal, middleTotalIndex } from "../runs/middleTotal.ts";
 import { onlyRootsDiffer } from "../comparison/rootsOfCases.ts";
 import { shownYield, type ShownYield } from "../comparison/yieldUnits.ts";
-import type { ChainAnswer, ChainCase, ChainDifference, CropChain, SpreadAndMean } from "./chainAnswer.ts";
-import { settlingYears } from "./chainYears.ts";
+import type { ChainAnswer, ChainCase, ChainDifference, CropChain } from "./chainAnswer.ts";
+import { isSettled, settlingYears } from "./chainYears.ts";
 import type { ChainPreparation } from "./prepareChains.ts";
 import type { SeasonRow } from "./rows.ts";
 import type { ChainLink, ChainsAtRain } from "./runChains.ts";
@@ -31,9 +33,11 @@ export function chainAnswerOf(
     crops: rotation.entries.map((entry) => entry?.crop ?? null),
     asked: scenario.cases[0].crop.name,
     startsAsStated: rotation.startsAsStated,
+    ...(rotation.startsOn === null ? {} : { startsOn: sayMonthDay(rotation.startsOn) }),
     chains: chains.length,
     warmUpYears: Math.max(...chains.map(({ from, warmUpFrom }) => from - warmUpFrom)),
     settlingYears,
+    ...meaningOfTotal(scenario.weather),
     ...middle,
     byRainTotal,
   };
@@ -71,11 +75,6 @@ function cropChain(
       ...difference(own, settled, p, rotation.pathYears, shown),
     })),
   };
-}
-
-/** Each case has lived with its own roots for some years. */
-export function isSettled({ sinceChange }: Pick<ChainLink, "sinceChange">): boolean {
-  return sinceChange > settlingYears;
 }
 
 function chainCase(name: string, rows: readonly SeasonRow[]): ChainCase {
@@ -162,9 +161,4 @@ function extraOf(links: readonly (readonly SeasonRow[])[], p: number, { unit, fa
     extraWaterUsedMm: spreadAndMean(water),
     extraYield: { unit, ...spreadAndMean(grown) },
   };
-}
-
-function spreadAndMean(values: Float64Array): SpreadAndMean {
-  if (values.length === 0) return { mean: 0, p10: 0, p50: 0, p90: 0 };
-  return { mean: values.reduce((sum, one) => sum + one, 0) / values.length, ...spreadOf(values) };
 }

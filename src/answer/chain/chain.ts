@@ -1,3 +1,4 @@
+import { dayInYear, yearOf, type MonthDay } from "../../quantity/calendar.ts";
 import type { RotationEntry } from "../../scenario/scenario.ts";
 import type { DailyWeather } from "../../weather/records/record.ts";
 import { capacityBetweenMm, storedBetweenMm } from "../runs/threeNumbers.ts";
@@ -67,7 +68,7 @@ export function runChain(
   buffers: RunBuffers,
 ): LinkRuns[] {
   const { rotation, chains, calendarByPhase } = prepared;
-  const { entries, startsAsStated } = rotation;
+  const { entries, startsAsStated, startsOn } = rotation;
   const years = chains[chain]!;
   const links: LinkRuns[] = [];
   const toRun = linksOf(calendarByPhase[phase]!, years);
@@ -92,7 +93,9 @@ export function runChain(
       carried = startsAsStated && links.length === 0 ? atStart : soils.map((_, c) => asFirst(c));
     const isCounted = isFirstYearRun(sinceChange);
     const isFromStated = startsAsStated && entry.isAsked;
-    const own = carried.map((one, c) => readyLink(prepared, entry, link, c, c, one, soils[c]!));
+    const isFirst = startsAsStated && links.length === 0;
+    const begun = isFirst ? beginningOn(link, startsOn, weather) : link;
+    const own = carried.map((one, c) => readyLink(prepared, entry, begun, c, c, one, soils[c]!));
     const later = soils.slice(1).map((_, p) => p + 1);
     // In the first year itself every case starts alike already.
     const asFirstCase =
@@ -126,7 +129,8 @@ export function runChain(
     const next = afterOwn.map(leftBy);
     if (isCounted && firstYear === null && !isFromStated) [firstYear, firstYearPairs] = [ownRows, ownPairs];
     if (isCounted && isFromStated) {
-      const ready = atStart.map((one, c) => readyLink(prepared, entry, link, c, 0, one, soils[c]!));
+      const measured = beginningOn(link, startsOn, weather);
+      const ready = atStart.map((one, c) => readyLink(prepared, entry, measured, c, 0, one, soils[c]!));
       const fromStated = runCases(ready, weather, buffers);
       firstYear = look(fromStated, atStart);
       firstYearPairs = pairsOf(fromStated);
@@ -146,6 +150,29 @@ export function runChain(
     carried = next;
   }
   return links;
+}
+
+/**
+ * A link that begins on the day on which its water was measured, where that day lies between harvest and sowing; else it begins
+ * the day after the harvest. Straw is taken as it was left.
+ */
+function beginningOn(
+  link: CalendarLink,
+  startsOn: MonthDay | null,
+  { firstDay }: DailyWeather,
+): CalendarLink {
+  if (startsOn === null) return link;
+  const lastBefore = (sowing: number) => {
+    const year = yearOf(firstDay + sowing);
+    const day = dayInYear(year, startsOn) - firstDay;
+    return day <= sowing ? day : dayInYear(year - 1, startsOn) - firstDay;
+  };
+  return {
+    ...link,
+    firstIndexByCase: link.firstIndexByCase.map((first, c) =>
+      Math.max(first, lastBefore(link.sowingIndexByCase[c]!)),
+    ),
+  };
 }
 
 /** The first year itself, and every second of the years that count for those after it: enough of them, at half the work. Ours. */

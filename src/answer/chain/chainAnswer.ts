@@ -1,4 +1,5 @@
-import type { Spread } from "../../statistics/quantiles.ts";
+import type { SpreadAndMean } from "../../statistics/spreadAndMean.ts";
+import type { ChainsOverRain } from "./chainsOverRain.ts";
 import type { ShownYield } from "../comparison/yieldUnits.ts";
 
 /** Years in a row, as `--json` gives them. Water and depth in mm. */
@@ -8,6 +9,8 @@ export interface ChainAnswer {
   readonly crops: readonly (string | null)[];
   readonly asked: string;
   readonly startsAsStated: boolean;
+  /** Only where the day is told on which that water was measured. */
+  readonly startsOn?: string;
   /** Chains of years, each with one draw of the soil, at each rainfall total and for each year of the rotation to begin with. */
   readonly chains: number;
   /** Years before the cases begin to differ, at most; fewer where the record is short. */
@@ -16,8 +19,12 @@ export interface ChainAnswer {
   readonly settlingYears: number;
   /** The middle total's; null = years as they were. */
   readonly rainTotalMm: number | null;
+  /** Only where a total is the mean that years vary about; else each of them is scaled to it. */
+  readonly rainTotalIs?: "long-run mean";
   readonly byCrop: readonly CropChain[];
   readonly byRainTotal: readonly ChainAtRain[];
+  /** At each total, for the picture over rain. */
+  readonly overRain?: readonly ChainsOverRain[];
 }
 
 export interface ChainAtRain {
@@ -70,10 +77,6 @@ export interface ExtraOfYears {
   readonly years: number;
   readonly extraWaterUsedMm: SpreadAndMean;
   readonly extraYield: SpreadAndMean & { readonly unit: ShownYield["unit"] };
-}
-
-export interface SpreadAndMean extends Spread {
-  readonly mean: number;
 }
 
 export interface PathYear {

@@ -1,6 +1,6 @@
 import { yearOf } from "../../quantity/calendar.ts";
 import { totalNames, type CaseRuns, type Ensemble, type EnsembleAtRain } from "../runs/ensemble.ts";
-import { isSettled } from "./boilChains.ts";
+import { isSettled } from "./chainYears.ts";
 import type { ChainPreparation } from "./prepareChains.ts";
 import type { ChainLink, ChainsAtRain } from "./runChains.ts";
 

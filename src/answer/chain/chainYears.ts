@@ -14,6 +14,11 @@ export interface ChainYears {
  */
 export const settlingYears = 4;
 
+/** Each case has lived with its own roots for some years. */
+export function isSettled({ sinceChange }: { readonly sinceChange: number }): boolean {
+  return sinceChange > settlingYears;
+}
+
 /** Years of a chain after its path: enough that the answer of later years does not wait for the path alone. Ours. */
 export const yearsOfChain = (pathYears: number): number => pathYears + settlingYears;
 

@@ -13,12 +13,13 @@ import type {
   YieldSpread,
 } from "./comparison.ts";
 import type { CaseRuns, Ensemble, EnsembleAtRain } from "../runs/ensemble.ts";
-import { middleOf } from "../runs/middleTotal.ts";
+import { meaningOfTotal, middleOf, middleTotalIndex } from "../runs/middleTotal.ts";
+import { overRainOf, type OverRainOfPair } from "../runs/overRain.ts";
 import { spreadSaid } from "../../soil/equations/availableWaterSpread.ts";
 import { percent } from "../../soil/layers/layerRanges.ts";
 import { evidenceAnswer } from "./evidenceAnswer.ts";
 import { fieldAverage } from "./fieldAverage.ts";
-import { moneyOf, type MoneyOfPair } from "../money/money.ts";
+import { moneyOf, type MoneyAnswer, type MoneyOfPair } from "../money/money.ts";
 import { medianOf, spreadOf } from "../../statistics/quantiles.ts";
 import { atEndMm, onlyRootsDiffer, rootsEndAt } from "./rootsOfCases.ts";
 import { unitDoubts } from "./unitDoubts.ts";
@@ -38,16 +39,19 @@ const tellingTranspirationMm = 0.5;
  *
  * @param measured leaves evidence out, and its time, where it is not wanted (yet)
  * @param years whether the runs are seasons by themselves, or years in a row of a rotation
+ * @param ofChains money of years in a row, where it is known; else each season is taken for any
  */
 export function comparisonOf(
   ensemble: Ensemble,
   units: Units,
   measured: "with evidence" | "without evidence" = "with evidence",
   years: "single seasons" | "year after year" = "single seasons",
+  ofChains: MoneyAnswer | null = null,
 ): Comparison {
   const { scenario } = ensemble.preparation;
   const shown = shownYield(scenario.yieldLine.unit, units);
-  const money = scenario.money === null ? null : moneyOf(ensemble, scenario.money);
+  const money =
+    scenario.money === null ? null : (ofChains ?? moneyOf(ensemble, scenario.money, scenario.rowPositions));
   const byRainTotal = ensemble.byRainTotal.map((atRain, t) =>
     answerAtRain(atRain, scenario.cases, shown, money?.byRainTotal[t]?.pairs ?? null),
   );
@@ -63,12 +67,27 @@ export function comparisonOf(
     fieldAverage:
       scenario.rowPositions === null ? null : fieldAverage(ensemble, scenario.rowPositions, scenario.money),
     money,
+    ...varying(ensemble, years),
     defaults: scenario.defaults,
     notes: [
       ...new Set([...recordDoubts(scenario), ...scenario.notes, ...ensemble.preparation.weatherYears.notes]),
     ],
   };
   return { ...answer, cautions: cautionsFor(answer, scenario, years) };
+}
+
+/** With years in a row the chain tells it, first year and after. */
+function varying(
+  ensemble: Ensemble,
+  years: "single seasons" | "year after year",
+): { readonly overRain?: readonly OverRainOfPair[] } {
+  const { weather } = ensemble.preparation.scenario;
+  if (years === "year after year" || meaningOfTotal(weather).rainTotalIs === undefined) return {};
+  const over = overRainOf(
+    ensemble,
+    middleTotalIndex(ensemble.byRainTotal.map(({ rainTotalMm }) => rainTotalMm)),
+  );
+  return over === null ? {} : { overRain: over };
 }
 
 function recordDoubts({ weather: { source } }: Scenario): string[] {
@@ -186,6 +205,7 @@ function methodOf({ preparation, runs }: Ensemble, shown: ShownYield): Compariso
     evaporation: inWords(scenario, ({ evaporation }) => evaporation),
     rain: weatherYears.rain,
     rainTotalOver: weather.rainTotalOver,
+    ...meaningOfTotal(weather),
     runs,
     seed: ensemble.seed,
     sowingYears: years.length,

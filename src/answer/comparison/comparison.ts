@@ -5,6 +5,7 @@ import type { ChainAnswer } from "../chain/chainAnswer.ts";
 import type { EvidenceAnswer } from "./evidenceAnswer.ts";
 import type { FieldAverage } from "./fieldAverage.ts";
 import type { MoneyAnswer } from "../money/money.ts";
+import type { OverRainOfPair } from "../runs/overRain.ts";
 import type { Spread } from "../../statistics/quantiles.ts";
 import type { RootsEnd } from "./rootsOfCases.ts";
 import type { ShownYield } from "./yieldUnits.ts";
@@ -31,6 +32,8 @@ export interface Comparison {
   readonly defaults: readonly DefaultUsed[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
+  /** Where a total is the mean of years that vary, at the middle one: each year's own rain against what depth brought. */
+  readonly overRain?: readonly OverRainOfPair[];
   /** First year and year after year, where the scenario has a rotation; what stands above is then year after year. */
   readonly chain?: ChainAnswer;
 }
@@ -50,6 +53,8 @@ export interface ComparisonMethod {
   /** What the rain is, in words. */
   readonly rain: string;
   readonly rainTotalOver: "year" | "season";
+  /** Only where a total is the mean that years vary about; else each of them is scaled to it. */
+  readonly rainTotalIs?: "long-run mean";
   readonly runs: number;
   readonly seed: number;
   /** How many different years were there to sow in; fewer than `runs` when a record is gone through again. */

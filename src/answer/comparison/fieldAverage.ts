@@ -3,6 +3,13 @@ import type { MoneyPlan } from "../../scenario/moneyPlan.ts";
 import type { CaseRuns, Ensemble, EnsembleAtRain } from "../runs/ensemble.ts";
 import { spreadOf, type Spread } from "../../statistics/quantiles.ts";
 import type { RowPosition, RowPositions } from "../../scenario/rowPositions.ts";
+import {
+  averageByRun,
+  rowsThatChange,
+  weightsOfChange,
+  type CaseWeight,
+  type RowsThatChange,
+} from "../runs/rowsThatChange.ts";
 
 /** The field as its rows are: the mean of their cases, weighted by their shares, run by run. */
 export interface FieldAverage {
@@ -20,6 +27,8 @@ export interface FieldAverageAtRain {
   readonly allAsFirst: FieldNumbers;
   /** The field as it is, less a field with all rows as the first case. */
   readonly againstAllAsFirst: FieldNumbers;
+  /** One for each case after the first: what changing the rows between the two does to the field. */
+  readonly changes: readonly FieldChange[];
   /** One for each position of another case than the plain one. */
   readonly steps: readonly RowStep[];
 }
@@ -31,6 +40,14 @@ export interface FieldNumbers {
   readonly yieldKgPerHa: Spread;
   /** Yield times the run's price, without any costs; null where there is no price. */
   readonly worthPerHa: Spread | null;
+}
+
+/** The field after a change less the field before it: what water, yield and money of the change are told by. */
+export interface FieldChange {
+  readonly from: string;
+  readonly to: string;
+  readonly rows: RowsThatChange;
+  readonly difference: FieldNumbers;
 }
 
 /** What it does to the field average when rows of the plain position become rows of this one. */
@@ -45,23 +62,6 @@ export interface RowStep {
   readonly oneMore: FieldNumbers | null;
   /** Null where the position has no row to lose. */
   readonly oneFewer: FieldNumbers | null;
-}
-
-/**
- * Weighted mean of the cases' values in each run.
- *
- * @param valuesByCase one array a case, indexed by run
- */
-export function averageByRun(
-  valuesByCase: readonly Float64Array[],
-  positions: readonly Pick<RowPosition, "caseIndex" | "share">[],
-): Float64Array {
-  const mean = new Float64Array(valuesByCase[0]?.length ?? 0);
-  for (const { caseIndex, share } of positions) {
-    const values = valuesByCase[caseIndex]!;
-    for (let run = 0; run < mean.length; run++) mean[run]! += share * values[run]!;
-  }
-  return mean;
 }
 
 /** The field average at every rainfall total. */
@@ -88,20 +88,26 @@ export function fieldAverageAtRain(
   pricesByRun: Float64Array | null,
 ): FieldAverageAtRain {
   const { positions } = rows;
-  const numbers = (weights: readonly Pick<RowPosition, "caseIndex" | "share">[]) =>
-    fieldNumbers(cases, weights, pricesByRun);
+  const names = cases.map(({ name }) => name);
+  const numbers = (weights: readonly CaseWeight[]) => fieldNumbers(cases, weights, pricesByRun);
   return {
     rainTotalMm,
     field: numbers(positions),
     allAsFirst: numbers([{ caseIndex: 0, share: 1 }]),
     againstAllAsFirst: numbers([...positions, { caseIndex: 0, share: -1 }]),
+    changes: names.slice(1).map((to, p) => ({
+      from: names[0]!,
+      to,
+      rows: rowsThatChange(rows, names, p),
+      difference: numbers(weightsOfChange(rows, p)),
+    })),
     steps: rowSteps(rows, numbers),
   };
 }
 
 function rowSteps(
   { positions, rowsInAll, plainIndex }: RowPositions,
-  numbers: (weights: readonly Pick<RowPosition, "caseIndex" | "share">[]) => FieldNumbers,
+  numbers: (weights: readonly CaseWeight[]) => FieldNumbers,
 ): RowStep[] {
   const plain = positions[plainIndex];
   if (plain === undefined) return [];
@@ -129,7 +135,7 @@ function rowSteps(
 
 function fieldNumbers(
   cases: readonly CaseRuns[],
-  weights: readonly Pick<RowPosition, "caseIndex" | "share">[],
+  weights: readonly CaseWeight[],
   pricesByRun: Float64Array | null,
 ): FieldNumbers {
   const average = (of: (one: CaseRuns) => Float64Array) => averageByRun(cases.map(of), weights);

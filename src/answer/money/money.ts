@@ -1,6 +1,14 @@
 import { stream } from "../../randomness.ts";
 import type { Ensemble, EnsembleAtRain } from "../runs/ensemble.ts";
 import { middleOf } from "../runs/middleTotal.ts";
+import {
+  averageByRun,
+  rowsThatChange,
+  weightsOfChange,
+  type RowsThatChange,
+} from "../runs/rowsThatChange.ts";
+import type { RowPositions } from "../../scenario/rowPositions.ts";
+import type { MoneyOverYears } from "./moneyOverYears.ts";
 import type { BudgetParts, MoneyPlan } from "../../scenario/moneyPlan.ts";
 import {
   breakEvenAreaHa,
@@ -17,6 +25,8 @@ export interface MoneyAnswer {
   readonly currency: string;
   readonly areaHa: number | null;
   readonly pricePerKg: MoneyPlan["pricePerKg"];
+  /** Longest life of what is bought once, where it is spread as if every year of it were like these; else null. */
+  readonly alikeForYears: number | null;
   /** At the middle one of the rainfall totals asked. */
   readonly pairs: readonly MoneyOfPair[];
   readonly byRainTotal: readonly MoneyAtRain[];
@@ -32,6 +42,10 @@ export interface MoneyAtRain {
 export interface MoneyOfPair {
   readonly from: string;
   readonly to: string;
+  /** Which rows change; only where the row positions are told. All amounts are then of the field, rows that stay counted in. */
+  readonly rows?: RowsThatChange;
+  /** With a rotation: the path of the gains. A run is then a chain of years, and its extra yield the level of them. */
+  readonly overYears?: MoneyOverYears;
   readonly extraYieldKgPerHa: Spread;
   /** Over the runs, each with its own price. */
   readonly netPerHa: Spread;
@@ -48,7 +62,7 @@ export interface MoneyOfPair {
 }
 
 export interface BreakEven {
-  /** At the middle price. Below 0: the change pays even with some yield lost. */
+  /** At the middle price. Below 0: the change pays even with some yield lost. All null where nothing is costed. */
   readonly extraYieldKgPerHa: number | null;
   /** At the median extra yield; null where there is none. */
   readonly pricePerKg: number | null;
@@ -86,33 +100,60 @@ export function drawPrices(
   return Float64Array.from({ length: runs }, () => prices.triangle(low, middle, high));
 }
 
-/** The money of an ensemble. */
-export function moneyOf(ensemble: Ensemble, plan: MoneyPlan): MoneyAnswer {
+/** The money of an ensemble of seasons by themselves. */
+export function moneyOf(ensemble: Ensemble, plan: MoneyPlan, rows: RowPositions | null = null): MoneyAnswer {
   const { scenario } = ensemble.preparation;
   const prices = drawPrices(ensemble.runs, scenario.ensemble.seed, plan.pricePerKg);
   const slope = scenario.yieldLine.slopeKgPerHaPerMm.middle;
-  const byRainTotal = ensemble.byRainTotal.map((at) => moneyAtRain(at, plan, prices, slope));
+  const byRainTotal = ensemble.byRainTotal.map((at) => moneyAtRain(at, plan, prices, slope, rows));
+  const lives = plan.items.flatMap(({ once }) => once?.years ?? []);
   return {
     currency: plan.currency,
     areaHa: plan.areaHa,
     pricePerKg: plan.pricePerKg,
+    alikeForYears: lives.length === 0 ? null : Math.max(...lives),
     pairs: middleOf(byRainTotal).pairs,
     byRainTotal,
   };
 }
 
-export function moneyAtRain(
+function moneyAtRain(
   { rainTotalMm, cases }: EnsembleAtRain,
   plan: MoneyPlan,
   pricesByRun: Float64Array,
   slopeKgPerHaPerMm: number,
+  rows: RowPositions | null,
 ): MoneyAtRain {
-  const [first, ...others] = cases;
-  const pairs = others.map(({ name, yieldKgPerHaByRun }): MoneyOfPair => {
-    const extra = yieldKgPerHaByRun.map((value, run) => value - first!.yieldKgPerHaByRun[run]!);
-    return { from: first!.name, to: name, ...moneyOfExtraYield(extra, plan, pricesByRun, slopeKgPerHaPerMm) };
-  });
+  const yields = cases.map(({ yieldKgPerHaByRun }) => yieldKgPerHaByRun);
+  const pairs = cases.slice(1).map(({ name }, p): MoneyOfPair => ({
+    ...namesOf(
+      cases.map((one) => one.name),
+      name,
+      p,
+      rows,
+    ),
+    ...moneyOfExtraYield(
+      averageByRun(yields, weightsOfChange(rows, p)),
+      plan,
+      pricesByRun,
+      slopeKgPerHaPerMm,
+    ),
+  }));
   return { rainTotalMm, pairs };
+}
+
+/** Which two cases, and which rows of the field change. */
+export function namesOf(
+  caseNames: readonly string[],
+  to: string,
+  p: number,
+  rows: RowPositions | null,
+): Pick<MoneyOfPair, "from" | "to" | "rows"> {
+  return {
+    from: caseNames[0]!,
+    to,
+    ...(rows === null ? {} : { rows: rowsThatChange(rows, caseNames, p) }),
+  };
 }
 
 /**
@@ -134,7 +175,9 @@ export function moneyOfExtraYield(
   const { middle } = plan.pricePerKg;
   const extra = medianOf(extraKgPerHaByRun);
   const budget = withExtraYield(parts, extra, middle);
-  const evenYield = breakEvenYieldKgPerHa(parts, middle);
+  // What costs nothing has nothing to break even.
+  const isCosted = plan.items.length > 0;
+  const evenYield = isCosted ? breakEvenYieldKgPerHa(parts, middle) : null;
   return {
     extraYieldKgPerHa: spreadOf(extraKgPerHaByRun),
     netPerHa,
@@ -143,7 +186,7 @@ export function moneyOfExtraYield(
     budgetPerHa: { ...budget, net: netChange(budget) },
     breakEven: {
       extraYieldKgPerHa: evenYield,
-      pricePerKg: breakEvenPricePerKg(parts, extra),
+      pricePerKg: isCosted ? breakEvenPricePerKg(parts, extra) : null,
       extraWaterMm: evenYield === null || slopeKgPerHaPerMm <= 0 ? null : evenYield / slopeKgPerHaPerMm,
     },
     payBack: payBackOf(plan, extra * middle),
@@ -182,7 +225,7 @@ function payBackOf({ items }: MoneyPlan, yieldWorthPerHa: number): PayBack | nul
   };
 }
 
-function shareAbove0(values: Float64Array): number {
+export function shareAbove0(values: Float64Array): number {
   let above = 0;
   for (const value of values) if (value > 0) above++;
   return values.length === 0 ? 0 : above / values.length;

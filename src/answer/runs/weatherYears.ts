@@ -6,7 +6,7 @@ import { dayInYear, dayOfMonth, dayOfYear, isoDate, monthOf, yearOf } from "../.
 import { weatherOnDemand, type WeatherOnDemand } from "../../weather/et/dailyWeather.ts";
 import { daysOf, generateYears } from "../../weather/generate/generate.ts";
 import type { DailyWeather, MonthlyNormals, Site, WeatherRecord } from "../../weather/records/record.ts";
-import { scaleToTotals, type SeasonWindow } from "../../weather/generate/scaleRain.ts";
+import { scaleToMean, scaleToTotals, type SeasonWindow } from "../../weather/generate/scaleRain.ts";
 import {
   type AnswerCache,
   newAnswerCache,
@@ -67,7 +67,7 @@ export function weatherYears(
     if (years.length === 0) refuseShortRecord(weather, cases);
     return { sowingYears: years, window: seasonWindow(cases[0]!, weather, years) };
   });
-  const totals = JSON.stringify([rainTotalsMm, plan.rainTotalOver, window]);
+  const totals = JSON.stringify([rainTotalsMm, plan.rainTotalOver, plan.rainTotalIs, window]);
   const weatherByTotal = cachedOfWeather(cache, "scaled", weather, totals, () =>
     rainTotalsMm.length === 0 ? [weather] : scaledTo(rainTotalsMm, weather, plan, window),
   );
@@ -86,10 +86,11 @@ export function weatherYears(
 export function scaledTo(
   totalsMm: readonly number[],
   weather: DailyWeather,
-  { rainTotalOver }: WeatherPlan,
+  { rainTotalOver, rainTotalIs }: WeatherPlan,
   window: SeasonWindow,
 ): DailyWeather[] {
-  return totalsMm.map((total) => scaleToTotals(weather, total, rainTotalOver, window));
+  const scale = rainTotalIs === "each year" ? scaleToTotals : scaleToMean;
+  return totalsMm.map((total) => scale(weather, total, rainTotalOver, window));
 }
 
 /** Weather before any scaling. */
@@ -149,13 +150,16 @@ function seasonWindow(plan: Case, weather: DailyWeather, sowingYears: readonly F
 }
 
 function rainInWords(
-  { source, rainTotalsMm, rainTotalOver }: WeatherPlan,
+  { source, rainTotalsMm, rainTotalOver, rainTotalIs }: WeatherPlan,
   { from, to }: SeasonWindow,
 ): string {
   const years = source.kind === "record" ? "years of the record" : "years generated from monthly normals";
   if (rainTotalsMm.length === 0) return `${years}, as they are`;
+  const season = `${sayMonthDay(from)} to ${sayMonthDay(to)}`;
+  if (rainTotalIs === "long-run mean")
+    return `${years}, varying as they do about the total as their mean${rainTotalOver === "year" ? "" : ` (${season})`}`;
   if (rainTotalOver === "year") return `${years}, each calendar year scaled to the total`;
-  return `${years}, each season (${sayMonthDay(from)} to ${sayMonthDay(to)}) scaled to the total`;
+  return `${years}, each season (${season}) scaled to the total`;
 }
 
 /** Whole years that have to lie before the year of the first sowing. */

@@ -16,7 +16,7 @@ import { readJson } from "../../scenario/read/readJson.ts";
 import { isMaxGapDays } from "../../weather/records/gapLimits.ts";
 import type { GapOptions } from "../../weather/records/gaps.ts";
 import { readWeather } from "../../weather/records/readers/index.ts";
-import { weatherUnits, type WeatherUnits } from "../../weather/records/readers/options.ts";
+import { daysNotListed, weatherUnits, type WeatherUnits } from "../../weather/records/readers/options.ts";
 import type { WeatherRecord } from "../../weather/records/record.ts";
 import type { Context, RunCommand } from "../context.ts";
 import type { GivenFlags } from "../flags.ts";
@@ -45,8 +45,9 @@ function readRecord(context: Context, file: string, flags: GivenFlags): RecordIn
   const { from, to, maxGapDays } = flags;
   const text = readInput(context, flags, cwd, file);
   if (!text.trimStart().startsWith("{")) {
-    const { weatherStation: station, weatherUnits: units } = flags;
-    return { record: readWeather(text, { fileName: fileSaid(file), station, units }), use: { from, to, maxGapDays } };
+    const { weatherStation: station, weatherUnits: units, daysNotListed } = flags;
+    const options = { fileName: fileSaid(file), station, units, daysNotListed, from, to };
+    return { record: readWeather(text, options), use: { from, to, maxGapDays } };
   }
   const raw = readJson(text, fileSaid(file));
   const weather = textsIn(raw, "weather");
@@ -61,15 +62,17 @@ function readRecord(context: Context, file: string, flags: GivenFlags): RecordIn
   }
   const folder = dirname(resolve(cwd, file));
   const { maxGapDays: gap } = groupIn(raw, "weather");
+  const days = { from: from ?? dayIn(weather["from"]), to: to ?? dayIn(weather["to"]) };
   return {
     record: readWeather(readInput(context, flags, folder, path, "weather.record"), {
       fileName: fileSaid(path),
       station: flags.weatherStation ?? weather["station"],
       units: flags.weatherUnits ?? knownUnits(weather["units"]),
+      daysNotListed: flags.daysNotListed ?? daysNotListed.find((words) => words === weather["daysNotListed"]),
+      ...days,
     }),
     use: {
-      from: from ?? dayIn(weather["from"]),
-      to: to ?? dayIn(weather["to"]),
+      ...days,
       maxGapDays: maxGapDays ?? (isMaxGapDays(gap) ? gap : undefined),
     },
   };

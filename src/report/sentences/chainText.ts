@@ -20,8 +20,11 @@ const hardlyAnyMm = 1;
 /** A sentence for each later case, at the middle total; where timing is the difference, one more. */
 export function chainSentences(chain: ChainAnswer, shown: Formatters): string[] {
   const asked = chain.byCrop[0]!;
+  const mean = chain.rainTotalIs !== undefined ? "a mean of " : "";
   const where =
-    chain.rainTotalMm === null ? "" : `At ${shown.total(chain.rainTotalMm)} ${shown.length} of rain, `;
+    chain.rainTotalMm === null
+      ? ""
+      : `At ${mean}${shown.total(chain.rainTotalMm)} ${shown.length} of rain${mean === "" ? "" : " a year"}, `;
   if (asked.differences.length === 0)
     return [
       capital(
@@ -82,7 +85,7 @@ export function chainLines(chain: ChainAnswer, shown: Formatters): string[] {
   const asked = chain.byCrop[0]!;
   const crops = chain.crops.map((crop) => crop ?? "fallow").join(", ");
   const start = chain.startsAsStated
-    ? "from the water stated on"
+    ? `from the water ${chain.startsOn === undefined ? "stated" : `measured on ${chain.startsOn}`} on`
     : chain.warmUpYears === 0
       ? "from half of the available water on"
       : `after ${counted(chain.warmUpYears, "year")} under the first case's roots`;

@@ -64,6 +64,8 @@ function singleCase(comparison: Comparison, shown: Formatters): string {
 function whereSaid({ rainTotalMm, annualRainMm, method }: Comparison, shown: Formatters): string {
   if (rainTotalMm !== null) {
     const season = method.rainTotalOver === "season" ? " in the season" : "";
+    if (method.rainTotalIs !== undefined)
+      return `At a mean of ${shown.total(rainTotalMm)} ${shown.length} of rain ${season === "" ? "a year" : "a season"}`;
     return `At ${shown.total(rainTotalMm)} ${shown.length} of rain${season}`;
   }
   if (annualRainMm === null) return "With the rain as it came";

@@ -8,11 +8,16 @@ import { withDefault } from "./facts/withDefault.ts";
 
 const share = { from: 0, to: 1, says: "0 to 100 %" };
 
+/** Left out everywhere, each comparison tells which rows it changes. */
+const becomes =
+  "The case that these rows are once the change is made. Left out: as they are, but for rows of one of the two cases compared, which become the other";
+
 const typedFields = list(
   group(
     {
       name: text('Where the row is, such as "wheel track"').optional(),
       case: text("The case that these rows are"),
+      after: text(becomes).optional(),
       share: quantity("share", { means: "Their share of all rows", within: share }),
     },
     "Rows of one position",
@@ -63,6 +68,9 @@ export const countedFields = group(
     inTrack: text("The case that rows in a wheel track are"),
     besideTrack: text("The case that rows beside a track are. Left out: as the other rows").optional(),
     other: text("The case that all other rows are"),
+    inTrackAfter: text(becomes).optional(),
+    besideTrackAfter: text(becomes).optional(),
+    otherAfter: text(becomes).optional(),
   },
   "Rows counted across one pass of the implement",
 ).superRefine((counted, context) => {

@@ -6,7 +6,7 @@ import { readTextureClass, textureClasses, textureMend } from "../../soil/equati
 import { coresField } from "./coreFields.ts";
 import { formFacts } from "./facts/formFacts.ts";
 import { resistanceWithin, soilDepthAboveZero, soilDepthWithin } from "./facts/limits.ts";
-import { choice, fault, group, list, quantity, text } from "./fields.ts";
+import { choice, fault, group, list, monthDay, quantity, text } from "./fields.ts";
 import { penetrometerFields, wetness } from "./penetrometerFields.ts";
 import { sayDefault, withDefault } from "./facts/withDefault.ts";
 
@@ -204,6 +204,9 @@ export const soilFields = group(
       "Hydrologic soil group. Left out: from the slowest layer's conductivity and depth",
     ).optional(),
     startingWater: startingWaterFields.optional(),
+    waterMeasured: monthDay(
+      'Day on which that water, or the layers\' own, was measured, such as "Mar 12"; runs begin on it. Left out: it is that of the first day of the fallow, or of sowing without one',
+    ).optional(),
     penetrometer: penetrometerFields.optional(),
   },
   "The soil column",

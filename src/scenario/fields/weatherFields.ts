@@ -2,7 +2,7 @@ import { sayQuantity } from "../../quantity/index.ts";
 import { choice, date, faultAt, group, list, quantity, rainTotals, text, wholeNumber } from "./fields.ts";
 import { rainPatterns } from "../../weather/generate/rainPatterns.ts";
 import { maxGapDaysWithin, usualMaxGapDays } from "../../weather/records/gapLimits.ts";
-import { weatherUnits } from "../../weather/records/readers/options.ts";
+import { daysNotListed, weatherUnits } from "../../weather/records/readers/options.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
 /** The weather part of a scenario file. */
@@ -58,11 +58,17 @@ function both(airC: number): string {
   return `${sayQuantity(airC, "temperature", "us")} (${sayQuantity(airC, "temperature", "metric")})`;
 }
 
+export const rainTotalMeanings = ["each year", "long-run mean"] as const;
+
 export const weatherFields = group(
   {
     record: text("Daily station record, relative to this file", 300).optional(),
     station: text("The station to take from a file of several, by its name or identifier").optional(),
     units: choice(weatherUnits, "Units of a record that does not state them").optional(),
+    daysNotListed: choice(
+      daysNotListed,
+      "What days are that the record has no line for: `dry` for a rain book that lists only days with rain, taken to cover `from` to `to`. Left out: missing",
+    ).optional(),
     from: date("First day to use of the record, such as 1991-01-01. Left out: its first").optional(),
     to: date("Last day to use of the record. Left out: its last").optional(),
     maxGapDays: withDefault(
@@ -76,9 +82,13 @@ export const weatherFields = group(
       "How `annualRain` falls over the year where there are neither record nor normals",
     ).optional(),
     annualRain: rainTotals(
-      'Total of the year that every year is scaled to: "13 in", a list, or "12..14 in" for its low end, middle and high end; bare numbers in mm. Left out: years as they are',
+      'Total of the year, of every year or as their mean (see `rainTotalIs`): "13 in", a list, or "12..14 in" for its low end, middle and high end; bare numbers in mm. Left out: years as they are',
     ).optional(),
     seasonRain: rainTotals("The same from sowing to maturity; give one of the two").optional(),
+    rainTotalIs: choice(
+      rainTotalMeanings,
+      "What a total is: `long-run mean`, about which the years vary as they do, or `each year`, to which every year is scaled. Left out: the long-run mean with a rotation, else each year",
+    ).optional(),
     referenceEt: withDefault(
       choice(["penman-monteith", "hargreaves"], "How reference ET is worked out (FAO-56)"),
       "penman-monteith",

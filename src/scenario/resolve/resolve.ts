@@ -12,6 +12,7 @@ import { resolveEvidence } from "./evidence/resolveEvidence.ts";
 import { readBaseLayers, resolveLayers, type BaseLayers } from "./resolveSoil.ts";
 import { withSpread } from "../../soil/equations/availableWaterSpread.ts";
 import { resolveOutlook } from "./outlook/resolveOutlook.ts";
+import { fromMeasuredDay, refuseOutsideFallow } from "./measuredDay.ts";
 import { resolveMoney } from "./resolveMoney.ts";
 import { resolveRowPositions } from "./resolveRowPositions.ts";
 import { type Sampled } from "./resolveStartingWater.ts";
@@ -68,13 +69,17 @@ function resolveFile(
     recordCache,
     notebook,
     longGaps,
+    written.rotation !== undefined,
   );
   const own = sownInItsSpring(written, place, notebook);
   refuseBeside(own, notebook);
   const years = yearsOf(own, place, notebook);
   const asked = years === null || years === undefined ? null : askedYear(years);
-  const file = asked === null ? own : seasonOfYear(own, asked);
-  if (asked !== null) tellSeason(own, asked, notebook);
+  const file = asked === null ? fromMeasuredDay(own, growsAt(place), notebook) : seasonOfYear(own, asked);
+  if (asked !== null) {
+    refuseOutsideFallow(own, asked, notebook);
+    tellSeason(own, asked, notebook);
+  }
   const parts = casesOf(file, notebook);
   const sampled = base === undefined ? null : sampledSoil(file, base);
   const cases =

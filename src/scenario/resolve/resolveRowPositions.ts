@@ -31,9 +31,11 @@ function typedPositions(
   notebook: Notebook,
 ): RowPositions {
   const sum = written.reduce((total, { share }) => total + share, 0);
-  const positions = written.map(({ name, case: caseName, share }, r) => ({
+  const positions = written.map(({ name, case: caseName, after, share }, r) => ({
     name: name ?? caseName,
     caseIndex: caseNamed(caseName, caseNames, `rowPositions[${r}].case`, notebook),
+    afterIndex:
+      after === undefined ? null : caseNamed(after, caseNames, `rowPositions[${r}].after`, notebook),
     share: share / sum,
     rows: null,
   }));
@@ -68,17 +70,20 @@ function countedPositions(
   const inTrack = index("inTrack");
   const other = index("other");
   const beside = counted.besideTrack === undefined ? other : index("besideTrack");
-  const position = (name: string, caseIndex: number, of: number): RowPosition => ({
+  const after = (key: "inTrackAfter" | "besideTrackAfter" | "otherAfter") =>
+    counted[key] === undefined ? null : caseNamed(counted[key], caseNames, `rowPositions.${key}`, notebook);
+  const position = (name: string, caseIndex: number, afterIndex: number | null, of: number): RowPosition => ({
     name,
     caseIndex,
+    afterIndex,
     share: of / rows,
     rows: of,
   });
   return {
     positions: [
-      position("wheel track", inTrack, count.inTrack),
-      position("beside the track", beside, count.besideTrack),
-      position("other", other, count.other),
+      position("wheel track", inTrack, after("inTrackAfter"), count.inTrack),
+      position("beside the track", beside, after("besideTrackAfter"), count.besideTrack),
+      position("other", other, after("otherAfter"), count.other),
     ],
     rowsInAll: rows,
     plainIndex: 2,

@@ -37,12 +37,13 @@ export function resolveWeather(
   recordCache: RecordCache,
   notebook: Notebook,
   longGaps: "refused" | "told" = "refused",
+  hasRotation = false,
 ): PlaceAndWeather | undefined {
   const source = sourceOf(part, notebook);
   const record =
     source === "record" ? readRecord(part, sitePart, readText, recordCache, notebook, longGaps) : null;
   const site = resolveSite(sitePart, record?.station ?? null, notebook);
-  const totals = rainTotals(part, source, notebook);
+  const totals = rainTotals(part, source, hasRotation, notebook);
   if (source === undefined || record === undefined || site === undefined || totals === undefined)
     return undefined;
 
@@ -87,7 +88,7 @@ function sourceOf(part: WeatherPart, notebook: Notebook): Source | undefined {
   const { record, monthlyNormals, pattern } = part;
   const choices = "weather.record, weather.monthlyNormals, or weather.pattern with weather.annualRain";
   if (record === undefined) {
-    for (const key of ["station", "units", "from", "to", "maxGapDays"] as const) {
+    for (const key of ["station", "units", "daysNotListed", "from", "to", "maxGapDays"] as const) {
       if (part[key] !== undefined)
         complain(
           notebook,
@@ -130,7 +131,7 @@ function readRecord(
   notebook: Notebook,
   longGaps: "refused" | "told",
 ): WeatherRecord | undefined {
-  const { record: file = "", station, units, from, to } = part;
+  const { record: file = "", station, units, daysNotListed, from, to } = part;
   return attempt(notebook, () => {
     // Only the latitude is looked at, to warn of a station far away.
     const site: Site | undefined =
@@ -142,19 +143,13 @@ function readRecord(
       weatherFields.shape.maxGapDays.byDefault,
       "weather.maxGapDays",
     );
-    const how = [file, station, units];
-    return cachedRecord(
-      recordCache,
-      "filled",
-      text,
-      [...how, site, maxGapDays, from, to, longGaps],
-      () => {
-        const asRead = cachedRecord(recordCache, "asRead", text, how, () =>
-          readWeather(text, { fileName: file, station, units }),
-        );
-        return fillGaps(withFarNotes(asRead, site), { maxGapDays, from, to, longGaps }).record;
-      },
-    );
+    const how = [file, station, units, daysNotListed, from, to];
+    return cachedRecord(recordCache, "filled", text, [...how, site, maxGapDays, longGaps], () => {
+      const asRead = cachedRecord(recordCache, "asRead", text, how, () =>
+        readWeather(text, { fileName: file, station, units, daysNotListed, from, to }),
+      );
+      return fillGaps(withFarNotes(asRead, site), { maxGapDays, from, to, longGaps }).record;
+    });
   });
 }
 
@@ -211,8 +206,9 @@ function resolveSite(part: SitePart, station: StationInfo | null, notebook: Note
 function rainTotals(
   part: WeatherPart,
   source: Source | undefined,
+  hasRotation: boolean,
   notebook: Notebook,
-): Pick<WeatherPlan, "rainTotalsMm" | "rainTotalOver"> | undefined {
+): Pick<WeatherPlan, "rainTotalsMm" | "rainTotalOver" | "rainTotalIs"> | undefined {
   const { annualRain, seasonRain } = part;
   if (isSaidTwice(part, "annualRain", alternatives.weather)) {
     complain(notebook, "weather.seasonRain", "annualRain or seasonRain", "both", "leave one out");
@@ -228,10 +224,36 @@ function rainTotals(
     );
     return undefined;
   }
+  const rainTotalsMm = annualRain ?? seasonRain ?? [];
+  if (part.rainTotalIs !== undefined && rainTotalsMm.length === 0)
+    complain(
+      notebook,
+      "weather.rainTotalIs",
+      "a total that it is about, annualRain or seasonRain",
+      "none",
+      "give the total, or leave this out",
+    );
   return {
-    rainTotalsMm: annualRain ?? seasonRain ?? [],
+    rainTotalsMm,
     rainTotalOver: seasonRain === undefined ? "year" : "season",
+    rainTotalIs: part.rainTotalIs ?? usualMeaning(rainTotalsMm, hasRotation, notebook),
   };
+}
+
+/** What a total is where nobody says so: years in a row want years that differ. Told where it is not as it always was. */
+function usualMeaning(
+  totalsMm: readonly number[],
+  hasRotation: boolean,
+  { defaults }: Notebook,
+): WeatherPlan["rainTotalIs"] {
+  if (!hasRotation) return "each year";
+  if (totalsMm.length > 0)
+    defaults.push({
+      field: "weather.rainTotalIs",
+      value: "long-run mean",
+      why: 'years in a row vary about it as they do; with "each year" every year is scaled to the total',
+    });
+  return "long-run mean";
 }
 
 /** Temperatures to stand beside a record; its rain is its own. */

@@ -66,10 +66,17 @@ function outlookLine({ outlook, cases }: Scenario): string[] {
   return wrap(`Outlook: the season under way on ${isoDate(outlook.day)}${water}.`, "  ");
 }
 
-function weatherLine({ source, referenceEt, rainTotalsMm, rainTotalOver }: WeatherPlan, say: Say): string {
+function weatherLine(
+  { source, referenceEt, rainTotalsMm, rainTotalOver, rainTotalIs }: WeatherPlan,
+  say: Say,
+): string {
   const totals = rainTotalsMm.map((mm) => say(mm, "rain")).join(", ");
   const scaled =
-    rainTotalsMm.length === 0 ? "years as they are" : `each ${rainTotalOver} scaled to ${totals}`;
+    rainTotalsMm.length === 0
+      ? "years as they are"
+      : rainTotalIs === "each year"
+        ? `each ${rainTotalOver} scaled to ${totals}`
+        : `${totals} as the mean of the ${rainTotalOver}s`;
   if (source.kind === "normals") {
     const yearMm = source.normals.rainMm.reduce((sum, mm) => sum + mm, 0);
     return `Weather: years generated from monthly normals with ${say(yearMm, "rain")} a year; ${scaled}. Reference ET: ${referenceEt}.`;
@@ -100,7 +107,7 @@ function cropLine({ crop, fallowDays }: Case, say: Say): string {
   return `Crop: ${crop.name}, ${begins} ${sayMonthDay(crop.sowing)}, ${fallow}. Stages ${clock}; basal coefficients ${crop.kcbInitial}, ${crop.kcbMid}, ${crop.kcbEnd}; roots to ${say(crop.maxRootDepthMm, "depth")} at most.${standSaid(crop.standShare, say)}${dormancy}${spring}`;
 }
 
-function rotationLine({ entries, warmUpYears, startsAsStated, pathYears }: RotationPlan): string {
+function rotationLine({ entries, warmUpYears, startsAsStated, startsOn, pathYears }: RotationPlan): string {
   const years = entries.map((entry) => {
     if (entry === null) return "fallow, a year without harvest";
     const { crop, fallowDays } = entry.cases[0]!;
@@ -108,7 +115,7 @@ function rotationLine({ entries, warmUpYears, startsAsStated, pathYears }: Rotat
     return `${entry.crop} (sown ${sayMonthDay(crop.sowing)}${entry.sownYearBefore ? " the year before" : ""}, usually after ${fallowDays} days without a crop${asked})`;
   });
   const start = startsAsStated
-    ? "from the water stated on"
+    ? `from the water ${startsOn === null ? "stated" : `measured on ${sayMonthDay(startsOn)}`} on`
     : `after ${warmUpYears} years under the first case's roots`;
   return `Years in a row, by year of harvest: ${years.join("; ")}. Water, straw and snow go from one to the next, ${start}; the path is shown for ${pathYears} years.`;
 }

@@ -1,10 +1,12 @@
 import { lookUp } from "../../lookUp.ts";
+import { isSod } from "../../crop/crop.ts";
 import { cropNamed, defaultPlan } from "../../crop/crops.ts";
 import { InputError, refuse, type Problem } from "../../problem.ts";
 import { mmPerInch } from "../../quantity/constants.ts";
 import { sayBoth, tryQuantity } from "../../quantity/index.ts";
 import { deepestSoil } from "../../soil/layers/soilLimits.ts";
 import { patternSite, rainPatterns, type RainPattern } from "../../weather/generate/rainPatterns.ts";
+import { fallowYear } from "../fields/rotationFields.ts";
 import { scenarioFormat } from "../read/format.ts";
 import type { DefaultUsed } from "../scenario.ts";
 
@@ -45,7 +47,6 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
     assumed.push({ field, value: told, why });
     return value;
   };
-  const fallow = fallowFor(crop);
   const latitude =
     question.latitude ??
     assume("site.latitude", `${patternSite.latitudeDeg} N`, "mid-latitude dryland; give --latitude");
@@ -74,11 +75,23 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
     `${bottomIn(crop, deeper)} in`,
     "deep enough for the deeper roots; say in a file where rock or caliche begins",
   );
-  const inRotation = question.rotation !== undefined;
   const isProbed = question.moist !== undefined;
-  // A probe goes in before sowing: the run begins there. A rotation tells its fallows itself.
+  // Without a probe the water at the start is what the years before left, so that no share has to be guessed.
+  const usual = question.rotation === undefined && !isProbed ? usualRotation(crop) : null;
+  if (usual !== null)
+    assume("rotation", JSON.stringify(usual.rotation), usual.why, [usual.rotation].flat().join(", "));
+  const rotation =
+    question.rotation === undefined ? (usual?.rotation ?? null) : rotationWritten(question.rotation);
+  const inRotation = rotation !== null;
+  // A probe goes in before sowing: the run begins there. A rotation tells its fallows itself; sod has neither.
   const ofFallow =
-    inRotation || isProbed ? {} : { fallow: { length: assume("fallow.length", fallow.length, fallow.why) } };
+    inRotation || isProbed
+      ? {}
+      : {
+          fallow: {
+            length: assume("fallow.length", "8 months", "since the last harvest; common practice, no source"),
+          },
+        };
   const start = isProbed
     ? {
         moistDepth: question.moist,
@@ -121,7 +134,7 @@ export function quickScenario(question: QuickQuestion): QuickScenario {
     },
     weather: { pattern, annualRain: rain },
     crop: question.sowing === undefined ? { name: crop } : { name: crop, sowing: question.sowing },
-    ...(inRotation ? { rotation: rotationWritten(question.rotation ?? "") } : {}),
+    ...(rotation === null ? {} : { rotation }),
     ...ofFallow,
     ...(residueCover === null ? {} : { surface: { residueCover } }),
     cases: [
@@ -189,15 +202,19 @@ function allFour({ texture, rain, crop, deeper }: QuickQuestion) {
   };
 }
 
-/** Winter crops follow a summer without a crop; the others the last harvest. Common practice, no source. */
-function fallowFor(crop: string): { length: string; why: string } {
-  const dormantBelowC = cropNamed(crop)?.values.dormantBelowC.value ?? null;
-  return dormantBelowC === null
-    ? { length: "8 months", why: "since the last harvest, a crop every year; common practice, no source" }
-    : {
-        length: "14 months",
-        why: "since the last harvest, a summer of fallow between; common practice, no source",
-      };
+/** Winter crops follow a summer without a crop, the others each other; null for sod, which no rotation has. */
+function usualRotation(crop: string): { rotation: string | string[]; why: string } | null {
+  const known = cropNamed(crop);
+  if (known !== null && isSod(defaultPlan(known))) return null;
+  if ((known?.values.dormantBelowC.value ?? null) === null)
+    return {
+      rotation: "every year",
+      why: "this crop every year; common practice, no source: give --rotation. Its first years run before, so no share of water at the start is guessed",
+    };
+  return {
+    rotation: /wheat/i.test(known!.name) ? "wheat-fallow" : [known!.name, fallowYear],
+    why: "a summer of fallow between; common practice, no source: give --rotation. Its first years run before, so no share of water at the start is guessed",
+  };
 }
 
 const usualBottomIn = 72;

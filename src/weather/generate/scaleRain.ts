@@ -9,6 +9,8 @@ export interface SeasonWindow {
   readonly to: MonthDay;
 }
 
+const wholeYear: SeasonWindow = { from: { month: 1, day: 1 }, to: { month: 12, day: 31 } };
+
 /** A year or season with less rain than this holds too little to multiply. */
 const leastToScaleMm = 1;
 
@@ -27,14 +29,10 @@ export function scaleToTotals(
   weather: DailyWeather,
   totalMm: number,
   over: "year" | "season",
-  window: SeasonWindow = { from: { month: 1, day: 1 }, to: { month: 12, day: 31 } },
+  window: SeasonWindow = wholeYear,
 ): DailyWeather {
-  if (!(totalMm >= 0 && Number.isFinite(totalMm)))
-    refuse(fieldOf(over), "a total of 0 or more", totalMm, 'give one such as "13 in"');
-  const spans = spansOf(
-    weather,
-    over === "year" ? { from: { month: 1, day: 1 }, to: { month: 12, day: 31 } } : window,
-  );
+  refuseTotal(totalMm, over);
+  const spans = spansOf(weather, over === "year" ? wholeYear : window);
   const whole = spans.filter((span) => span.whole);
   const measured = whole.map((span) => sumOf(weather.rainMm, span));
   const meanMm = measured.reduce((sum, mm) => sum + mm, 0) / whole.length;
@@ -63,11 +61,45 @@ export function scaleToTotals(
   return withRain(weather, rainMm, [...weather.notes, ...notesOf(totalMm, over, factors, borrowed)]);
 }
 
+/**
+ * Weather whose whole calendar years, or seasons, bring the total on average, each as much more or less than it as it did: every
+ * day's rain is multiplied by the same factor.
+ *
+ * @param totalMm 0 or more
+ * @param window only with "season"
+ * @throws InputError where the record holds no whole year (season), or no rain in any
+ */
+export function scaleToMean(
+  weather: DailyWeather,
+  totalMm: number,
+  over: "year" | "season",
+  window: SeasonWindow = wholeYear,
+): DailyWeather {
+  refuseTotal(totalMm, over);
+  const whole = spansOf(weather, over === "year" ? wholeYear : window).filter((span) => span.whole);
+  if (whole.length === 0) throw new InputError([notWhole(weather, over)]);
+  const measured = whole.map((span) => sumOf(weather.rainMm, span));
+  const meanMm = measured.reduce((sum, mm) => sum + mm, 0) / whole.length;
+  if (totalMm > 0 && Math.max(...measured) < leastToScaleMm) throw new InputError([noRain(over)]);
+  const factor = meanMm > 0 ? totalMm / meanMm : 0;
+  const said = `Rain of every day multiplied by ${factor.toFixed(2)}, so that ${over === "year" ? "calendar years" : "seasons"} bring ${sayBoth(totalMm, "rain")} on average.`;
+  return withRain(
+    weather,
+    weather.rainMm.map((mm) => mm * factor),
+    [...weather.notes, said],
+  );
+}
+
 /** Days of the record, `end` not among them. */
 interface Span {
   readonly start: number;
   readonly end: number;
   readonly whole: boolean;
+}
+
+function refuseTotal(totalMm: number, over: "year" | "season"): void {
+  if (totalMm >= 0 && Number.isFinite(totalMm)) return;
+  refuse(fieldOf(over), "a total of 0 or more", totalMm, 'give one such as "13 in"');
 }
 
 function spansOf(weather: DailyWeather, { from, to }: SeasonWindow): Span[] {

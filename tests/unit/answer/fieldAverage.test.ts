@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { runEnsemble, type Ensemble } from "../../../src/answer/runs/ensemble.ts";
-import { averageByRun, fieldAverage } from "../../../src/answer/comparison/fieldAverage.ts";
+import { fieldAverage } from "../../../src/answer/comparison/fieldAverage.ts";
+import { averageByRun } from "../../../src/answer/runs/rowsThatChange.ts";
 import { countTracks, type RowPositions } from "../../../src/scenario/rowPositions.ts";
 import { spreadOf } from "../../../src/statistics/quantiles.ts";
 import { stream } from "../../../src/randomness.ts";
@@ -12,8 +13,14 @@ const rowsOf = (
   share = all === null ? 0.25 : inTrack / all,
 ): RowPositions => ({
   positions: [
-    { name: "wheel track", caseIndex: 0, share, rows: all === null ? null : inTrack },
-    { name: "other", caseIndex: 1, share: 1 - share, rows: all === null ? null : all - inTrack },
+    { name: "wheel track", caseIndex: 0, afterIndex: null, share, rows: all === null ? null : inTrack },
+    {
+      name: "other",
+      caseIndex: 1,
+      afterIndex: null,
+      share: 1 - share,
+      rows: all === null ? null : all - inTrack,
+    },
   ],
   rowsInAll: all,
   plainIndex: 1,

@@ -65,6 +65,7 @@ export function someScenario(change: Partial<Scenario> = {}): Scenario {
       referenceEt: "penman-monteith",
       rainTotalsMm: [],
       rainTotalOver: "year",
+      rainTotalIs: "each year",
     },
     cases: [asDug, { ...asDug, name: "two inches deeper", rooting: { kind: "relative", extraMm: 50.8 } }],
     yieldLine: yieldLineFor("grain sorghum"),

@@ -51,6 +51,7 @@ function answer(
     currency,
     areaHa,
     pricePerKg,
+    alikeForYears: null,
     pairs: [pair],
     byRainTotal: [{ rainTotalMm: 330.2, pairs: [pair] }],
   };
@@ -75,7 +76,7 @@ describe("money in words", () => {
       "The median season leaves 22.00 USD/ac, or 3520 USD on 160 ac. It pays in 100 % of the seasons.",
     );
     expect(said).toContain(
-      "Breaks even at 3.7 bu/ac more, which takes 0.67 in more water, or at 1.00 USD/bu with the median extra yield.",
+      "At 3.00 USD/bu it breaks even at 3.7 bu/ac more, which takes 0.67 in more water, or at 1.00 USD/bu with the median extra yield.",
     );
     expect(said).toContain(moneyCaution);
   });
@@ -97,11 +98,14 @@ describe("money in words", () => {
     expect(said).toContain("comes to 200 USD a year; with no gain per ac no area pays it back.");
   });
 
-  test("without costs, without an area; metric has no bushels", () => {
+  test("without costs nothing breaks even, and no line says so; metric has no bushels", () => {
     const free = answer([1, 2, 3], [], null);
-    expect(joined(moneyLines(free, bushel, us))).toContain(
-      "No costs are given: what breaks even is nothing.",
-    );
+    expect(free.pairs[0]!.breakEven).toEqual({
+      extraYieldKgPerHa: null,
+      pricePerKg: null,
+      extraWaterMm: null,
+    });
+    expect(joined(moneyLines(free, bushel, us))).not.toMatch(/break|paid back/i);
     const metric = joined(moneyLines(free, bushel, shownIn("metric")));
     expect(metric).toContain("USD/kg");
     expect(metric).not.toMatch(/bu\/ac|USD\/ac|USD on/);
@@ -124,8 +128,8 @@ describe("rows in words", () => {
   });
   const field: FieldAverage = {
     positions: [
-      { name: "wheel track", caseIndex: 0, share: 0.125, rows: 2 },
-      { name: "other", caseIndex: 1, share: 0.875, rows: 14 },
+      { name: "wheel track", caseIndex: 0, afterIndex: null, share: 0.125, rows: 2 },
+      { name: "other", caseIndex: 1, afterIndex: null, share: 0.875, rows: 14 },
     ],
     rowsInAll: 16,
     currency: null,
@@ -136,6 +140,21 @@ describe("rows in words", () => {
         field: numbers(254, 40),
         allAsFirst: numbers(241.3, 36.5),
         againstAllAsFirst: numbers(12.7, 3.5),
+        changes: [
+          {
+            from: "as it is",
+            to: "deeper",
+            rows: {
+              share: 0.125,
+              rowsInAll: 16,
+              positions: [
+                { name: "wheel track", share: 0.125, rows: 2, before: "as it is", after: "deeper" },
+                { name: "other", share: 0.875, rows: 14, before: "deeper", after: "deeper" },
+              ],
+            },
+            difference: numbers(12.7, 3.5),
+          },
+        ],
         steps: [
           {
             position: "wheel track",
@@ -156,7 +175,7 @@ describe("rows in words", () => {
     const said = joined(lines);
     expect(said).toContain("Of 16 rows of one pass: wheel track 2 (12.5 %), other 14 (87.5 %).");
     expect(said).toContain(
-      'Against all rows as "as it is" the field uses 0.50 in more of water and yields 3.5 bu/ac more.',
+      '"deeper" against "as it is": 2 of 16 rows change: wheel track from "as it is" to "deeper"; other stays "deeper". Only they earn; amounts, costs too, are for the whole field. The field then uses 0.50 in more of water and yields 3.5 bu/ac more.',
     );
     expect(said).toContain(
       'One more row in "wheel track" in place of "other": 0.25 bu/ac less over the field; one fewer does the opposite.',

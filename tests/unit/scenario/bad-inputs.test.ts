@@ -44,7 +44,7 @@ const rows: readonly Row[] = [
   [
     "a key that is near nothing",
     { "soil.zzzz": 1 },
-    'soil.zzzz: expected one of the keys layers, horizons, restriction, sliceThickness, hydrologicGroup, startingWater, penetrometer, found "zzzz"; leave it out',
+    'soil.zzzz: expected one of the keys layers, horizons, restriction, sliceThickness, hydrologicGroup, startingWater, waterMeasured, penetrometer, found "zzzz"; leave it out',
   ],
   [
     "a misspelt key in a layer",
@@ -889,6 +889,60 @@ const ofWords: readonly Row[] = [
 ];
 
 const ofRotations: readonly Row[] = [
+  [
+    "a total of no meaning of ours",
+    { "weather.rainTotalIs": "average" },
+    'weather.rainTotalIs: expected one of "each year", "long-run mean", found "average"; choose one of these',
+  ],
+  [
+    "the meaning of a total that is not there",
+    {
+      "weather.rainTotalIs": "long-run mean",
+      "weather.annualRain": undefined,
+      "weather.pattern": undefined,
+      "weather.monthlyNormals": {
+        rain: Array.from({ length: 12 }, () => "1 in"),
+        tMax: Array.from({ length: 12 }, () => "70 F"),
+        tMin: Array.from({ length: 12 }, () => "40 F"),
+      },
+    },
+    "weather.rainTotalIs: expected a total that it is about, annualRain or seasonRain, found none; give the total, or leave this out",
+  ],
+  [
+    "rows that become a case that is none",
+    { rowPositions: [{ case: "as it is", after: "deepr", share: "100 %" }] },
+    'rowPositions[0].after: expected the name of a case: "as it is", "deeper", found "deepr"; did you mean "deeper"?',
+  ],
+  [
+    "a day of measuring that is none",
+    { "soil.waterMeasured": "Mar 32" },
+    'soil.waterMeasured: expected a day of the year such as "Jun 1" or "06-01", found "Mar 32"; give a day that the month has',
+  ],
+  [
+    "a day of measuring, and nothing measured",
+    { "soil.waterMeasured": "Mar 12", "soil.startingWater": undefined },
+    "soil.waterMeasured: expected water that was measured on it, in soil.startingWater or in the layers, found none; give what was found, or leave the day out",
+  ],
+  [
+    "a day of measuring beside the length of the fallow",
+    { "soil.waterMeasured": "Mar 12", "fallow.length": "8 months" },
+    "fallow.length: expected no length beside soil.waterMeasured, from which day the run begins, found one; leave one of the two out",
+  ],
+  [
+    "water measured in the growing crop of a rotation",
+    { "soil.waterMeasured": "Jul 12", rotation: "every year" },
+    "soil.waterMeasured: expected a day between the harvest of grain sorghum and the sowing of grain sorghum, the 240 days before Jun 1, found Jul 12; give the day of a probe between the two; one in the growing crop belongs to outlook",
+  ],
+  [
+    "days not listed by no word of ours",
+    { "weather.daysNotListed": "zero" },
+    'weather.daysNotListed: expected one of "missing", "dry", found "zero"; choose one of these',
+  ],
+  [
+    "days not listed without a record",
+    { "weather.daysNotListed": "dry" },
+    "weather.daysNotListed: expected a weather.record that it belongs to, found nothing; name the record, or leave this out",
+  ],
   [
     "a rotation by no name of ours",
     { rotation: "every years" },

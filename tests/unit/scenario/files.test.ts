@@ -2,6 +2,7 @@ import { existsSync, readFileSync, readdirSync } from "node:fs";
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
 import * as z from "zod";
+import { cropNames } from "../../../src/crop/crops.ts";
 import { InputError, refuse } from "../../../src/problem.ts";
 import { loadUnits } from "../../../src/quantity/index.ts";
 import {
@@ -106,7 +107,8 @@ describe("the quick question", () => {
   test("tells what it assumed, the rain pattern included", () => {
     const fields = quickScenario(question).assumed.map(({ field }) => field);
     expect(fields).toContain("weather.pattern");
-    expect(fields).toContain("soil.startingWater.share");
+    expect(fields).toContain("rotation");
+    expect(fields).not.toContain("soil.startingWater.share");
     const asked = quickScenario({ ...question, pattern: "even", latitude: "45 N" }).assumed.map(
       ({ field }) => field,
     );
@@ -114,10 +116,23 @@ describe("the quick question", () => {
     expect(asked).not.toContain("site.latitude");
   });
 
-  test("a winter crop follows a longer fallow", () => {
-    expect(quickScenario({ ...question, crop: "winter wheat" }).file["fallow"]).toEqual({
-      length: "14 months",
-    });
+  test("begins with what the years before left, unless a probe tells the water", async () => {
+    const { file } = quickScenario(question);
+    expect([file["rotation"], file["fallow"]]).toEqual(["every year", undefined]);
+    const read = await resolveScenario(file, noFiles);
+    expect([read.rotation!.startsAsStated, read.rotation!.warmUpYears]).toEqual([false, 6]);
+    expect(read.defaults.map(({ field }) => field)).toContain("soil.startingWater");
+    const probed = quickScenario({ ...question, moist: "36 in" }).file;
+    expect(probed["rotation"]).toBeUndefined();
+    expect((await resolveScenario(probed, noFiles)).rotation).toBeNull();
+  });
+
+  test("a winter crop follows a fallow; sod is in no rotation", async () => {
+    const rotationOf = (crop: string) => quickScenario({ ...question, crop }).file["rotation"];
+    expect(rotationOf("winter wheat")).toBe("wheat-fallow");
+    const sod = quickScenario({ ...question, crop: "perennial grass" }).file;
+    expect([sod["rotation"], sod["fallow"]]).toEqual([undefined, { length: "8 months" }]);
+    for (const crop of cropNames) await resolveScenario(quickScenario({ ...question, crop }).file, noFiles);
   });
 
   test("roots may be less deep, too", async () => {

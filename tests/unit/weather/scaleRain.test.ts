@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { InputError } from "../../../src/problem.ts";
 import { dayNumber } from "../../../src/quantity/calendar.ts";
-import { scaleToTotals } from "../../../src/weather/generate/scaleRain.ts";
+import { scaleToMean, scaleToTotals } from "../../../src/weather/generate/scaleRain.ts";
 import { every, weatherWithRain } from "./sampleRecord.ts";
 
 /** Sum from one date up to but not including another. */
@@ -96,6 +96,28 @@ test("any year with rain comes to the total, no day below 0, dry days dry (fast-
     }),
     { numRuns: 100 },
   );
+});
+
+describe("scaled to a mean", () => {
+  test("whole years bring it on average, each as much above or below it as it was", () => {
+    const scaled = scaleToMean(threeYears, 330, "year");
+    const sums = [2019, 2020, 2021].map((year) => sumOf(scaled, [year, 1, 1], [year + 1, 1, 1]));
+    expect(sums.reduce((a, b) => a + b) / 3).toBeCloseTo(330, 9);
+    const before = [2019, 2020, 2021].map((year) => sumOf(threeYears, [year, 1, 1], [year + 1, 1, 1]));
+    sums.forEach((mm, i) => expect(mm / sums[0]!).toBeCloseTo(before[i]! / before[0]!, 9));
+    expect(scaled.notes.at(-1)).toContain("so that calendar years bring 13 in (330 mm) on average");
+  });
+
+  test("of seasons likewise, with the days outside them multiplied too", () => {
+    const summer = { from: { month: 5, day: 1 }, to: { month: 9, day: 30 } };
+    const scaled = scaleToMean(threeYears, 200, "season", summer);
+    const seasons = [2019, 2020, 2021].map((year) => sumOf(scaled, [year, 5, 1], [year, 10, 1]));
+    expect(seasons.reduce((a, b) => a + b) / 3).toBeCloseTo(200, 9);
+    expect(scaled.rainMm[0]! / threeYears.rainMm[0]!).toBeCloseTo(
+      scaled.rainMm[200]! / threeYears.rainMm[200]!,
+      9,
+    );
+  });
 });
 
 describe("refused", () => {

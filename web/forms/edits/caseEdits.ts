@@ -77,7 +77,11 @@ export function caseNamedIn(scenario: Json, name: string): string[] {
   if (casesIn(scenario).filter((one) => one["name"] === name).length !== 1) return [];
   const places = [
     ...each(scenario, "rowPositions", "case"),
-    ...["inTrack", "besideTrack", "other"].map((key) => `rowPositions.${key}`),
+    ...each(scenario, "rowPositions", "after"),
+    ...["inTrack", "besideTrack", "other"].flatMap((key) => [
+      `rowPositions.${key}`,
+      `rowPositions.${key}After`,
+    ]),
     ...each(scenario, "evidence.rootDepths", "case"),
     ...each(scenario, "evidence.counts", "case"),
     "evidence.strips.cases[0]",

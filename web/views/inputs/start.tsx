@@ -36,7 +36,8 @@ export function StartSection() {
   const choose = (wanted: Way) => {
     const all = [start, ...waters];
     const us = units.value === "us";
-    if (wanted === "unknown") return changeWay(all, [], "leave the water at the start out");
+    if (wanted === "unknown")
+      return changeWay([...all, "soil.waterMeasured"], [], "leave the water at the start out");
     if (wanted === "layers") {
       return changeWay(
         [start],
@@ -124,6 +125,16 @@ export function StartSection() {
               hint={waterForms}
             />
           ))}
+        </Fields>
+      )}
+      {way !== "unknown" && (
+        <Fields>
+          <Field
+            path="soil.waterMeasured"
+            label="Measured on"
+            hint="Mar 12; runs then begin on that day"
+            otherwise="the day the run begins"
+          />
         </Fields>
       )}
       <DiggingCaution />

@@ -55,7 +55,7 @@ export function WeatherSection() {
       {way !== "record" && <RainTotals needed={way === "pattern"} />}
       <More
         title="Days used and reference ET"
-        paths={["from", "to", "maxGapDays", "referenceEt"].map((key) => `weather.${key}`)}
+        paths={["from", "to", "daysNotListed", "maxGapDays", "referenceEt"].map((key) => `weather.${key}`)}
       >
         {() => (
           <>
@@ -68,6 +68,12 @@ export function WeatherSection() {
                     hint="Such as 1991-01-01; left out, the record's first"
                   />
                   <Field path="weather.to" label="Last day to use" hint="Left out, the record's last" />
+                  <Field
+                    path="weather.daysNotListed"
+                    label="Days without a line are"
+                    hint="Dry in a rain book that lists only days with rain"
+                    otherwise="missing"
+                  />
                   <Field path="weather.maxGapDays" label="Longest gap that is filled, days" />
                 </>
               )}
@@ -157,6 +163,12 @@ function RainTotals({ needed }: { needed: boolean }) {
           also={takesOut("weather", "seasonRain", alternatives.weather)}
         />
       )}
+      <Field
+        path="weather.rainTotalIs"
+        label="A total is"
+        otherwise={valueAt("rotation") === undefined ? "each year" : "long-run mean"}
+        hint="Every year scaled to it, or the mean that years vary about"
+      />
     </Fields>
   );
 }

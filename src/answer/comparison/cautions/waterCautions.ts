@@ -6,22 +6,24 @@ export function yearsCautions({ rotation, evidence, money, rowPositions }: Scena
   const start = rotation!.startsAsStated
     ? "Every chain of years begins with the water that the scenario states."
     : "Nothing measured says what the subsoil holds: every chain of years begins with what the years before left. Probe or core it, and this year's answer is surer.";
-  const single = [
-    ...(evidence === null ? [] : ["what was measured"]),
-    ...(rowPositions === null ? [] : ["the row positions"]),
+  const others = [
+    ...new Set(rotation!.entries.flatMap((entry) => (entry === null || entry.isAsked ? [] : [entry.crop]))),
   ];
   return [
     start,
     "Roots stated for a case are those of the crop in question; the other crops of the rotation root as the soil lets them. No field is tilled between crops: residue lies as it was cut, or as stated.",
-    ...(money === null
+    ...(money === null || others.length === 0
       ? []
       : [
-          "Money here counts the gain of the years after the first in every year: what the first year brings beyond that comes once and is left out.",
+          `Money counts the years in which ${rotation!.entries.find((entry) => entry?.isAsked)!.crop} is harvested, as its price is the one told: what ${others.join(" and ")} gains or loses is left out.`,
         ]),
-    ...(single.length === 0
+    ...(rowPositions === null
+      ? []
+      : ["The field by its rows is told for the years after the first; money takes the first year too."]),
+    ...(evidence === null
       ? []
       : [
-          `Not carried through the years yet: ${single.join(" and ")}. ${single.length === 1 ? "It is" : "They are"} answered with the years after the first, as single seasons.`,
+          "Not carried through the years yet: what was measured. It is answered with the years after the first, as single seasons.",
         ]),
   ];
 }

@@ -1,7 +1,10 @@
 import type { MoneyAnswer, MoneyOfPair } from "../../../answer/money/money.ts";
+import { moneyPathLines, payBackYearsSaid } from "./moneyPathText.ts";
+import { rowsSaid } from "./rowsThatChangeText.ts";
 import type { Spread } from "../../../statistics/quantiles.ts";
 import { usOfKgPerHa, type YieldUnit } from "../../../crop/yield/yieldLine.ts";
 import { haPerAcre } from "../../../quantity/constants.ts";
+import { sayNumber } from "../../../quantity/index.ts";
 import { bullets, wrap } from "../../../wrap.ts";
 import { rangeSaid } from "../../tables/rangeSaid.ts";
 import { fixed, percent, type Formatters } from "../../tables/formatters.ts";
@@ -75,7 +78,7 @@ export function moneySentences(money: MoneyAnswer, unit: YieldUnit, shown: Forma
   return [
     priceSaid(money, say),
     ...money.pairs.flatMap((pair) => {
-      const [first = "", ...others] = pairSaid(pair, money.areaHa, say, shown);
+      const [first = "", ...others] = pairSaid(pair, money, say, shown);
       return [`"${pair.to}" against "${pair.from}": ${first[0]?.toLowerCase()}${first.slice(1)}`, ...others];
     }),
   ];
@@ -83,22 +86,42 @@ export function moneySentences(money: MoneyAnswer, unit: YieldUnit, shown: Forma
 
 /** What one pair leaves, where it breaks even, and what pays it back. */
 export function pairSentences(
-  { currency, areaHa }: MoneyAnswer,
+  money: MoneyAnswer,
   pair: MoneyOfPair,
   unit: YieldUnit,
   shown: Formatters,
 ): string[] {
-  return pairSaid(pair, areaHa, shownMoney(currency, unit, shown), shown);
+  return pairSaid(pair, money, shownMoney(money.currency, unit, shown), shown);
 }
 
-function priceSaid({ pricePerKg: { low, middle, high } }: MoneyAnswer, say: ShownMoney): string {
+function priceSaid({ pricePerKg: { low, middle, high }, pairs }: MoneyAnswer, say: ShownMoney): string {
   const price = `${say.price(middle)} ${say.currency}/${say.grain}`;
   const range = low < high ? `, drawn from ${say.price(low)} to ${say.price(high)}` : "";
-  return `Price ${price}${range}. Each run has its own weather, yield line and price.`;
+  const each =
+    pairs[0]?.overYears === undefined
+      ? "Each run has its own weather, yield line and price."
+      : "Each chain of years has its own soil and price, each of its years its own weather and yield line.";
+  return `Price ${price}${range}. ${each}`;
 }
 
-function pairSaid(pair: MoneyOfPair, areaHa: number | null, say: ShownMoney, shown: Formatters): string[] {
-  return [netSaid(pair, areaHa, say), ...breakEvenSaid(pair, say, shown), ...payBackSaid(pair, areaHa, say)];
+function pairSaid(pair: MoneyOfPair, money: MoneyAnswer, say: ShownMoney, shown: Formatters): string[] {
+  const { areaHa } = money;
+  return [
+    netSaid(pair, money, say),
+    ...(pair.rows === undefined ? [] : [rowsSaid(pair.rows)]),
+    ...breakEvenSaid(pair, money, say, shown),
+    ...payBackYearsSaid(pair, say),
+    ...payBackSaid(pair, areaHa, say),
+    ...alikeSaid(money),
+  ];
+}
+
+/** Seasons by themselves do not know that deep water may be there only once. */
+function alikeSaid({ alikeForYears: years }: MoneyAnswer): string[] {
+  if (years === null) return [];
+  return [
+    `What is bought once is spread over its ${sayNumber(years)} years as if every year were like these seasons. Water taken from the subsoil once may not come back: with a rotation the gain of each year after the first is its own.`,
+  ];
 }
 
 function pairLines(
@@ -110,18 +133,24 @@ function pairLines(
 ): string[] {
   return [
     ...wrap(`"${pair.to}" against "${pair.from}"`),
-    ...budgetTable(pair, say),
-    ...bullets(pairSaid(pair, money.areaHa, say, shown)),
+    ...budgetTable(pair, money, say),
+    ...bullets(pairSaid(pair, money, say, shown)),
+    ...(pair.overYears === undefined ? [] : ["", ...moneyPathLines(pair.overYears, say)]),
     "",
     ...priceTable(money, p, say, shown),
   ];
 }
 
-function budgetTable({ budgetPerHa }: MoneyOfPair, say: ShownMoney): string[] {
+function budgetTable({ budgetPerHa, overYears }: MoneyOfPair, money: MoneyAnswer, say: ShownMoney): string[] {
   const { addedReturns, reducedCosts, addedCosts, reducedReturns, net } = budgetPerHa;
   const perLand = say.perLand(Object.values(budgetPerHa));
   return tableLines({
-    head: [["a year, at the median extra yield", `${say.currency}/${say.land}`]],
+    head: [
+      [
+        `a year, at the ${overYears === undefined ? "median extra yield" : "middle chain"} and ${say.price(money.pricePerKg.middle)}`,
+        `${say.currency}/${say.land}`,
+      ],
+    ],
     rows: [
       ["added returns", perLand(addedReturns)],
       ["reduced costs", perLand(reducedCosts)],
@@ -133,8 +162,8 @@ function budgetTable({ budgetPerHa }: MoneyOfPair, say: ShownMoney): string[] {
 }
 
 function netSaid(
-  { netPerHa, netForField, chanceItPays }: MoneyOfPair,
-  areaHa: number | null,
+  { netPerHa, netForField, chanceItPays, overYears }: MoneyOfPair,
+  { areaHa, pricePerKg: { low, high } }: MoneyAnswer,
   say: ShownMoney,
 ): string {
   const perLand = amountSaid(netPerHa, say.perLand(Object.values(netPerHa)), `${say.currency}/${say.land}`);
@@ -143,7 +172,16 @@ function netSaid(
       ? ""
       : `, or ${amountSaid(netForField, say.whole, say.currency)} on ${say.area(areaHa)} ${say.land}`;
   const verb = netPerHa.p50 < 0 ? "loses" : "leaves";
-  return `The median season ${verb} ${perLand}${whole}. It pays in ${percent(chanceItPays)} of the seasons.`;
+  const at = low < high ? " at its own drawn price" : "";
+  if (overYears === undefined)
+    return `The median season${at} ${verb} ${perLand}${whole}. It pays in ${percent(chanceItPays)} of the seasons.`;
+  const interest = overYears.interest > 0 ? ` at ${sayNumber(100 * overYears.interest, 1)} % interest` : "";
+  return `Over ${sayNumber(overYears.years)} years, each with its own gain, the middle chain${at} ${verb} ${perLand} a year${interest}${whole === "" ? "" : `${whole}`}. It pays in ${chainsSaid(chanceItPays, overYears.chains)}.`;
+}
+
+/** `14 of 17 chains of years` */
+function chainsSaid(share: number, chains: number): string {
+  return `${Math.round(share * chains)} of ${chains} chains of years`;
 }
 
 /** `12 USD/ac (P10 to P90: 3 to 20)`, the amount without its sign. */
@@ -152,27 +190,32 @@ function amountSaid(spread: Spread, say: (value: number) => string, unit: string
   return spread.p10 === spread.p90 ? middle : `${middle} (P10 to P90: ${rangeSaid(spread, say)})`;
 }
 
+/** At the middle price, as the budget; nothing where nothing is costed. */
 function breakEvenSaid(
-  { breakEven, budgetPerHa }: MoneyOfPair,
+  { breakEven, rows, overYears }: MoneyOfPair,
+  { pricePerKg: { middle } }: MoneyAnswer,
   say: ShownMoney,
   shown: Formatters,
 ): string[] {
   const { extraYieldKgPerHa, pricePerKg, extraWaterMm } = breakEven;
   if (extraYieldKgPerHa === null) return [];
-  if (budgetPerHa.addedCosts === 0 && budgetPerHa.reducedCosts === 0 && Math.abs(extraYieldKgPerHa) < 1e-9) {
-    return ["No costs are given: what breaks even is nothing."];
-  }
   if (extraYieldKgPerHa <= 0)
     return [
       `It pays for itself without extra yield, and with up to ${say.yield(-extraYieldKgPerHa)} ${say.yieldUnit} less.`,
     ];
   const water =
     extraWaterMm === null ? "" : `, which takes ${shown.fineWater(extraWaterMm)} ${shown.length} more water`;
+  const everyYear = overYears === undefined ? "" : " every year";
+  const ofRows =
+    rows === undefined || rows.share <= 0 || rows.share >= 1
+      ? ""
+      : ` over the field (${say.yield(extraYieldKgPerHa / rows.share)} on the rows that change)`;
+  const price = `${say.currency}/${say.grain}`;
   return [
-    `Breaks even at ${say.yield(extraYieldKgPerHa)} ${say.yieldUnit} more${water}${
+    `At ${say.price(middle)} ${price} it breaks even at ${say.yield(extraYieldKgPerHa)} ${say.yieldUnit} more${everyYear}${ofRows}${water}${
       pricePerKg === null
         ? "; there is no extra yield, so no price breaks even"
-        : `, or at ${say.price(pricePerKg)} ${say.currency}/${say.grain} with the median extra yield`
+        : `, or at ${say.price(pricePerKg)} ${price} with the ${overYears === undefined ? "median extra yield" : "extra yield of the middle chain"}`
     }.`,
   ];
 }
@@ -206,9 +249,13 @@ function priceTable(money: MoneyAnswer, p: number, say: ShownMoney, shown: Forma
       ),
     ]),
   });
+  const { low, high } = money.pricePerKg;
+  const years = byRainTotal[0]!.pairs[p]!.overYears;
+  const left = years === undefined ? "Left in the median season" : "Left a year in the middle chain";
+  const share = years === undefined ? "share of the seasons" : "share of the chains";
   return [
     ...wrap(
-      `Left in the median season, ${say.currency}/${say.land}, and share of the seasons in which it pays${money.pricePerKg.low < money.pricePerKg.high ? "; here each column holds one price, above every season draws its own" : ""}:`,
+      `${left}, ${say.currency}/${say.land}, and ${share} in which it pays; each column holds one price${low < high ? ", above each draws its own" : ": yours, a fifth less and a fifth more"}:`,
     ),
     ...table,
   ];

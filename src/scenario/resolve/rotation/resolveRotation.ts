@@ -4,6 +4,7 @@ import { coverOfMass } from "../../../season/residue/mulch.ts";
 import type { CasePart, ScenarioFile } from "../../fields/file.ts";
 import { chainFields } from "../../fields/rotationFields.ts";
 import type { Case, RotationEntry, RotationPlan } from "../../scenario.ts";
+import { daysToSowing, tellFallow } from "../measuredDay.ts";
 import { complain, openNotebook, orDefault, type Notebook } from "../notebook.ts";
 import { resolveYield } from "../resolveYield.ts";
 import { statesWater, type RotationYear } from "./rotationYears.ts";
@@ -41,11 +42,17 @@ export function seasonOfYear(file: ScenarioFile, year: RotationYear): ScenarioFi
     ...file,
     ...(cases === undefined ? {} : { cases }),
     crop: year.part,
-    fallow: { length: year.fallowDays },
+    fallow: { length: seasonFallow(file, year) },
     surface: strawFollows(file.surface)
       ? { ...file.surface, residueCoverFallow: coverOfMass(strawLeftBy(year.before).tPerHa) }
       : file.surface,
   };
+}
+
+/** One season begins on the day its water was measured, where that is told. */
+function seasonFallow({ soil }: ScenarioFile, { plan, fallowDays, isAsked }: RotationYear): number {
+  if (soil.waterMeasured === undefined || !isAsked) return fallowDays;
+  return Math.min(fallowDays, daysToSowing(soil.waterMeasured, plan.sowing));
 }
 
 /** What a case says of its crop and its roots is said of the crop in question. */
@@ -59,11 +66,14 @@ function strawFollows(surface: ScenarioFile["surface"] = {}): boolean {
 
 /** Tells what the rotation decides of the season in question. */
 export function tellSeason(file: ScenarioFile, year: RotationYear, notebook: Notebook): void {
-  notebook.defaults.push({
-    field: "fallow.length",
-    value: `${year.fallowDays} days`,
-    why: `from the usual harvest of ${year.before} to sowing; each year has its own`,
-  });
+  const { waterMeasured } = file.soil;
+  if (waterMeasured !== undefined) tellFallow(seasonFallow(file, year), waterMeasured, notebook);
+  else
+    notebook.defaults.push({
+      field: "fallow.length",
+      value: `${year.fallowDays} days`,
+      why: `from the usual harvest of ${year.before} to sowing; each year has its own`,
+    });
   if (!strawFollows(file.surface)) return;
   const straw = strawLeftBy(year.before);
   notebook.defaults.push({
@@ -128,6 +138,7 @@ export function resolveRotation(
     entries,
     warmUpYears: warmUp,
     startsAsStated,
+    startsOn: startsAsStated ? (file.soil.waterMeasured ?? null) : null,
     pathYears,
   };
 }

@@ -47,7 +47,8 @@ export function readWeather(text: string, options: ReadOptions): WeatherRecord {
   const clean = plainText(text, options.fileName);
   const lines = firstLines(clean, 3);
   const textReader = textReaders.find(({ knows }) => knows(lines));
-  if (textReader !== undefined) return withUnitsNote(textReader.read(clean, options), options);
+  if (textReader !== undefined)
+    return withListedNote(withUnitsNote(textReader.read(clean, options), options), options);
   const table = openTable(clean);
   const tableReader = table === null ? undefined : tableReaders.find(({ knows }) => knows(table));
   if (table !== null && tableReader !== undefined) {
@@ -60,6 +61,13 @@ export function readWeather(text: string, options: ReadOptions): WeatherRecord {
     (lines[0] ?? "").slice(0, 200),
     "give one of them, or name the columns as in the last",
   );
+}
+
+/** Says that days without a line were told of for a format that has one for every day. */
+function withListedNote(record: WeatherRecord, { daysNotListed }: ReadOptions): WeatherRecord {
+  if (daysNotListed !== "dry") return record;
+  const note = `${record.station.format} lists every day: weather.daysNotListed (dry) is not used.`;
+  return { ...record, notes: [...record.notes, note] };
 }
 
 /** Says that units were stated for a format that has its own. */

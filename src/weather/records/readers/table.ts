@@ -2,6 +2,7 @@ import type { StationInfo, WeatherRecord } from "../record.ts";
 import { noComplaints } from "./complaints.ts";
 import { readRows, type RowPlan } from "./dayRows.ts";
 import { daysFrom, type Days } from "./days.ts";
+import { withDryDays } from "./dryDays.ts";
 import { countNotes, finishRecord, unusedNote } from "./finish.ts";
 import type { Table } from "./lines.ts";
 import type { ReadOptions } from "./options.ts";
@@ -30,8 +31,11 @@ export function recordFromTable(table: Table, options: ReadOptions, reading: Tab
     { ...plan, wanted: plan.stationOf === null ? undefined : options.station },
     complaints,
   );
-  const days = daysFrom(rows, complaints);
-  const adjusted = adjust?.(days) ?? [];
+  const listed = daysFrom(rows, complaints);
+  const dry =
+    options.daysNotListed === "dry" ? withDryDays(listed, options.from, options.to, complaints) : null;
+  const days = dry?.days ?? listed;
+  const adjusted = [...(dry === null ? [] : [dry.note]), ...(adjust?.(days) ?? [])];
   const used = new Set([...known, ...plan.columns.flatMap(({ index, flags }) => [index, flags])]);
   const unused = unusedNote(table.header.filter((_, index) => !used.has(index)));
   const { id = "", ...place } = station;

@@ -45,8 +45,8 @@ describe("rows of one pass", () => {
     expect(wholeShares([1 / 3, 1 / 3, 1 / 3], 50).reduce((a, b) => a + b)).toBe(50);
     expect(wholeShares([0, 1], 50)).toEqual([0, 50]);
     const positions: RowPositions["positions"] = [
-      { name: "a", caseIndex: 1, share: 0.3, rows: null },
-      { name: "b", caseIndex: 0, share: 0.7, rows: null },
+      { name: "a", caseIndex: 1, afterIndex: null, share: 0.3, rows: null },
+      { name: "b", caseIndex: 0, afterIndex: null, share: 0.7, rows: null },
     ];
     const drawn = rowsSorted({ positions, rowsInAll: null, plainIndex: 1 }, 10);
     expect(drawn.map(({ caseIndex }) => caseIndex).join("")).toBe("1110000000");
@@ -110,9 +110,9 @@ describe("what is written of rows", () => {
 
   test("rows counted become shares", () => {
     const positions = [
-      { name: "wheel track", caseIndex: 1, share: 1 / 16, rows: 1 },
-      { name: "beside the track", caseIndex: 0, share: 0, rows: 0 },
-      { name: "other", caseIndex: 0, share: 15 / 16, rows: 15 },
+      { name: "wheel track", caseIndex: 1, afterIndex: null, share: 1 / 16, rows: 1 },
+      { name: "beside the track", caseIndex: 0, afterIndex: null, share: 0, rows: 0 },
+      { name: "other", caseIndex: 0, afterIndex: null, share: 15 / 16, rows: 15 },
     ];
     expect(sharesOf({ positions, rowsInAll: 16, plainIndex: 2 }, ["as is", "pressed"])).toEqual([
       { name: "wheel track", case: "pressed", share: "6.25 %" },
@@ -227,16 +227,23 @@ test("the sentences of a pair are those that the whole is told with", () => {
     ...moneyOfExtraYield(Float64Array.of(100, 100), plan, Float64Array.of(0.2, 0.2), 10),
   };
   const { currency, areaHa, pricePerKg } = plan;
-  const money: MoneyAnswer = { currency, areaHa, pricePerKg, pairs: [pair], byRainTotal: [] };
+  const money: MoneyAnswer = {
+    currency,
+    areaHa,
+    pricePerKg,
+    alikeForYears: null,
+    pairs: [pair],
+    byRainTotal: [],
+  };
   const [bushel, metric] = [bushelsPerAcre(60), shownIn("metric")];
   const own = pairSentences(money, pair, bushel, metric);
   expect(own).toEqual([
-    "The median season leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.",
-    "Breaks even at 50 kg/ha more, which takes 5.0 mm more water, or at 0.10 USD/kg with the median extra yield.",
+    "The median season at its own drawn price leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.",
+    "At 0.20 USD/kg it breaks even at 50 kg/ha more, which takes 5.0 mm more water, or at 0.10 USD/kg with the median extra yield.",
   ]);
   expect(moneySentences(money, bushel, metric)).toEqual([
     "Price 0.20 USD/kg, drawn from 0.10 to 0.30. Each run has its own weather, yield line and price.",
-    '"deeper" against "as it is": the median season leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.',
+    '"deeper" against "as it is": the median season at its own drawn price leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.',
     own[1],
   ]);
 });

@@ -10,7 +10,7 @@ import {
   ownWork,
   redo,
   redoSays,
-  replace,
+  openWork,
   undo,
   undoSays,
   valueAt,
@@ -61,6 +61,6 @@ test("another scenario, or a file beside it, is the user's own and ends the copy
   expect([ownRain(), valueAt("record"), isOnCopy.value]).toEqual(["13 in", "record.csv", false]);
   beginCopy();
   edit("rain", "16 in");
-  replace({ rain: "20 in" });
+  openWork({ scenario: { rain: "20 in" }, attachments: {} }, "open another");
   expect([ownRain(), isOnCopy.value]).toEqual(["20 in", false]);
 });

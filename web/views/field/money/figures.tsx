@@ -33,7 +33,7 @@ interface Figure {
 
 /** A dash where there is nothing that breaks even. */
 export function figuresOf(
-  { chanceItPays, breakEven, payBack }: MoneyOfPair,
+  { chanceItPays, breakEven, payBack, overYears }: MoneyOfPair,
   say: ShownMoney,
   shown: Formatters,
 ): Figure[] {
@@ -43,9 +43,14 @@ export function figuresOf(
     figure: value === null ? "–" : typeset(text(value)),
     unit: value === null ? "" : unit,
   });
-  const chance = figure("Pays in", chanceItPays, percent, "of the seasons");
+  const chance = figure(
+    "Pays in",
+    chanceItPays,
+    percent,
+    overYears === undefined ? "of the seasons" : "of the chains of years",
+  );
   // Without costs nothing has to be broken even.
-  if (payBack === null && extraYieldKgPerHa !== null && Math.abs(extraYieldKgPerHa) < 1e-9) return [chance];
+  if (payBack === null && extraYieldKgPerHa === null) return [chance];
   const figures = [
     chance,
     figure("Breaks even at extra yield of", extraYieldKgPerHa, say.yield, say.yieldUnit),

@@ -57,6 +57,9 @@ export function caseNames(): string[] {
   return casesIn(scenario.value).map(({ name }) => (typeof name === "string" ? name : ""));
 }
 
+/** While it is not said what rows become. */
+const left = "as the cases compared say";
+
 function Counted() {
   const names = caseNames();
   const at = (key: keyof typeof alternatives.countedRows) => ({
@@ -85,6 +88,16 @@ function Counted() {
         />
         <Field path="rowPositions.other" label="Other rows" choices={names} none={null} />
       </FieldGroup>
+      <FieldGroup title="What they become with the change">
+        <Field path="rowPositions.inTrackAfter" label="In the track, after" choices={names} none={left} />
+        <Field
+          path="rowPositions.besideTrackAfter"
+          label="Beside the track, after"
+          choices={names}
+          none={left}
+        />
+        <Field path="rowPositions.otherAfter" label="Other rows, after" choices={names} none={left} />
+      </FieldGroup>
     </>
   );
 }
@@ -101,6 +114,7 @@ function Shares() {
           <legend class="only-heard">Position {r + 1}</legend>
           <Field path={`rowPositions[${r}].name`} label="Where" hint="wheel track" />
           <Field path={`rowPositions[${r}].case`} label="Case" choices={names} none={null} />
+          <Field path={`rowPositions[${r}].after`} label="After the change" choices={names} none={left} />
           <Field path={`rowPositions[${r}].share`} label="Share" hint="12.5 %" />
           <p class="tools no-print">
             <button

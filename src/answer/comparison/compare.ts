@@ -16,6 +16,7 @@ import type { CaseRuns, Ensemble, EnsembleAtRain } from "../runs/ensemble.ts";
 import { middleOf } from "../runs/middleTotal.ts";
 import { spreadSaid } from "../../soil/equations/availableWaterSpread.ts";
 import { percent } from "../../soil/layers/layerRanges.ts";
+import { digReadings } from "./digReadings.ts";
 import { evidenceAnswer } from "./evidenceAnswer.ts";
 import { fieldAverage } from "./fieldAverage.ts";
 import { moneyOf, type MoneyOfPair } from "../money/money.ts";
@@ -52,6 +53,10 @@ export function comparisonOf(
     answerAtRain(atRain, scenario.cases, shown, money?.byRainTotal[t]?.pairs ?? null),
   );
   const middle = middleOf(byRainTotal);
+  const readings =
+    measured === "with evidence" && years === "single seasons"
+      ? digReadings(ensemble, (at) => answerAtRain(at, scenario.cases, shown, null))
+      : null;
   const answer = {
     format: "rootfront-comparison/1" as const,
     scenario: scenario.name,
@@ -60,6 +65,7 @@ export function comparisonOf(
     ...middle,
     byRainTotal,
     evidence: measured === "with evidence" ? evidenceAnswer(ensemble) : null,
+    ...(readings === null ? {} : { digReadings: readings }),
     fieldAverage:
       scenario.rowPositions === null ? null : fieldAverage(ensemble, scenario.rowPositions, scenario.money),
     money,

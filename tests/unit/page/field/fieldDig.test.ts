@@ -122,6 +122,8 @@ const fittedCase = (name: string) => ({
   observedMm: 500,
   simulatedMm: 502,
   verdict: "meets" as const,
+  told: { reading: "slowed" as const, by: "their depth" as const, stoppedShare: null },
+  stop: { depthMm: 500, low: 450, high: 550 },
 });
 const fit: DigFitAnswer = {
   what: "passage",

@@ -296,21 +296,28 @@ function solve(
   errors: readonly number[],
 ): number {
   if (fronts.length === 1) return valueAt(fronts[0]!, grid, depths[0]!);
-  const misfit = (value: number) =>
-    fronts.reduce((sum, front, g) => sum + ((frontAt(front, grid, value) - depths[g]!) / errors[g]!) ** 2, 0);
   // The misfit bends at the grid's values only: between two of them it is a parabola, told by three of its points.
-  let best = grid[0]!;
-  let least = misfit(best);
-  for (let i = 0; i + 1 < grid.length; i++) {
-    const [from, to] = [grid[i]!, grid[i + 1]!];
-    const [a, b, c] = [misfit(from), misfit((from + to) / 2), misfit(to)];
-    const bend = a - 2 * b + c;
-    const share = bend > 0 ? (3 * a - 4 * b + c) / (4 * bend) : 1;
-    const lowest = from + (to - from) * Math.min(1, Math.max(0, share));
-    for (const value of [lowest, to]) {
-      const here = misfit(value);
-      if (here < least) [best, least] = [value, here];
+  const misfit = (i: number, share: number) => {
+    let sum = 0;
+    for (let g = 0; g < fronts.length; g++) {
+      const front = fronts[g]!;
+      const off = front[i]! + share * (front[i + 1]! - front[i]!) - depths[g]!;
+      sum += (off / errors[g]!) ** 2;
     }
+    return sum;
+  };
+  let best = grid[0]!;
+  let a = misfit(0, 0);
+  let least = a;
+  for (let i = 0; i + 1 < grid.length; i++) {
+    const [b, c] = [misfit(i, 0.5), misfit(i, 1)];
+    const bend = a - 2 * b + c;
+    const lowest = bend > 0 ? Math.min(1, Math.max(0, (3 * a - 4 * b + c) / (4 * bend))) : 1;
+    for (const share of [lowest, 1]) {
+      const here = misfit(i, share);
+      if (here < least) [best, least] = [grid[i]! + share * (grid[i + 1]! - grid[i]!), here];
+    }
+    a = c;
   }
   return best;
 }

@@ -1,6 +1,7 @@
 import type { CropCourse } from "../../crop/course.ts";
 import { longestSeasonDays } from "../../crop/stages.ts";
-import type { Case } from "../../scenario/scenario.ts";
+import type { Case, Scenario } from "../../scenario/scenario.ts";
+import { statedDepthMm } from "../../scenario/statedDepth.ts";
 import type { Slices } from "../../soil/layers/layer.ts";
 import { hinderBy, noSlowerThan } from "../../evidence/dig/hinderBy.ts";
 import { type CourseCache } from "./answerCache.ts";
@@ -90,7 +91,13 @@ export function asDug(
   if (reading === "slowed" || (reading === "either" && use !== "stopped"))
     return { slices: own, stopMm: null };
   noSlowerThan(own, slices);
-  // The depth stated for roots that were not dug is their own.
-  const isOwn = place === c || scenario.cases[c]!.rooting.kind === "grown";
-  return { slices: own, stopMm: isOwn ? fit.stop.draws[run]! : null };
+  return { slices: own, stopMm: isRootedAlike(scenario, c, place!) ? fit.stop.draws[run]! : null };
+}
+
+/** Roots that were not dug stop where those of another case do only if nothing else is said of their depth. */
+function isRootedAlike({ cases }: Scenario, c: number, dug: number): boolean {
+  const [first] = cases;
+  const { rooting } = cases[c]!;
+  if (rooting.kind === "grown") return true;
+  return statedDepthMm(rooting, first.rooting) === statedDepthMm(cases[dug]!.rooting, first.rooting);
 }

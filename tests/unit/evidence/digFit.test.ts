@@ -140,21 +140,24 @@ describe("a dig made by the model itself, with noise", () => {
     )!;
   const inPanMm = 185;
 
-  test.each([0.06, 0.3])("gives the true passage %d back from two dates too, and hardly ever takes the roots for stopped", (passage) => {
-    const days = [july, august];
-    const answered = responseOn(days);
-    let held = 0;
-    let stopped = 0;
-    for (let seed = 100; seed < 200; seed++) {
-      const depths = withNoise(trueDepths(scenario, seed, passage, days), seed);
-      const fit = fitFrom(answered, dugTwice(days, depths), withSeed(seed), 24);
-      const { low, high, told } = fit.cases[0]!;
-      if (passage >= low && passage <= high) held += 1;
-      if (told.reading === "stopped") stopped += 1;
-    }
-    expect(held).toBeGreaterThanOrEqual(90);
-    expect(stopped).toBeLessThanOrEqual(5);
-  });
+  test.each([0.06, 0.3])(
+    "gives the true passage %d back from two dates too, and hardly ever takes the roots for stopped",
+    (passage) => {
+      const days = [july, august];
+      const answered = responseOn(days);
+      let held = 0;
+      let stopped = 0;
+      for (let seed = 100; seed < 200; seed++) {
+        const depths = withNoise(trueDepths(scenario, seed, passage, days), seed);
+        const fit = fitFrom(answered, dugTwice(days, depths), withSeed(seed), 24);
+        const { low, high, told } = fit.cases[0]!;
+        if (passage >= low && passage <= high) held += 1;
+        if (told.reading === "stopped") stopped += 1;
+      }
+      expect(held).toBeGreaterThanOrEqual(90);
+      expect(stopped).toBeLessThanOrEqual(5);
+    },
+  );
 
   test("gives the depth back at which roots stopped, from two dates; they decide for it, and seldom against it", () => {
     // Seven weeks apart: a front that crept to that depth in a month would be through the pan by then.

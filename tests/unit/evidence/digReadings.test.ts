@@ -58,7 +58,9 @@ describe("roots turned sideways at 7 in in one row, straight to 31 in in the oth
     expect(stopped!).toBeGreaterThan(150);
     expect(stopped!).toBeLessThan(205);
     expect(goingOn!).toBeGreaterThan(2 * stopped!);
-    expect(digReadings!.undecided).toMatchObject([{ case: "turned", dugMm: expect.closeTo(7 * 25.4, 6), goingOnMm: goingOn }]);
+    expect(digReadings!.undecided).toMatchObject([
+      { case: "turned", dugMm: expect.closeTo(7 * 25.4, 6), goingOnMm: goingOn },
+    ]);
   });
 
   test("density, which lets more through than the roots say, stands beside the dig, with a way to choose", async () => {
@@ -135,7 +137,9 @@ test("depths of one file that do not go together are told", async () => {
     return (await resolved({ ...field, cases, evidence: { rootDepths: [dug, straight] } })).notes.join(" ");
   };
   expect(await notesOf(turned!, "30 in")).toContain('in or above "pan", but its rootingDepth says 30 in');
-  expect(await notesOf({ ...turned, roots: ["stopped"] }, "30 in")).toContain("The two contradict each other");
+  expect(await notesOf({ ...turned, roots: ["stopped"] }, "30 in")).toContain(
+    "The two contradict each other",
+  );
   expect(await notesOf(turned!, "6 in")).toContain("below the 6 in");
   expect(await notesOf(turned!, "7.5 in")).not.toContain("rootingDepth says");
   const turnedLow = { ...turned, depths: ["14 in", "15 in"], turnedAt: ["12 in"] };

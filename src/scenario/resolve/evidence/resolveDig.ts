@@ -97,7 +97,9 @@ function waysOf(
   complain(
     notebook,
     field,
-    `one word for all plants, or ${plants}, one for each of the depths`,
+    plants === 1
+      ? "one word, for the one plant"
+      : `one word for all plants, or ${plants}, one for each of the depths`,
     `${written.length}`,
     "give each plant its word",
   );
@@ -152,7 +154,8 @@ function tellOtherDepths(
   const [first] = cases;
   if (plan === undefined || first === undefined) return;
   const field = group.field.replace(".date", "");
-  const layer = fitted?.kind === "passage" ? plan.layers.find(({ name }) => name === fitted.layer) : undefined;
+  const layer =
+    fitted?.kind === "passage" ? plan.layers.find(({ name }) => name === fitted.layer) : undefined;
   const { turnedAtMm = [] } = group;
   if (layer !== undefined && turnedAtMm.length > 0) {
     const { depthMm } = middleDepth({ depthsMm: turnedAtMm });

@@ -48,14 +48,14 @@ const anyField = fc
       weather: { pattern: "summer-peak", annualRain: rain },
       crop: { name, sowing },
       cases: [{ name: "first" }, { name: "second" }],
-      ensemble: { years: 12, seed },
+      ensemble: { years: 4, seed },
     },
   }));
 
 const plants = (middle: number) => [0.85, 0.95, 1, 1.05, 1.15].map((share) => `${share * middle} in`);
 
 /** Depths dug of the second case, in: from in the layer to below all that a front reaches. */
-const depthsDug = [8, 12, 18, 26, 36, 50, 65, 80] as const;
+const depthsDug = [8, 14, 24, 36, 50, 75] as const;
 
 /**
  * A fall in the middle season that counts as none, mm: the front is taken as straight between values that it was worked out at,
@@ -63,7 +63,7 @@ const depthsDug = [8, 12, 18, 26, 36, 50, 65, 80] as const;
  */
 const hairMm = 0.5;
 
-test("over the same field a second case dug deeper never lowers the difference: 60 random fields", async () => {
+test("over the same field a second case dug deeper never lowers the difference: 30 random fields", async () => {
   let open = 0;
   await fc.assert(
     fc.asyncProperty(anyField, async ({ written, first, date }) => {
@@ -87,8 +87,8 @@ test("over the same field a second case dug deeper never lowers the difference: 
         if (preparation.digFit()!.cases[1]!.tooDeepShare > 0.5) open += 1;
       }
     }),
-    { seed: 21, numRuns: casesOf({ whole: 60, usually: 12 }) },
+    { seed: 21, numRuns: casesOf({ whole: 30, usually: 6 }) },
   );
   // Often the second case lies deeper than an open layer explains, or the law says little.
-  expect(open).toBeGreaterThan(10);
+  expect(open).toBeGreaterThan(5);
 });

@@ -3,7 +3,7 @@ import type { RotationEntry } from "../../scenario/scenario.ts";
 import type { DailyWeather } from "../../weather/records/record.ts";
 import { capacityBetweenMm, storedBetweenMm } from "../runs/threeNumbers.ts";
 import { yieldOfRun } from "../runs/yieldOfRun.ts";
-import { hinderedAsDug } from "../runs/readyRun.ts";
+import { asDug } from "../runs/readyRun.ts";
 import {
   drawnUptake,
   readySoil,
@@ -48,12 +48,15 @@ export interface LinkPair {
 export function soilsOfChain(
   { scenario, preparation, drawsByChain }: ChainPreparation,
   chain: number,
-): ReadySoil[] {
+): SoilOfChain[] {
   return scenario.cases.map((plan, c) => {
     const soil = readySoil(plan, drawsByChain[chain]!, scenario.ensemble.deepBelowMm);
-    return { ...soil, slices: hinderedAsDug(preparation, c, chain, soil.slices) };
+    return { ...soil, ...asDug(preparation, c, chain, soil.slices) };
   });
 }
+
+/** What stops the roots of one crop stops those of the others. */
+export type SoilOfChain = ReadySoil & Pick<ReadyCase, "stopMm">;
 
 /**
  * Runs one chain of one phase, link after link: the warm-up under the first case's roots, then every case with its own water. From
@@ -63,7 +66,7 @@ export function runChain(
   prepared: ChainPreparation,
   chain: number,
   phase: number,
-  soils: readonly ReadySoil[],
+  soils: readonly SoilOfChain[],
   weather: DailyWeather,
   buffers: RunBuffers,
 ): LinkRuns[] {
@@ -188,7 +191,7 @@ export function readyLink(
   c: number,
   begins: number,
   { waterMmBySlice, strawTPerHa, snowMm }: Carried,
-  { slices, uptake }: ReadySoil,
+  { slices, uptake, stopMm }: SoilOfChain,
 ): ReadyCase {
   const { rotation } = prepared;
   const plan = entry.cases[c]!;
@@ -201,6 +204,7 @@ export function readyLink(
   return {
     plan: { ...plan, ground },
     slices,
+    stopMm: stopMm ?? null,
     startWaterMm: waterMmBySlice,
     startSnowMm: snowMm,
     uptake: drawnUptake(plan.uptake, deepUptake),

@@ -17,6 +17,7 @@ import { meaningOfTotal, middleOf, middleTotalIndex } from "../runs/middleTotal.
 import { overRainOf, type OverRainOfPair } from "../runs/overRain.ts";
 import { spreadSaid } from "../../soil/equations/availableWaterSpread.ts";
 import { percent } from "../../soil/layers/layerRanges.ts";
+import { digReadings } from "./digReadings.ts";
 import { evidenceAnswer } from "./evidenceAnswer.ts";
 import { fieldAverage } from "./fieldAverage.ts";
 import { moneyOf, type MoneyAnswer, type MoneyOfPair } from "../money/money.ts";
@@ -56,6 +57,10 @@ export function comparisonOf(
     answerAtRain(atRain, scenario.cases, shown, money?.byRainTotal[t]?.pairs ?? null),
   );
   const middle = middleOf(byRainTotal);
+  const readings =
+    measured === "with evidence" && years === "single seasons"
+      ? digReadings(ensemble, (at) => answerAtRain(at, scenario.cases, shown, null))
+      : null;
   const answer = {
     format: "rootfront-comparison/1" as const,
     scenario: scenario.name,
@@ -64,6 +69,7 @@ export function comparisonOf(
     ...middle,
     byRainTotal,
     evidence: measured === "with evidence" ? evidenceAnswer(ensemble) : null,
+    ...(readings === null ? {} : { digReadings: readings }),
     fieldAverage:
       scenario.rowPositions === null ? null : fieldAverage(ensemble, scenario.rowPositions, scenario.money),
     money,

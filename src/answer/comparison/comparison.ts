@@ -1,6 +1,7 @@
 import type { FloweringLoss } from "../../crop/yield/floweringStress.ts";
 import type { SeasonSlopes } from "../../crop/yield/seasonSlope.ts";
 import type { DefaultUsed } from "../../scenario/scenario.ts";
+import type { DigReadings } from "../dig/readings.ts";
 import type { ChainAnswer } from "../chain/chainAnswer.ts";
 import type { EvidenceAnswer } from "./evidenceAnswer.ts";
 import type { FieldAverage } from "./fieldAverage.ts";
@@ -25,6 +26,8 @@ export interface Comparison {
   readonly byRainTotal: readonly AnswerAtRain[];
   /** What was measured in the field beside what water explains; null where nothing was. */
   readonly evidence: EvidenceAnswer | null;
+  /** What else the answer could be by the plants dug; left out where there is nothing to tell, and year after year. */
+  readonly digReadings?: DigReadings;
   /** The field as its rows are; null where their positions are not told. */
   readonly fieldAverage: FieldAverage | null;
   /** Null where no price is told. */

@@ -2,12 +2,14 @@ import { quantile } from "../../statistics/quantiles.ts";
 import { isoDate } from "../../quantity/calendar.ts";
 import {
   middleDepth,
+  rootWays,
   type Dig,
   type DugGroup,
   type Fitted,
   type MiddleDepth,
+  type RootWay,
 } from "../../evidence/dig/dig.ts";
-import { reachOf, type CaseFit, type DigFit, type Reach } from "./digFit.ts";
+import { reachOf, type CaseFit, type DigFit, type Reach, type StopFit } from "./digFit.ts";
 import { pairedDifference, welchDifference, type Difference } from "../../statistics/differenceOfMeans.ts";
 import { neededForReach, neededToTell, type Layout, type Needed } from "../../statistics/howMany.ts";
 import { spreadOf, type Spread } from "../../statistics/spread.ts";
@@ -32,6 +34,10 @@ export interface DugAnswer {
   readonly middleIntervalMm: { readonly low: number; readonly high: number };
   /** Where one plant, or plants all equal, do not tell how plants differ. */
   readonly assumed: MiddleDepth["assumed"];
+  /** How many plants went which way; left out where not told. */
+  readonly ways?: Readonly<Partial<Record<RootWay, number>>>;
+  /** Middle depth at which roots turned aside, mm; left out where not told. */
+  readonly turnedAtMm?: number;
 }
 
 export interface DugDifference {
@@ -68,12 +74,14 @@ export interface UndugCase {
   readonly as: string | null;
 }
 
-export interface FittedCase extends Omit<CaseFit, "draws" | "groups" | "caseIndex"> {
+export interface FittedCase extends Omit<CaseFit, "draws" | "groups" | "caseIndex" | "stop"> {
   readonly case: string;
   readonly observedMm: number;
   /** The front at the fitted value on the day of the first dig. */
   readonly simulatedMm: number;
   readonly verdict: Reach;
+  /** Where the roots stay, if they stopped. */
+  readonly stop: Omit<StopFit, "draws">;
 }
 
 export interface FittedPair {
@@ -100,9 +108,21 @@ export function digAnswer(dig: Dig, fit: DigFit | null, names: readonly string[]
       depthMm: spreadOf(group.depthsMm),
       middleIntervalMm: intervalOf(middleDepth(group), dig.confidence),
       assumed: middleDepth(group).assumed,
+      ...waysOf(group),
     })),
     differences: differencesOf(dig, names),
     fit: fit === null ? null : fitAnswer(dig, fit, names),
+  };
+}
+
+function waysOf({ ways = [], turnedAtMm = [] }: DugGroup): Pick<DugAnswer, "ways" | "turnedAtMm"> {
+  const counted = rootWays.flatMap((way) => {
+    const count = ways.filter((one) => one === way).length;
+    return count > 0 ? [[way, count] as const] : [];
+  });
+  return {
+    ...(counted.length > 0 ? { ways: Object.fromEntries(counted) } : {}),
+    ...(turnedAtMm.length > 0 ? { turnedAtMm: middleDepth({ depthsMm: turnedAtMm }).depthMm } : {}),
   };
 }
 
@@ -184,7 +204,7 @@ function fitAnswer(
 }
 
 function fittedCase(one: CaseFit, names: readonly string[]): FittedCase {
-  const { draws: _, groups, caseIndex, ...fit } = one;
+  const { draws: _, groups, caseIndex, stop, ...fit } = one;
   const [first] = groups;
   return {
     case: names[caseIndex]!,
@@ -192,6 +212,7 @@ function fittedCase(one: CaseFit, names: readonly string[]): FittedCase {
     observedMm: first!.middle.depthMm,
     simulatedMm: first!.frontMm,
     verdict: reachOf(fit),
+    stop: { depthMm: stop.depthMm, low: stop.low, high: stop.high },
   };
 }
 

@@ -11,6 +11,7 @@ import {
   type Fitted,
   type MiddleDepth,
 } from "../../evidence/dig/dig.ts";
+import { readingOf, shareStopped, stopDepthMm, type ReadingTold } from "./digReading.ts";
 import type { FrontResponse, Fronts } from "./digResponse.ts";
 
 /** What a dig tells of the soil: each case's fitted value, draw by draw. The same draw is the same soil and weather in every case. */
@@ -19,8 +20,10 @@ export interface DigFit {
   /** By case; null for a case without plants, or whose roots are told against another case's. */
   readonly cases: readonly (CaseFit | null)[];
   /**
-   * By case: the place of the case whose draws it takes, where the dig decides. Its own, where some value meets its depth; where
-   * nothing of it is fitted, that of the first such case whose dense layer is the very same; null where density or reading decide.
+   * By case: the place of the case whose draws it takes, where the dig decides. Its own, where it was dug: roots deeper than any
+   * value lets them count as through an open layer, those too shallow as above a shut one. Where nothing of it is fitted, that of
+   * the first dug case whose dense layer is the very same, one that some value meets before others; null where density or
+   * reading decide.
    */
   readonly servedBy: readonly (number | null)[];
   /** Whether the dig's own year is in the record; otherwise the fit runs over other years. */
@@ -47,6 +50,17 @@ export interface CaseFit {
   /** Fitted values: as many as asked. */
   readonly draws: Float64Array;
   readonly groups: readonly GroupFit[];
+  readonly told: ReadingTold;
+  /** Where the roots stay, if they stopped, mm. */
+  readonly stop: StopFit;
+}
+
+export interface StopFit {
+  readonly depthMm: number;
+  readonly low: number;
+  readonly high: number;
+  /** As many as fitted values, of the same draws. */
+  readonly draws: Float64Array;
 }
 
 /** Whether some value meets the depth observed. */
@@ -109,8 +123,9 @@ function servedBy(
   const soils = cases.map((plan) => JSON.stringify(fittedLayers(plan, fitted)));
   const meets = fits.map((fit) => fit !== null && reachOf(fit) === "meets");
   return fits.map((fit, c) => {
-    const place = fit === null ? meets.findIndex((met, d) => met && soils[d] === soils[c]) : c;
-    return meets[place] === true ? place : null;
+    if (fit !== null) return c;
+    const alike = fits.flatMap((one, d) => (one !== null && soils[d] === soils[c] ? [d] : []));
+    return alike.find((d) => meets[d]) ?? alike[0] ?? null;
   });
 }
 
@@ -185,9 +200,19 @@ function fitCase(
       observed.map((depth, g) => depth + noise[g]![d]! * middles[g]!.errorMm),
     ),
   );
-  const sorted = Float64Array.from(draws).sort();
-  const tail = (1 - confidence) / 2;
   const ends = (v: number, g: number) => Float64Array.from(mm[g]!, (bySoil) => bySoil[v]!).sort();
+  const sorted = Float64Array.from(draws).sort();
+  const usual = usualValue(plan, fitted);
+  const openMm = groups.map((_, g) => quantile(ends(grid.length - 1, g), 0.5));
+  const told = readingOf({
+    groups,
+    middles,
+    openMm,
+    fittedLayers: fittedLayers(plan, fitted),
+    stoppedShare: stoppedShareOf(groups, middles, fronts, inSoil, usual),
+    confidence,
+  });
+  const tail = (1 - confidence) / 2;
   const share = (count: number) => count / soils;
   const first = mm[0]!;
   return {
@@ -195,18 +220,71 @@ function fitCase(
     value,
     low: quantile(sorted, tail),
     high: quantile(sorted, 1 - tail),
-    otherwise: usualValue(plan, fitted),
+    otherwise: usual,
     tried: soils,
     tooDeepShare: share(first.filter((bySoil) => observed[0]! > bySoil.at(-1)! + atLimitMm).length),
     tooShallowShare: share(first.filter((bySoil) => observed[0]! < bySoil[0]! - atLimitMm).length),
     shutMm: quantile(ends(0, 0), 0.5),
-    openMm: quantile(ends(grid.length - 1, 0), 0.5),
+    openMm: openMm[0]!,
     draws,
     groups: groups.map(({ day }, g) => ({
       day,
       middle: middles[g]!,
       frontMm: quantile(Float64Array.from(mm[g]!, (bySoil) => frontAt(bySoil, grid, value)).sort(), 0.5),
     })),
+    told,
+    stop: stopOf(groups, middles, noise, told, tail),
+  };
+}
+
+/** Null of one date. Roots that stopped came there no slower than the soil by itself lets them; see `noSlowerThan`. */
+function stoppedShareOf(
+  groups: readonly DugGroup[],
+  middles: readonly MiddleDepth[],
+  { grid, mm }: Fronts,
+  inSoil: (s: number, depths: readonly number[]) => number,
+  usual: number,
+): number | null {
+  if (new Set(groups.map(({ day }) => day)).size < 2) return null;
+  const observed = middles.map(({ depthMm }) => depthMm);
+  const stopMm = stopDepthMm(observed, middles);
+  const bySoil = mm[0]!.map((_, s) => {
+    const value = inSoil(s, observed);
+    const at = (v: number) => mm.map((group) => frontAt(group[s]!, grid, v));
+    const free = at(Math.max(value, usual));
+    return { slowedMm: at(value), stoppedMm: free.map((front) => Math.min(front, stopMm)) };
+  });
+  return shareStopped(bySoil, middles);
+}
+
+/** Roots seen to have stopped may have grown between the dates: then the last one tells where they stay. */
+function stopOf(
+  groups: readonly DugGroup[],
+  middles: readonly MiddleDepth[],
+  noise: readonly Float64Array[],
+  { reading, by }: ReadingTold,
+  tail: number,
+): StopFit {
+  const lastDay = Math.max(...groups.map(({ day }) => day));
+  const together = reading === "stopped" && by === "two dates";
+  const used = groups.flatMap(({ day }, g) => (together || day === lastDay ? [g] : []));
+  const ownMiddles = used.map((g) => middles[g]!);
+  const depths = ownMiddles.map(({ depthMm }) => depthMm);
+  const draws = Float64Array.from(noise[0]!, (_, d) =>
+    Math.max(
+      0,
+      stopDepthMm(
+        depths.map((depth, i) => depth + noise[used[i]!]![d]! * ownMiddles[i]!.errorMm),
+        ownMiddles,
+      ),
+    ),
+  );
+  const sorted = Float64Array.from(draws).sort();
+  return {
+    depthMm: stopDepthMm(depths, ownMiddles),
+    low: quantile(sorted, tail),
+    high: quantile(sorted, 1 - tail),
+    draws,
   };
 }
 
@@ -218,21 +296,28 @@ function solve(
   errors: readonly number[],
 ): number {
   if (fronts.length === 1) return valueAt(fronts[0]!, grid, depths[0]!);
-  const misfit = (value: number) =>
-    fronts.reduce((sum, front, g) => sum + ((frontAt(front, grid, value) - depths[g]!) / errors[g]!) ** 2, 0);
   // The misfit bends at the grid's values only: between two of them it is a parabola, told by three of its points.
-  let best = grid[0]!;
-  let least = misfit(best);
-  for (let i = 0; i + 1 < grid.length; i++) {
-    const [from, to] = [grid[i]!, grid[i + 1]!];
-    const [a, b, c] = [misfit(from), misfit((from + to) / 2), misfit(to)];
-    const bend = a - 2 * b + c;
-    const share = bend > 0 ? (3 * a - 4 * b + c) / (4 * bend) : 1;
-    const lowest = from + (to - from) * Math.min(1, Math.max(0, share));
-    for (const value of [lowest, to]) {
-      const here = misfit(value);
-      if (here < least) [best, least] = [value, here];
+  const misfit = (i: number, share: number) => {
+    let sum = 0;
+    for (let g = 0; g < fronts.length; g++) {
+      const front = fronts[g]!;
+      const off = front[i]! + share * (front[i + 1]! - front[i]!) - depths[g]!;
+      sum += (off / errors[g]!) ** 2;
     }
+    return sum;
+  };
+  let best = grid[0]!;
+  let a = misfit(0, 0);
+  let least = a;
+  for (let i = 0; i + 1 < grid.length; i++) {
+    const [b, c] = [misfit(i, 0.5), misfit(i, 1)];
+    const bend = a - 2 * b + c;
+    const lowest = bend > 0 ? Math.min(1, Math.max(0, (3 * a - 4 * b + c) / (4 * bend))) : 1;
+    for (const share of [lowest, 1]) {
+      const here = misfit(i, share);
+      if (here < least) [best, least] = [grid[i]! + share * (grid[i + 1]! - grid[i]!), here];
+    }
+    a = c;
   }
   return best;
 }

@@ -49,15 +49,15 @@ export function foundInSeason(
 /** The same for one run: from the morning after, the measured water fills this run's soil and the front stands where it was dug. */
 export function foundOnMornings(
   { waterDay, dug }: FoundInSeason,
-  ready: Pick<ReadyCase, "plan" | "slices">,
+  ready: Pick<ReadyCase, "plan" | "slices" | "stopMm">,
   { outlook, cases, ensemble }: Scenario,
   c: number,
   draws: RunDraws,
   firstDay: number,
 ): FoundOnMorning[] {
-  const { plan, slices } = ready;
+  const { plan, slices, stopMm } = ready;
   const water = outlook?.waterByCase[c] ?? null;
-  const deepest = Math.min(deepestOf(plan, cases[0]), bottomMm(slices));
+  const deepest = Math.min(deepestOf(plan, cases[0]), stopMm ?? Infinity, bottomMm(slices));
   const found: FoundOnMorning[] = dug.map(({ day, depthMm }) => ({
     day: day - firstDay + 1,
     waterMmBySlice: null,

@@ -44,3 +44,9 @@ export function rootingOfCase(
   const factor = first.finalDepthMm > 0 ? targetMm / first.finalDepthMm : 0;
   return { kind: "stretched", frontMmByDay: frontOut, factor };
 }
+
+/** The same roots, stopped where a dig says so; those that follow the first case's front do not stop by themselves. */
+export function stoppedAt(rooting: Rooting, stopMm: number | null): Rooting {
+  if (stopMm === null || rooting.kind === "stretched") return rooting;
+  return { kind: "stops", depthMm: rooting.kind === "stops" ? Math.min(rooting.depthMm, stopMm) : stopMm };
+}

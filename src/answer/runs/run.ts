@@ -9,7 +9,7 @@ import { cutSlices } from "../../soil/layers/slices.ts";
 import { startingWaterMm } from "../../soil/layers/startingWater.ts";
 import type { DailyWeather } from "../../weather/records/record.ts";
 import type { RunDraws } from "./draws.ts";
-import { rootingOfCase, type FirstFront } from "./rootingOfCase.ts";
+import { rootingOfCase, stoppedAt, type FirstFront } from "./rootingOfCase.ts";
 
 /** What one case is before its run: nothing in it depends on the rain. */
 export interface ReadyCase {
@@ -19,6 +19,8 @@ export interface ReadyCase {
   /** Water in the snow that lies then, mm; left out: none. */
   readonly startSnowMm?: number;
   readonly uptake: UptakeRule;
+  /** Where a dig says that these roots stop, mm; left out or null: nowhere but where they are stated to. */
+  readonly stopMm?: number | null;
   readonly course: CropCourse;
   /** Index in the weather of the run's first day. */
   readonly firstIndex: number;
@@ -37,7 +39,7 @@ export interface CaseBuffers {
 }
 
 /** A case after its run. The arrays are those of the buffers: read them before the next run. */
-export interface CaseAfterRun extends Omit<ReadyCase, "fullStandCourse" | "found"> {
+export interface CaseAfterRun extends Omit<ReadyCase, "fullStandCourse" | "found" | "stopMm"> {
   readonly ledger: Ledger;
   readonly totals: SeasonTotals;
   readonly waterAtSowingMmBySlice: Float64Array;
@@ -101,7 +103,8 @@ export function runCases(
     const { plan, slices, course } = one;
     const days = course.maturityDay + 1;
     const place = roomFor(buffers, c, days, slices.count);
-    const rooting = rootingOfCase(plan.rooting, first, course, bottomMm(slices), place.stretchedFrontMm);
+    const stated = rootingOfCase(plan.rooting, first, course, bottomMm(slices), place.stretchedFrontMm);
+    const rooting = stoppedAt(stated, one.stopMm ?? null);
     const input: SeasonInput = {
       slices,
       startWaterMm: one.startWaterMm,

@@ -2,6 +2,8 @@ import { comparisonOf } from "../../answer/comparison/compare.ts";
 import { runEnsemble } from "../../answer/runs/ensemble.ts";
 import { InputError } from "../../problem.ts";
 import { evidenceText } from "../../report/sentences/field/evidenceText.ts";
+import { readingsSaid } from "../../report/sentences/firstLine.ts";
+import { shownIn } from "../../report/tables/formatters.ts";
 import { jsonText } from "../../report/tables/roundForPrint.ts";
 import type { RunCommand } from "../context.ts";
 import { loadScenario } from "../loadScenario.ts";
@@ -14,10 +16,8 @@ export const run: RunCommand = async (context, file, flags) => {
   const scenario = await loadScenario(context, file ?? "", flags);
   const progress = progressOn(context, "run");
   try {
-    const { evidence, invented, cautions } = comparisonOf(
-      runEnsemble(scenario, progress.report),
-      flags.units,
-    );
+    const comparison = comparisonOf(runEnsemble(scenario, progress.report), flags.units);
+    const { evidence, invented, cautions, digReadings } = comparison;
     progress.end();
     if (evidence === null) refuseNothing();
     const text = flags.json
@@ -26,10 +26,17 @@ export const run: RunCommand = async (context, file, flags) => {
           scenario: scenario.name,
           invented,
           ...evidence,
+          ...(digReadings === undefined ? {} : { digReadings }),
           notes: scenario.notes,
           cautions,
         })
-      : evidenceText(evidence, scenario, flags.units, cautions);
+      : evidenceText(
+          evidence,
+          scenario,
+          flags.units,
+          cautions,
+          readingsSaid(comparison, shownIn(flags.units)),
+        );
     handOver(context, text, flags.out);
   } finally {
     progress.end();

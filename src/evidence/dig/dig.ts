@@ -25,7 +25,29 @@ export interface DugGroup {
   readonly rowPosition: string | null;
   /** Deepest root of each plant, mm, at least one. */
   readonly depthsMm: readonly number[];
+  /** How the main roots of each plant went on, in the plants' order; left out: not told. */
+  readonly ways?: readonly RootWay[];
+  /** Depth at which the roots of those plants turned aside, mm; left out: not told. */
+  readonly turnedAtMm?: readonly number[];
 }
+
+/** How the main roots of a plant met the dense layer. */
+export const rootWays = ["straight", "turned aside", "stopped", "through a crack"] as const;
+export type RootWay = (typeof rootWays)[number];
+
+/** What more than half of a group's plants did; null where not told, or where they do not agree. */
+export function mostWent({ ways = [] }: Pick<DugGroup, "ways">): RootWay | null {
+  return rootWays.find((way) => 2 * ways.filter((one) => one === way).length > ways.length) ?? null;
+}
+
+/** What becomes of roots after the day they were dug. */
+export type Reading =
+  /** They go on as slowly as the fit says. */
+  | "slowed"
+  /** They stay where they were dug. */
+  | "stopped"
+  /** The dig cannot tell. */
+  | "either";
 
 /** What of the soil a dig can tell. */
 export type Fitted =

@@ -34,6 +34,18 @@ export function hinderBy(
   setRootsLeft(slices);
 }
 
+/**
+ * Roots that stop came to where they stop by the day of the dig, and no slower than the soil's own passage lets them: the fitted
+ * value alone would have them crawl there.
+ *
+ * @param own slices that a value was laid over
+ * @param undug the same slices without it
+ */
+export function noSlowerThan(own: Slices, undug: Slices): void {
+  for (let j = 0; j < own.count; j++) own.passage[j] = Math.max(own.passage[j]!, undug.passage[j]!);
+  setRootsLeft(own);
+}
+
 /** Values at which the front is worked out first; between those where much happens others are put, see `gridFor`. */
 export function firstGrid(fitted: Fitted): readonly number[] {
   return fitted.kind === "passage" ? [0, 0.04, 0.1, 0.2, 0.4, 0.7, 1] : [1.1, 1.4, 1.8, 2.4, 3.2, 5, 12];

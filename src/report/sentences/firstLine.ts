@@ -8,6 +8,7 @@ import type { Spread } from "../../statistics/quantiles.ts";
 import { differenceDigits, type DifferenceDigits } from "../tables/differenceDigits.ts";
 import { rangeSaid, rangeWithUnit, tailsSaid, tailsToSay } from "../tables/rangeSaid.ts";
 import { fixed, percent, type Formatters } from "../tables/formatters.ts";
+import { doubtsSaid, rangeOfReadings } from "./field/digReadingsText.ts";
 
 /** Below this a median difference in water is not worth a number, mm. */
 const hardlyAnyMm = 1;
@@ -41,10 +42,32 @@ export function firstLines(comparison: Comparison, shown: Formatters): string[] 
       shown,
     );
     const pair = cases.filter(({ name }) => name === difference.from || name === difference.to);
-    const first = [said, ended, unripeSaid(pair)].filter((one) => one !== null).join(" ");
+    const { range, doubts } = readingsOf(comparison, d, telling);
+    const first = [range, said, doubts, ended, unripeSaid(pair)].filter((one) => one !== null).join(" ");
     const others = byRainTotal.filter((at) => at.rainTotalMm !== rainTotalMm);
     return [first, ...(others.length === 0 ? [] : [otherTotals(others, d, difference, telling)])];
   });
+}
+
+/** What else the answer could be by the plants dug, of each difference, without the answer itself. */
+export function readingsSaid(comparison: Comparison, shown: Formatters): string[] {
+  return comparison.differences.flatMap((_, d) => {
+    const { range, doubts } = readingsOf(comparison, d, {
+      ...differenceDigits(comparison, d, shown),
+      shown,
+    });
+    return [range, doubts].filter((one) => one !== null);
+  });
+}
+
+function readingsOf(
+  { digReadings: readings, evidence }: Comparison,
+  d: number,
+  telling: Pick<Telling, "shown" | "water" | "yield">,
+): { readonly range: string | null; readonly doubts: string | null } {
+  if (readings === undefined) return { range: null, doubts: null };
+  const told = { ...telling, readings, d };
+  return { range: rangeOfReadings(told), doubts: doubtsSaid(told, evidence?.dig?.fit ?? null) };
 }
 
 function singleCase(comparison: Comparison, shown: Formatters): string {

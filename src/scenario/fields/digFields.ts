@@ -1,4 +1,5 @@
 import { choice, date, group, list, quantity, text, yesOrNo } from "./fields.ts";
+import { rootWays } from "../../evidence/dig/dig.ts";
 import { rootDepthAboveZero } from "./facts/limits.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
@@ -14,6 +15,19 @@ const rootDepthsFields = group(
       "One depth a plant",
       { atMost: 500 },
     ),
+    roots: list(
+      choice(rootWays, "How the main roots of one plant went on"),
+      "How the main roots went on: a word for each plant, in the order of the depths, or one word for all. Left out: not told",
+      { atMost: 500 },
+    ).optional(),
+    turnedAt: list(
+      quantity("depth", {
+        means: "Where the roots of one plant turned aside",
+        within: rootDepthAboveZero,
+      }),
+      "Where roots turned aside, of those plants that did. Left out: not told",
+      { atMost: 500 },
+    ).optional(),
   },
   "Plants dug in one case",
 );

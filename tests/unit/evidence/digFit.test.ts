@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { newAnswerCache } from "../../../src/answer/runs/answerCache.ts";
 import { prepare } from "../../../src/answer/runs/prepare.ts";
 import { readyRun } from "../../../src/answer/runs/readyRun.ts";
 import { runAtRain } from "../../../src/answer/runs/ensemble.ts";
@@ -58,15 +59,49 @@ function groundOf(scenario: Scenario) {
   };
 }
 
+/** The weather of the record is the same for every seed. */
+const cache = newAnswerCache();
+const july = dayNumber(1994, 7, 25);
+const august = dayNumber(1994, 8, 20);
+
 /** Depth of the model's own front on the day of the dig, in a soil drawn anew. */
 function trueDepth(scenario: Scenario, seed: number, passage: number): number {
-  const other = prepare({ ...scenario, ensemble: { ...scenario.ensemble, seed, years: 6 } });
+  return trueDepths(scenario, seed, passage, [july])[0]!;
+}
+
+/** The same on several days; roots stop at `stopMm`, where that is given. */
+function trueDepths(
+  scenario: Scenario,
+  seed: number,
+  passage: number,
+  days: readonly number[],
+  stopMm: number | null = null,
+): number[] {
+  const other = prepare({ ...scenario, ensemble: { ...scenario.ensemble, seed, years: 6 } }, cache);
   const run = other.yearByRun.findIndex(({ year }) => year === 1994);
   const ready = readyRun(other, run);
   ready.forEach(({ slices, plan }) => hinderBy(slices, plan.layers, pan, passage, 0));
-  const [first] = runAtRain(other, ready, 0);
+  const [first] = runAtRain(
+    other,
+    ready.map((one) => ({ ...one, stopMm })),
+    0,
+  );
   const sowing = dayNumber(1994, asDug.crop.sowing.month, asDug.crop.sowing.day);
-  return first!.ledger.frontMm[first!.course.sowingDay + dayNumber(1994, 7, 25) - sowing]!;
+  return days.map((day) => first!.ledger.frontMm[first!.course.sowingDay + day - sowing]!);
+}
+
+/** The first case dug on two days. */
+function dugTwice(days: readonly number[], depths: readonly (readonly number[])[]): Dig {
+  const once = digOf([[400]]);
+  const [group] = once.groups;
+  return { ...once, groups: days.map((day, g) => ({ ...group!, day, depthsMm: depths[g]! })) };
+}
+
+function withNoise(depthsMm: readonly number[], seed: number): number[][] {
+  const noise = stream(seed, "noise of the test");
+  return depthsMm.map((depth) =>
+    Array.from({ length: 8 }, () => Math.max(30, depth * (1 + 0.12 * noise.normal()))),
+  );
 }
 
 describe("a dig made by the model itself, with noise", () => {
@@ -86,21 +121,78 @@ describe("a dig made by the model itself, with noise", () => {
     (passage) => {
       let held = 0;
       for (let seed = 100; seed < 200; seed++) {
-        const depth = trueDepth(scenario, seed, passage);
-        const noise = stream(seed, "noise of the test");
-        const depths = Array.from({ length: 8 }, () => Math.max(30, depth * (1 + 0.12 * noise.normal())));
-        const fit = fitFrom(
-          response,
-          digOf([depths, [400]]),
-          { ...scenario, ensemble: { ...scenario.ensemble, seed } },
-          24,
-        );
+        const [depths] = withNoise([trueDepth(scenario, seed, passage)], seed);
+        const fit = fitFrom(response, digOf([depths!, [400]]), withSeed(seed), 24);
         const { low, high } = fit.cases[0]!;
         if (passage >= low && passage <= high) held += 1;
       }
       expect(held).toBeGreaterThanOrEqual(90);
     },
   );
+
+  const responseOn = (days: readonly number[]) =>
+    responseTo(
+      dugTwice(
+        days,
+        days.map(() => [200, 1200]),
+      ),
+      ground,
+    )!;
+  const inPanMm = 185;
+
+  test.each([0.06, 0.3])(
+    "gives the true passage %d back from two dates too, and hardly ever takes the roots for stopped",
+    (passage) => {
+      const days = [july, august];
+      const answered = responseOn(days);
+      let held = 0;
+      let stopped = 0;
+      for (let seed = 100; seed < 200; seed++) {
+        const depths = withNoise(trueDepths(scenario, seed, passage, days), seed);
+        const fit = fitFrom(answered, dugTwice(days, depths), withSeed(seed), 24);
+        const { low, high, told } = fit.cases[0]!;
+        if (passage >= low && passage <= high) held += 1;
+        if (told.reading === "stopped") stopped += 1;
+      }
+      expect(held).toBeGreaterThanOrEqual(90);
+      expect(stopped).toBeLessThanOrEqual(5);
+    },
+  );
+
+  test("gives the depth back at which roots stopped, from two dates; they decide for it, and seldom against it", () => {
+    // Seven weeks apart: a front that crept to that depth in a month would be through the pan by then.
+    const days = [dayNumber(1994, 7, 1), august];
+    const answered = responseOn(days);
+    let held = 0;
+    const told = { stopped: 0, either: 0, slowed: 0 };
+    for (let seed = 100; seed < 200; seed++) {
+      const depths = withNoise(trueDepths(scenario, seed, 0.4, days, inPanMm), seed);
+      const fit = fitFrom(answered, dugTwice(days, depths), withSeed(seed), 24);
+      const { stop, told: one } = fit.cases[0]!;
+      told[one.reading] += 1;
+      if (inPanMm >= stop.low && inPanMm <= stop.high) held += 1;
+    }
+    expect(held).toBeGreaterThanOrEqual(90);
+    expect(told.slowed).toBeLessThanOrEqual(5);
+    // The others stay a range of both.
+    expect(told.stopped).toBeGreaterThanOrEqual(60);
+  });
+
+  test("from one date gives that depth back, and leaves open whether the roots stopped", () => {
+    let held = 0;
+    for (let seed = 100; seed < 200; seed++) {
+      const [only] = withNoise(trueDepths(scenario, seed, 0.4, [july], inPanMm), seed);
+      const fit = fitFrom(response, digOf([only!, [400]]), withSeed(seed), 24);
+      const { stop, told } = fit.cases[0]!;
+      if (inPanMm >= stop.low && inPanMm <= stop.high) held += 1;
+      expect(told).toEqual({ reading: "either", by: "their depth", stoppedShare: null });
+    }
+    expect(held).toBeGreaterThanOrEqual(90);
+  });
+
+  function withSeed(seed: number): Scenario {
+    return { ...scenario, ensemble: { ...scenario.ensemble, seed } };
+  }
 
   test("with no noise, in the soil as it is, the fitted value is the true one", () => {
     const exact = {
@@ -141,10 +233,11 @@ describe("plants of a case whose rooting depth is stated", () => {
     expect(grown.high).toBeLessThan(1);
     expect(fit.high).toBe(1);
   });
-  test("found below that depth, are met by no passage", () => {
+  test("found below that depth, are met by no passage, and count as through an open layer", () => {
     const fit = fittedIn(groundOf(stated(depth - 100)), dig);
     expect(reachOf(fit.cases[0]!)).toBe("no passage is open enough");
-    expect(fit.servedBy).toEqual([null]);
+    expect(fit.servedBy).toEqual([0]);
+    expect(fit.cases[0]!.value).toBe(1);
   });
   test("are none of those told against the first case's roots", () => {
     const relative = { ...asDug, rooting: { kind: "relative", extraMm: 50 } } as const;
@@ -236,8 +329,10 @@ describe("what a dig can and cannot tell", () => {
 
     const deeper = [1900, 1950, 2000];
     const unmet = { ...evidence, dig: digOf([deeper, [300, 310, 320]]) };
-    // What no passage meets serves nobody, not even by way of another case.
-    expect(prepare({ ...three, evidence: unmet }).digFit()!.servedBy).toEqual([null, 1, null]);
+    // What no passage meets counts as open; a case that was not dug takes what is met.
+    expect(prepare({ ...three, evidence: unmet }).digFit()!.servedBy).toEqual([0, 1, null]);
+    const [open] = readyRun(prepare({ ...three, evidence: unmet }), 0);
+    expect([...open!.slices.passage].every((passage) => passage > 0.99)).toBe(true);
 
     const said = digAnswer(dig, preparation.digFit(), ["as dug", "the same again", "loosened"]).fit!.undug;
     expect(said).toEqual([

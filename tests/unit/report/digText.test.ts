@@ -17,6 +17,8 @@ const tooDeep: FittedCase = {
   observedMm: 1829,
   simulatedMm: 762,
   verdict: "no passage is open enough",
+  told: { reading: "slowed", by: "their depth", stoppedShare: null },
+  stop: { depthMm: 500, low: 450, high: 550 },
 };
 
 function said(one: FittedCase, ownYear = false): string {

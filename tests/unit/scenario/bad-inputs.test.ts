@@ -656,6 +656,35 @@ const rows: readonly Row[] = [
     'evidence.rootDepths[0].date: expected a date such as "2020-06-01", found "14 July 2021"; write year, month and day, in that order',
   ],
   [
+    "roots that did what no word says",
+    {
+      evidence: {
+        rootDepths: [{ case: "as it is", date: "2024-07-14", depths: ["24 in"], roots: ["turned"] }],
+      },
+    },
+    'evidence.rootDepths[0].roots[0]: expected one of "straight", "turned aside", "stopped", "through a crack", found "turned"; choose one of these',
+  ],
+  [
+    "words for more plants than were dug",
+    {
+      evidence: {
+        rootDepths: [
+          { case: "as it is", date: "2024-07-14", depths: ["24 in"], roots: ["straight", "stopped"] },
+        ],
+      },
+    },
+    "evidence.rootDepths[0].roots: expected one word, for the one plant, found 2; give each plant its word",
+  ],
+  [
+    "roots that turned below where they end",
+    {
+      evidence: {
+        rootDepths: [{ case: "as it is", date: "2024-07-14", depths: ["7 in"], turnedAt: ["9 in"] }],
+      },
+    },
+    "evidence.rootDepths[0].turnedAt[0]: expected a depth above the deepest root dug, 7 in, found 9 in; give the depth at which the roots turned, not how far they went",
+  ],
+  [
     "rain alone, without temperatures",
     { weather: { record: "rain.csv" } },
     "weather.monthlyNormals: expected monthly temperatures beside a record that has neither temperatures nor reference ET, found nothing; give weather.monthlyNormals, or a record with both daily temperatures",

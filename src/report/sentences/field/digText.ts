@@ -1,6 +1,8 @@
+import type { RootWay } from "../../../evidence/dig/dig.ts";
 import type {
   DigAnswer,
   DigFitAnswer,
+  DugAnswer,
   DugDifference,
   FittedCase,
   FittedPair,
@@ -40,6 +42,7 @@ export function digSentences(dig: DigAnswer, shown: Formatters, more: "how many 
   const assumed = dig.groups.filter((group) => group.assumed !== null);
   return [
     ...dig.differences.map((one) => differenceSaid(one, dig, shown)),
+    ...dig.groups.flatMap((one) => waysSaid(one, shown)),
     ...(more === "short" ? [] : dig.differences.flatMap((one) => howManySaid(one, dig.paired, shown))),
     ...assumed.map(
       ({ case: name, assumed: why }) =>
@@ -48,6 +51,24 @@ export function digSentences(dig: DigAnswer, shown: Formatters, more: "how many 
     ...(dig.fit === null ? [] : fitSaid(dig, shown)),
   ];
 }
+
+/** `"turned", 2024-07-12: of 5 plants 4 turned aside, 1 went straight; they turned at 6.0 in.` */
+function waysSaid({ case: name, date, ways, turnedAtMm, depthMm }: DugAnswer, shown: Formatters): string[] {
+  const counted = Object.entries(ways ?? {}).map(([way, count]) => `${count} ${waySaid[way as RootWay]}`);
+  const turned = turnedAtMm === undefined ? "" : `turned at ${shown.depth(turnedAtMm)} ${shown.length}`;
+  if (counted.length === 0)
+    return turned === "" ? [] : [`"${name}", ${date}: roots ${turned} (middle of those measured).`];
+  return [
+    `"${name}", ${date}: of ${depthMm.n} ${depthMm.n === 1 ? "plant" : "plants"} ${counted.join(", ")}${turned === "" ? "" : `; roots ${turned} (middle of those measured)`}.`,
+  ];
+}
+
+const waySaid: Readonly<Record<RootWay, string>> = {
+  straight: "went straight",
+  "turned aside": "turned aside",
+  stopped: "stopped",
+  "through a crack": "went through a crack",
+};
 
 function differenceSaid(
   { from, to, depthMm, sameDay, date }: DugDifference,
@@ -99,7 +120,10 @@ function fitSaid({ fit, confidence }: DigAnswer, shown: Formatters): string[] {
     : `${fitWeatherSaid(fit)}, as that of the dig's own year is not known: the interval spans them`;
   return [
     `${whatSaid(fit.what, fit.layer)} is fitted so that the simulated front meets the depths dug, ${where}.`,
-    ...fit.cases.map((one) => fittedSaid(one, fit, confidence, shown)),
+    ...fit.cases.flatMap((one) => [
+      fittedSaid(one, fit, confidence, shown),
+      ...readingSaid(one, fit, confidence, shown),
+    ]),
     ...fit.pairs.map((pair) => pairSaid(pair, fit.what)),
     ...decidesSaid(fit),
   ];
@@ -110,15 +134,11 @@ export function fitWeatherSaid({ ownYear }: Pick<DigFitAnswer, "ownYear">): stri
   return ownYear ? "in the weather of the dig's own year" : "in other years' weather";
 }
 
-function decidesSaid({ decides, cases, undug, layer }: NonNullable<DigAnswer["fit"]>): string[] {
+function decidesSaid({ decides, undug, layer }: NonNullable<DigAnswer["fit"]>): string[] {
   if (!decides)
     return ["The fit is shown only: in the answer density or penetrometer decide, as the scenario wants it."];
-  const meets = cases.filter(({ verdict }) => verdict === "meets").map((one) => `"${one.case}"`);
-  if (meets.length === 0)
-    return ["As no passage meets what was dug, density or penetrometer decide in the answer."];
-  const whose = meets.length === cases.length ? "" : ` of ${meets.join(" and ")}`;
   return [
-    `The fit${whose} decides in the answer: each run takes its own draw from the interval, so that water, yield and money carry it.`,
+    "The fit decides in the answer: each run takes its own draw from the interval, so that water, yield and money carry it.",
     ...undug.map((one) => undugSaid(one, layer)),
   ];
 }
@@ -150,9 +170,42 @@ function fittedSaid(
     case "meets":
       return fitted;
     case "no passage is open enough":
-      return `"${one.case}": ${explainsSaid(one, ownYear)} roots at ${depth(observedMm)}: through an open layer the front would be at ${depth(openMm)} that day, in the middle of them. What else could be wrong: sowing was earlier, the crop's own pace or days to flowering differ, the layer's place, another layer holds the front in the model but not there, a crack or worm channel, the date or unit of the reading.`;
+      return `"${one.case}": ${explainsSaid(one, ownYear)} roots at ${depth(observedMm)}: through an open layer the front would be at ${depth(openMm)} that day, in the middle of them. It counts as open (${value(one.high)} at most), not as its density says. Suspect first the model's own pace for this crop, and its days to flowering; then an earlier sowing, the layer's place, another layer that holds the front in the model but not there, a crack or worm channel, the date or unit of the reading.`;
     case "no passage is shut enough":
-      return `"${one.case}": ${explainsSaid(one, ownYear)} roots at only ${depth(observedMm)}: with the layer shut the front would still stand at ${depth(shutMm)}, in the middle of them. What else could be wrong: roots broke off in washing, the layer begins higher, the soil above was dry or wet to the brim, seedlings came late, the date or unit of the reading.`;
+      return `"${one.case}": ${explainsSaid(one, ownYear)} roots at only ${depth(observedMm)}: with the layer shut the front would still stand at ${depth(shutMm)}, in the middle of them. It counts as shut (${value(one.low)} at least), not as its density says. What else could be wrong: roots broke off in washing, the layer begins higher, the soil above was dry or wet to the brim, seedlings came late, the date or unit of the reading.`;
+  }
+}
+
+/** Whether the roots stopped, and what tells so; nothing of roots that simply go on. */
+function readingSaid(
+  { case: name, told, stop }: FittedCase,
+  { what, layer, decides }: DigFitAnswer,
+  confidence: number,
+  shown: Formatters,
+): string[] {
+  const { reading, by, stoppedShare } = told;
+  const unit = shown.length;
+  const where = `${shown.depth(stop.depthMm)} ${unit} (${percent(confidence)} interval ${shown.depth(stop.low)} to ${shown.depth(stop.high)})`;
+  const dates = `the dates they were dug on (stopped: ${percent(stoppedShare ?? 0)} likely)`;
+  const how = by === "two dates" ? `by ${dates}` : "as seen when they were dug";
+  switch (reading) {
+    case "stopped":
+      return [
+        `The roots of "${name}" stopped at ${where}, ${how}${decides ? ": in the answer they stay there" : ""}.`,
+      ];
+    case "slowed":
+      return by === "two dates" ? [`The roots of "${name}" went on after the first dig, ${how}.`] : [];
+    case "either": {
+      const turned = by === "what was seen" ? "turned aside" : "were held back";
+      const at = what === "passage" ? ` by "${layer ?? ""}"` : "";
+      const cannot =
+        stoppedShare === null
+          ? "Whether they stopped there or go on slowly one day's dig cannot tell: dig again some weeks later, or say what was seen (roots)."
+          : `Neither can ${dates}.`;
+      return [
+        `The roots of "${name}" ${turned}${at} at ${where}. ${cannot}${decides ? " Both answers are told." : ""}`,
+      ];
+    }
   }
 }
 
@@ -175,6 +228,6 @@ function pairSaid(
     : `Whether ${what === "passage" ? "that layer is the cause" : "that limit is what differs"} is not sure: in ${percent(easierShare)} of the draws "${to}" has ${easier} than "${from}".`;
 }
 
-function valueSaid(what: "passage" | "penetration limit"): (value: number) => string {
+export function valueSaid(what: "passage" | "penetration limit"): (value: number) => string {
   return what === "passage" ? percent : (mPa) => `${fixed(mPa, 1)} MPa`;
 }

@@ -94,17 +94,23 @@ export function evidenceSentences(
   ];
 }
 
-/** The whole of what `evidence` prints. */
+/**
+ * The whole of what `evidence` prints.
+ *
+ * @param atTop what else the answer could be by the plants dug
+ */
 export function evidenceText(
   answer: EvidenceAnswer,
   scenario: Scenario,
   units: Units,
   cautions: readonly string[],
+  atTop: readonly string[] = [],
 ): string {
   const { name, invented, notes } = scenario;
   const lines = [
     ...wrap(`${name}${invented ? " (invented data)" : ""}`),
     "",
+    ...(atTop.length > 0 ? [...atTop.flatMap((one) => wrap(one)), ""] : []),
     ...evidenceLines(answer, scenario, units),
     ...(notes.length > 0 ? ["", "Noticed", ...bullets(notes)] : []),
     "",

@@ -3,6 +3,7 @@ import type { SampledCase } from "../../../answer/comparison/evidenceAnswer.ts";
 import type { Units } from "../../../quantity/kinds.ts";
 import type { Scenario } from "../../../scenario/scenario.ts";
 import { countsCautions, countsSentences } from "./countsText.ts";
+import { readingsInMoney } from "./digReadingsText.ts";
 import { digSentences } from "./digText.ts";
 import { measuredYield } from "./measuredYield.ts";
 import { pairSentences } from "./moneyText.ts";
@@ -34,14 +35,17 @@ export interface FieldSentences {
 }
 
 export function fieldSentences(
-  { evidence, fieldAverage, money }: Comparison,
+  { evidence, fieldAverage, money, digReadings }: Comparison,
   scenario: Scenario,
   units: Units,
 ): FieldSentences {
   const shown = shownIn(units);
   const rowsAndMoney = {
     rows: fieldAverage === null ? [] : rowsSentences(fieldAverage, scenario.yieldLine.unit, shown),
-    money: (money?.pairs ?? []).map((pair) => pairSentences(money!, pair, scenario.yieldLine.unit, shown)),
+    money: (money?.pairs ?? []).map((pair, d) => [
+      ...pairSentences(money!, pair, scenario.yieldLine.unit, shown),
+      ...readingsInMoney(digReadings, d, money!.currency, scenario.yieldLine.unit, shown),
+    ]),
   };
   if (evidence === null)
     return {

@@ -1,4 +1,12 @@
-import { hasFitted, middleDepth, type Dig, type DugGroup, type Fitted } from "../../../evidence/dig/dig.ts";
+import {
+  hasFitted,
+  middleDepth,
+  mostWent,
+  type Dig,
+  type DugGroup,
+  type Fitted,
+  type RootWay,
+} from "../../../evidence/dig/dig.ts";
 import { nearestName } from "../../../nearestName.ts";
 import { sayBoth, sayQuantity } from "../../../quantity/index.ts";
 import { passageOf } from "../../../soil/layers/slices.ts";
@@ -27,7 +35,7 @@ export function resolveDig(
 ): Dig | null {
   const written = evidence.rootDepths ?? [];
   if (written.length === 0) return null;
-  const groups = written.map(({ case: name, date, rowPosition, depths }, g): DugGroup => {
+  const groups = written.map(({ case: name, date, rowPosition, depths, roots, turnedAt }, g): DugGroup => {
     const field = `evidence.rootDepths[${g}]`;
     const caseIndex = caseNamed(name, caseNames, `${field}.case`, notebook);
     const bottomMm = cases[caseIndex]?.layers.at(-1)?.bottomMm ?? Infinity;
@@ -57,18 +65,124 @@ export function resolveDig(
       day: date,
       rowPosition: rowPosition ?? null,
       depthsMm: depths,
+      ...(roots === undefined ? {} : { ways: waysOf(roots, depths.length, `${field}.roots`, notebook) }),
+      ...(turnedAt === undefined
+        ? {}
+        : { turnedAtMm: turnedAbove(turnedAt, roots, depths, `${field}.turnedAt`, notebook) }),
     };
   });
   const paired = evidence.plantsPaired ?? digShape.plantsPaired.byDefault.value;
   if (paired) refuseUnpaired(groups, notebook);
   const known = cases.filter((one) => one !== undefined);
+  const fitted = fittedOf(evidence, known, notebook);
+  for (const group of groups) tellOtherDepths(group, fitted, cases, notebook);
   const drives = orDefault(
     notebook,
     evidence.digDecides,
     digShape.digDecides.byDefault,
     "evidence.digDecides",
   );
-  return { groups, paired, confidence, fitted: fittedOf(evidence, known, notebook), drives };
+  return { groups, paired, confidence, fitted, drives };
+}
+
+/** A word for each plant; one word serves all. */
+function waysOf(
+  written: readonly RootWay[],
+  plants: number,
+  field: string,
+  notebook: Notebook,
+): readonly RootWay[] {
+  if (written.length === plants) return written;
+  if (written.length === 1) return Array.from({ length: plants }, () => written[0]!);
+  complain(
+    notebook,
+    field,
+    plants === 1
+      ? "one word, for the one plant"
+      : `one word for all plants, or ${plants}, one for each of the depths`,
+    `${written.length}`,
+    "give each plant its word",
+  );
+  return [];
+}
+
+/** Roots turn aside no deeper than they go, and no more plants turn than there are. */
+function turnedAbove(
+  written: readonly number[],
+  roots: readonly RootWay[] | undefined,
+  depthsMm: readonly number[],
+  field: string,
+  notebook: Notebook,
+): readonly number[] {
+  const deepest = Math.max(...depthsMm);
+  const turned =
+    roots === undefined || roots.length < depthsMm.length
+      ? depthsMm.length
+      : roots.filter((way) => way !== "straight").length;
+  if (written.length > turned)
+    complain(
+      notebook,
+      field,
+      `at most ${turned} ${turned === 1 ? "depth" : "depths"}, one for each plant whose roots turned`,
+      `${written.length}`,
+      "give a depth for each of these plants only",
+    );
+  written.forEach((depth, d) => {
+    if (depth <= deepest) return;
+    complain(
+      notebook,
+      `${field}[${d}]`,
+      `a depth above the deepest root dug, ${sayQuantity(deepest, "depth", "us")}`,
+      sayQuantity(depth, "depth", "us"),
+      "give the depth at which the roots turned, not how far they went",
+    );
+  });
+  return written;
+}
+
+/** Roots turn at the top of a layer or a little into it; from this far off another layer turned them, mm. Ours: two inches. */
+const turnedAwayMm = 51;
+
+/** Depths of one file that do not go together: where roots turned and where the layer lies; what was dug and what is stated. */
+function tellOtherDepths(
+  group: DugGroup,
+  fitted: Fitted | null,
+  cases: readonly (Case | undefined)[],
+  notebook: Notebook,
+): void {
+  const plan = cases[group.caseIndex];
+  const [first] = cases;
+  if (plan === undefined || first === undefined) return;
+  const field = group.field.replace(".date", "");
+  const layer =
+    fitted?.kind === "passage" ? plan.layers.find(({ name }) => name === fitted.layer) : undefined;
+  const { turnedAtMm = [] } = group;
+  if (layer !== undefined && turnedAtMm.length > 0) {
+    const { depthMm } = middleDepth({ depthsMm: turnedAtMm });
+    if (depthMm < layer.topMm - turnedAwayMm || depthMm > layer.bottomMm)
+      notebook.notes.push(
+        `${field}: the roots of "${plan.name}" turned at ${sayBoth(depthMm, "depth")}, but "${layer.name}", which is fitted to them, lies from ${sayBoth(layer.topMm, "depth")} to ${sayBoth(layer.bottomMm, "depth")}: name the layer that turned them as evidence.denseLayer, or check its depth.`,
+      );
+  }
+  if (plan.rooting.kind === "relative" && statedDepthMm(plan.rooting, first.rooting) === null) {
+    notebook.notes.push(
+      `${field}: what was dug of "${plan.name}" goes into no run, as its roots are told from those of the first case (rootingDepth): leave out that rootingDepth, and the dig decides.`,
+    );
+    return;
+  }
+  const statedMm = statedDepthMm(plan.rooting, first.rooting);
+  const { depthMm, errorMm } = middleDepth(group);
+  if (statedMm === null || depthMm + 2 * errorMm >= statedMm) return;
+  const isStopped = mostWent(group) === "stopped";
+  const isHeld = layer !== undefined && depthMm <= layer.bottomMm;
+  if (!isStopped && !isHeld) return;
+  const dug = `${field}: the middle plant of "${plan.name}" has roots at ${sayBoth(depthMm, "depth")}`;
+  const stated = `but its rootingDepth says ${sayBoth(statedMm, "depth")}`;
+  notebook.notes.push(
+    isStopped
+      ? `${dug}, where they stopped, ${stated}. The two contradict each other; where the dig decides, the roots stop where they were dug: leave out that rootingDepth.`
+      : `${dug}, in or above "${layer!.name}", ${stated}. Both hold only if the roots went on after that day: leave out that rootingDepth, or make it the depth dug.`,
+  );
 }
 
 /** Roots dug below the depth stated for them: the file says two things, and no fit can meet both. */

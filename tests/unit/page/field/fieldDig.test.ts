@@ -25,6 +25,7 @@ import {
   removeDug,
   removePlant,
   rowsOf,
+  wayOf,
 } from "../../../../web/views/field/dig/plants.ts";
 import { addCore, addReading, removeCore, removeReading } from "../../../../web/views/field/samples/edits.ts";
 
@@ -71,6 +72,31 @@ describe("plants dug, as entered", () => {
 
   test("go as neighbours, row by row", () => {
     expect(depthsIn(changed(two, removePlant(two, 0)))).toEqual([["22 in", "21 in"], ["27 in"]]);
+  });
+
+  test("take their own words along, and leave one word for all as it is", () => {
+    const told = (roots: readonly string[]) => changed(two, [["evidence.rootDepths[0].roots", roots]]);
+    const each = told(["straight", "stopped", "stopped"]);
+    const left = changed(each, removePlant(each, 0));
+    expect(getAt(left, "evidence.rootDepths[0].roots")).toEqual(["stopped", "stopped"]);
+    const all = told(["stopped"]);
+    expect(getAt(changed(all, removePlant(all, 0)), "evidence.rootDepths[0].roots")).toEqual(["stopped"]);
+    expect([each, left, all, two].map((one) => wayOf(dugGroupsIn(one)[0]!))).toEqual([
+      null,
+      "stopped",
+      "stopped",
+      undefined,
+    ]);
+  });
+
+  test("written over those of an invented field, do not take over that its dig is shown only", () => {
+    const decidesIn = (scenario: Json) => getAt(scenario, "evidence.digDecides");
+    const demo = changed(two, [["invented", true]]);
+    const write = (scenario: Json) =>
+      plantsTable(dugGroupsIn(scenario), "in").write(scenario, [{ row: 0, column: 0, value: "19 in" }]);
+    expect(decidesIn(changed(demo, write(demo)))).toBeUndefined();
+    expect(decidesIn(changed(demo, addDug(demo, ["a", "b", "c"], "2020-01-01")))).toBeUndefined();
+    expect(decidesIn(changed(two, write(two)))).toBe(false);
   });
 
   test("leave nothing of the dig behind with the last of them, and all else alone", () => {
@@ -122,6 +148,8 @@ const fittedCase = (name: string) => ({
   observedMm: 500,
   simulatedMm: 502,
   verdict: "meets" as const,
+  told: { reading: "slowed" as const, by: "their depth" as const, stoppedShare: null },
+  stop: { depthMm: 500, low: 450, high: 550 },
 });
 const fit: DigFitAnswer = {
   what: "passage",

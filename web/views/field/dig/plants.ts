@@ -1,7 +1,7 @@
 import { dayInYear, isoDate, type MonthDay } from "../../../../src/quantity/calendar.ts";
 import { tableOfLists, type Table } from "../../../forms/edits/cells.ts";
 import { isList, type Json, type JsonGroup } from "../../../state/json.ts";
-import { groupsAt, type Changes } from "../../../state/path.ts";
+import { getAt, groupsAt, type Changes } from "../../../state/path.ts";
 
 /** Changes to the plants dug: what to write where. A list emptied to the last takes its key along. */
 
@@ -34,7 +34,21 @@ export function addDug(scenario: Json, caseNames: readonly string[], date: strin
   const groups = dugGroupsIn(scenario);
   const dug = new Set(groups.map((one) => one["case"]));
   const name = caseNames.find((one) => !dug.has(one)) ?? caseNames.at(-1) ?? "";
-  return [[dugPath, [...groups, { case: name, date: groups.at(-1)?.["date"] ?? date, depths: [""] }]]];
+  const added = { case: name, date: groups.at(-1)?.["date"] ?? date, depths: [""] };
+  return [[dugPath, [...groups, added]], ...ownDigDecides(scenario)];
+}
+
+/** Plants of one's own decide as they usually do: an invented dig's choice of being shown only is not passed on to them. */
+function ownDigDecides(scenario: Json): Changes {
+  const isShownOnly =
+    getAt(scenario, "invented") === true && getAt(scenario, "evidence.digDecides") === false;
+  return isShownOnly ? [["evidence.digDecides", undefined]] : [];
+}
+
+/** How the roots of all plants of a column went on; null where each has its own word, undefined where none is told. */
+export function wayOf({ roots }: JsonGroup): string | null | undefined {
+  if (!isList(roots) || roots.length === 0) return undefined;
+  return roots.every((one) => one === roots[0]) ? String(roots[0]) : null;
 }
 
 export function removeDug(scenario: Json, index: number): Changes {
@@ -52,18 +66,30 @@ export function removePlant(scenario: Json, plant: number): Changes {
   const left = groups.map((group) => ({
     ...group,
     depths: trimmed(depthsOf(group).toSpliced(plant, 1)),
+    ...rootsWithout(group, plant),
   }));
   const empty = left.every(({ depths }) => depths.every((depth) => depth === ""));
   return empty ? nothingDug() : [[dugPath, left]];
 }
 
+/** A word for each plant goes with its plant; one word for all stays. */
+function rootsWithout(group: JsonGroup, plant: number): JsonGroup {
+  const { roots } = group;
+  const isEach = isList(roots) && roots.length > 1 && roots.length === depthsOf(group).length;
+  return isEach ? { roots: roots.toSpliced(plant, 1) } : {};
+}
+
 /** A list for each column, with a cell more to go on in; blanks at its end go. */
 export function plantsTable(groups: readonly JsonGroup[], unit: string): Table {
-  return tableOfLists(
+  const table = tableOfLists(
     groups.map((_, g) => `${dugPath}[${g}].depths`),
     groups.map((group, g) => ({ key: String(g), word: nameOf(group, g), unit, empty: "" })),
     (depths) => trimmed(depthsOf({ depths })),
   );
+  return {
+    ...table,
+    write: (scenario, cells) => [...table.write(scenario, cells), ...ownDigDecides(scenario)],
+  };
 }
 
 export function nameOf({ case: name }: JsonGroup, g: number): string {

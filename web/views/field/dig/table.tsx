@@ -18,6 +18,7 @@ import {
   removeDug,
   removePlant,
   rowsOf,
+  wayOf,
 } from "./plants.ts";
 
 interface PlantsTableProps {
@@ -74,6 +75,31 @@ export function PlantsTable({ caseNames, date }: PlantsTableProps) {
   );
 }
 
+/** How roots met the dense layer: one word for the column; a file may have one for each plant. */
+function RootsWay({ path, group }: { readonly path: string; readonly group: JsonGroup }) {
+  if (wayOf(group) === null)
+    return (
+      <p class="plants-ways">
+        Roots: plant by plant, as the file tells.{" "}
+        <button
+          type="button"
+          class="small"
+          onClick={() => editMany([[path, undefined]], "chosen", "tell one for all")}
+        >
+          Tell one for all
+        </button>
+      </p>
+    );
+  return (
+    <Field
+      path={`${path}[0]`}
+      label="Roots went"
+      none="not told"
+      also={(value) => [[path, value === undefined ? undefined : [value]]]}
+    />
+  );
+}
+
 interface HeadProps {
   readonly g: number;
   readonly group: JsonGroup;
@@ -88,6 +114,8 @@ function ColumnHead({ g, group, caseNames }: HeadProps) {
       <Field path={`${path}.case`} label={`Case of column ${g + 1}`} quiet choices={caseNames} none={null} />
       <Field path={`${path}.date`} label="Dug on" />
       <Field path={`${path}.rowPosition`} label="Row" otherwise="not told" />
+      <RootsWay path={`${path}.roots`} group={group} />
+      <Field path={`${path}.turnedAt`} label="Turned at" otherwise="not told" />
       <button
         type="button"
         class="small"

@@ -2,11 +2,11 @@ import type { Units } from "../../quantity/kinds.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import { comparisonOf } from "../comparison/compare.ts";
 import type { Comparison } from "../comparison/comparison.ts";
-import { runEnsemble } from "../runs/ensemble.ts";
+import { runEnsemble, type Ensemble } from "../runs/ensemble.ts";
 import { chainAnswerOf } from "./boilChains.ts";
 import { yearAfterYear } from "./chainEnsemble.ts";
-import { prepareChains } from "./prepareChains.ts";
-import { runChains } from "./runChains.ts";
+import { prepareChains, type ChainPreparation } from "./prepareChains.ts";
+import { runChains, type ChainsAtRain } from "./runChains.ts";
 
 /** The answer of a scenario: seasons by themselves, or with a rotation years in a row. */
 export function answerOf(
@@ -17,7 +17,22 @@ export function answerOf(
   const { rotation } = scenario;
   if (rotation === null) return comparisonOf(runEnsemble(scenario, onProgress), units);
   const prepared = prepareChains(scenario, rotation);
-  const byRain = runChains(prepared, onProgress);
-  const rest = comparisonOf(yearAfterYear(prepared, byRain), units, "with evidence", "year after year");
+  return comparisonOfYears(yearsInARow(prepared, runChains(prepared, onProgress)), units);
+}
+
+/** All chains of a scenario, run. */
+export interface YearsInARow {
+  readonly prepared: ChainPreparation;
+  readonly byRain: readonly ChainsAtRain[];
+  /** The crop in question year after year: a run is a link. */
+  readonly ensemble: Ensemble;
+}
+
+export function yearsInARow(prepared: ChainPreparation, byRain: readonly ChainsAtRain[]): YearsInARow {
+  return { prepared, byRain, ensemble: yearAfterYear(prepared, byRain) };
+}
+
+export function comparisonOfYears({ prepared, byRain, ensemble }: YearsInARow, units: Units): Comparison {
+  const rest = comparisonOf(ensemble, units, "with evidence", "year after year");
   return { ...rest, chain: chainAnswerOf(prepared, byRain, units) };
 }

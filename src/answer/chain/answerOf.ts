@@ -1,5 +1,5 @@
 import type { Units } from "../../quantity/kinds.ts";
-import type { Scenario } from "../../scenario/scenario.ts";
+import type { RotationPlan, Scenario } from "../../scenario/scenario.ts";
 import { comparisonOf } from "../comparison/compare.ts";
 import type { Comparison } from "../comparison/comparison.ts";
 import { runEnsemble, type Ensemble } from "../runs/ensemble.ts";
@@ -16,8 +16,7 @@ export function answerOf(
 ): Comparison {
   const { rotation } = scenario;
   if (rotation === null) return comparisonOf(runEnsemble(scenario, onProgress), units);
-  const prepared = prepareChains(scenario, rotation);
-  return comparisonOfYears(yearsInARow(prepared, runChains(prepared, onProgress)), units);
+  return comparisonOfYears(runYears(scenario, rotation, onProgress), units);
 }
 
 /** All chains of a scenario, run. */
@@ -26,6 +25,15 @@ export interface YearsInARow {
   readonly byRain: readonly ChainsAtRain[];
   /** The crop in question year after year: a run is a link. */
   readonly ensemble: Ensemble;
+}
+
+export function runYears(
+  scenario: Scenario,
+  rotation: RotationPlan,
+  onProgress?: (done: number, total: number) => void,
+): YearsInARow {
+  const prepared = prepareChains(scenario, rotation);
+  return yearsInARow(prepared, runChains(prepared, onProgress));
 }
 
 export function yearsInARow(prepared: ChainPreparation, byRain: readonly ChainsAtRain[]): YearsInARow {

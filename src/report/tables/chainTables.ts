@@ -1,0 +1,57 @@
+import type { ChainAnswer } from "../../answer/chain/chainAnswer.ts";
+import { caseCells, waterCells, wettedSaid, yieldCell } from "../sentences/chainText.ts";
+import type { Formatters } from "./formatters.ts";
+
+/** Years in a row as tables with whole headings, for the page and the report. */
+
+export interface TableOfTexts {
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** First year and year after year side by side, a row for each total of rain. */
+export function sideBySideTable({ byRainTotal }: ChainAnswer, d: number, shown: Formatters): TableOfTexts {
+  const { unit } = byRainTotal[0]!.byCrop[0]!.differences[d]!.firstYear.extraYield;
+  return {
+    head: [
+      `Rain, ${shown.length}`,
+      "First year",
+      "P10",
+      "P90",
+      "Year after year",
+      "P10",
+      "P90",
+      "Soil below wetted in",
+      `First year, ${unit}`,
+      `Year after year, ${unit}`,
+    ],
+    rows: byRainTotal.map((at) => {
+      const one = at.byCrop[0]!.differences[d]!;
+      return [
+        at.rainTotalMm === null ? "as it came" : shown.total(at.rainTotalMm),
+        ...waterCells(one.firstYear, shown),
+        ...waterCells(one.yearAfterYear, shown),
+        wettedSaid(one.wettedShare),
+        yieldCell(one.firstYear),
+        yieldCell(one.yearAfterYear),
+      ];
+    }),
+  };
+}
+
+/** When each case takes up its water, and how the fallow fills its soil: a row a case. */
+export function caseTimesTable({ byCrop }: ChainAnswer, shown: Formatters): TableOfTexts {
+  return {
+    head: [
+      "",
+      `Taken up, ${shown.length}`,
+      "After flowering",
+      "Demand met around it",
+      `Root depth, ${shown.length}`,
+      `Wetted to, ${shown.length}`,
+      `At sowing, ${shown.length}`,
+      "Rain stored",
+    ],
+    rows: byCrop[0]!.cases.map((one) => [one.name, ...caseCells(one, shown)]),
+  };
+}

@@ -32,6 +32,8 @@ export interface PathRoom {
   readonly bottom: number;
 }
 
+/** Left free beyond the longest range, of the span. */
+const room = 0.04;
 /** The gap before the years after, and their column, in columns. */
 const gap = 0.7;
 const later = 1.3;
@@ -48,9 +50,11 @@ export function pathColumns(
   const last = path.at(-1)?.year ?? 0;
   const columnPx = (right - left) / (last + gap + later);
   const values = [...path, after].flatMap(({ mean, p10, p90 }) => [mean, p10, p90]);
-  const low = Math.min(0, ...values);
-  const high = Math.max(0, ...values);
-  const to = high > low ? high : low + 1;
+  const least = Math.min(0, ...values);
+  const most = Math.max(0, ...values);
+  const span = most > least ? most - least : 1;
+  const low = least < 0 ? least - room * span : 0;
+  const to = most > 0 || least === 0 ? least + (1 + room) * span : 0;
   return {
     columnPx,
     columns: [
@@ -63,6 +67,6 @@ export function pathColumns(
     ],
     gapX: left + (last + gap / 2) * columnPx,
     y: scaleTo(low, to, bottom, top),
-    marks: marksBetween(low, to, 4),
+    marks: marksBetween(low, to, 6),
   };
 }

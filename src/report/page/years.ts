@@ -31,16 +31,16 @@ export const years: Section = ({ comparison: { chain }, shown }) => {
     body: [
       `<p class="said">${escaped(first)}</p>`,
       ...others.map((line) => `<p>${escaped(line)}</p>`),
-      `<div class="pair flows">${differences.map((_, d) => bothAnswers(chain, d, shown)).join("")}${paths.join("")}${table(
-        {
-          caption: escaped(caseTimesSaid(chain)),
-          head: times.head.map(escaped),
-          rows: times.rows.map(([, ...cells], c) => [
-            `<b>${caseLetter(c)}</b> ${called(cases[c]!.name)}`,
-            ...cells.map(escaped),
-          ]),
-        },
-      )}</div>`,
+      ...differences.map((_, d) => bothAnswers(chain, d, shown)),
+      `<div class="pair">${paths.join("")}</div>`,
+      table({
+        caption: escaped(caseTimesSaid(chain)),
+        head: times.head.map(escaped),
+        rows: times.rows.map(([, ...cells], c) => [
+          `<b>${caseLetter(c)}</b> ${called(cases[c]!.name)}`,
+          ...cells.map(escaped),
+        ]),
+      }),
       ...(chain.byCrop.length > 1 && differences.length > 0
         ? [`<p>${escaped(otherCropsHead)}</p>${list(otherCropsSaid(chain, shown).map(escaped))}`]
         : []),

@@ -1,4 +1,4 @@
-import type { ChainAnswer } from "../../answer/chain/chainAnswer.ts";
+import type { ChainAnswer, ExtraOfYears } from "../../answer/chain/chainAnswer.ts";
 import { caseCells, waterCells, wettedSaid, yieldCell } from "../sentences/chainText.ts";
 import type { Formatters } from "./formatters.ts";
 
@@ -16,11 +16,9 @@ export function sideBySideTable({ byRainTotal }: ChainAnswer, d: number, shown: 
     head: [
       `Rain, ${shown.length}`,
       "First year",
-      "P10",
-      "P90",
+      "P10 to P90",
       "Year after year",
-      "P10",
-      "P90",
+      "P10 to P90",
       "Soil below wetted in",
       `First year, ${unit}`,
       `Year after year, ${unit}`,
@@ -29,14 +27,19 @@ export function sideBySideTable({ byRainTotal }: ChainAnswer, d: number, shown: 
       const one = at.byCrop[0]!.differences[d]!;
       return [
         at.rainTotalMm === null ? "as it came" : shown.total(at.rainTotalMm),
-        ...waterCells(one.firstYear, shown),
-        ...waterCells(one.yearAfterYear, shown),
+        ...rangeCells(one.firstYear, shown),
+        ...rangeCells(one.yearAfterYear, shown),
         wettedSaid(one.wettedShare),
         yieldCell(one.firstYear),
         yieldCell(one.yearAfterYear),
       ];
     }),
   };
+}
+
+function rangeCells(extra: ExtraOfYears, shown: Formatters): string[] {
+  const [mean = "", p10 = "", p90 = ""] = waterCells(extra, shown);
+  return [mean, `${p10} to ${p90}`];
 }
 
 /** When each case takes up its water, and how the fallow fills its soil: a row a case. */

@@ -63,8 +63,8 @@ export function pathPicture(difference: ChainDifference, d: number, shown: Forma
       lineBetween(gapX, headPx, gapX, bottom, rule, 0.8),
       `<path d="${line.join("")}" fill="none" stroke="${colour}" stroke-width="0.9"/>`,
       ...columns.flatMap((one) => column(one, columnPx, colour, y)),
-      ...columns.map(({ year, x }) =>
-        textAt(x, bottom + 11, year === null ? "later" : String(year), {
+      ...columns.map(({ year, x, range }) =>
+        textAt(x, bottom + 11, year === null ? "later" : range === null ? "" : String(year), {
           anchor: "middle",
           fill: pencil,
           size: 9,
@@ -81,7 +81,8 @@ function column(
   colour: string,
   y: (v: number) => number,
 ): string[] {
-  if (range === null) return [textAt(x, y(0) - 4, "–", { anchor: "middle", fill: pencil, size: 9 })];
+  // The year has no number either.
+  if (range === null) return [];
   const half = Math.min(9, columnPx * 0.28);
   const [top, bottom] = [y(range.p90), y(range.p10)];
   return [

@@ -31,8 +31,11 @@ export const fan = signal<RainFan | null>(null);
 export const problems = signal<readonly Problem[]>([]);
 /** A fault of ours, in words. */
 export const fault = signal<string | null>(null);
-/** Runs done of all, while the engine is at work; null otherwise. */
-export const progress = signal<{ readonly done: number; readonly total: number } | null>(null);
+/** Runs or chains done of all, while the engine is at work; null otherwise. */
+export const progress = signal<Pick<
+  Extract<FromEngine, { kind: "progress" }>,
+  "of" | "done" | "total"
+> | null>(null);
 
 const askedId = signal(0);
 const fanId = signal(0);
@@ -212,7 +215,7 @@ function onMessage(message: FromEngine): void {
       return;
     case "answer":
       performance.mark("rootfront:answer", { detail: id });
-      answer.value = withMeasured(message.answer, answer.peek());
+      answer.value = withYears(withMeasured(message.answer, answer.peek()), answer.peek());
       answerId.value = id;
       whenPainted(() => performance.mark("rootfront:answer painted", { detail: id }));
       if (message.answer.whole) {
@@ -235,6 +238,17 @@ function withMeasured(next: Answer, before: Answer | null): Answer {
     comparison: { ...next.comparison, evidence: before.comparison.evidence },
     field: { ...before.field, rows, money },
   };
+}
+
+/** Until years in a row have been run anew, those of the answer before stand: seasons by themselves are another question. */
+function withYears(next: Answer, before: Answer | null): Answer {
+  if (!next.awaitsYears || before === null || before.inARow === null || before.units !== next.units)
+    return next;
+  const of = ({ comparison: { cases, byRainTotal } }: Answer) =>
+    JSON.stringify([cases.map(({ name }) => name), byRainTotal.map(({ rainTotalMm }) => rainTotalMm)]);
+  if (of(next) !== of(before)) return next;
+  const { comparison, sentences, field, method, inARow } = before;
+  return { ...next, comparison, sentences, field, method, inARow };
 }
 
 /** What was changed just now is drawn within a frame; behind it, it has been painted. */

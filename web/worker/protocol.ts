@@ -54,7 +54,14 @@ export type FromEngine =
   /** Our own fault. */
   | { readonly kind: "fault"; readonly id: number; readonly said: string }
   | { readonly kind: "season"; readonly id: number; readonly season: SeasonShown }
-  | { readonly kind: "progress"; readonly id: number; readonly done: number; readonly total: number }
+  | {
+      readonly kind: "progress";
+      readonly id: number;
+      /** Runs, or chains of years in a row. */
+      readonly of: "runs" | "chains";
+      readonly done: number;
+      readonly total: number;
+    }
   /** Comes with the middle total first, then `whole` with all of them. */
   | { readonly kind: "answer"; readonly id: number; readonly answer: Answer }
   /** Comes several times, wider each time. */
@@ -153,7 +160,43 @@ export interface Answer {
    */
   readonly stage: "first runs" | "middle total" | "all totals" | "whole";
   readonly whole: boolean;
+  /** The scenario has a rotation, and this is still the answer of its seasons by themselves. */
+  readonly awaitsYears: boolean;
+  /** Years in a row, which `comparison` is then of; null without a rotation. */
+  readonly inARow: YearsShown | null;
+  /** Seasons by themselves. */
   readonly byRun: RunsShown;
+}
+
+export interface YearsShown {
+  /** The crop in question year after year: a run is a year. In the order of `comparison.byRainTotal`. */
+  readonly byRainTotal: readonly RunsAtRain[];
+  /** The years of one chain at the middle total, from the change on: one near the middle is among them. */
+  readonly walked: readonly YearOnWall[];
+}
+
+/** One crop of a chain with the fallow before it. */
+export interface YearOnWall {
+  readonly sinceChange: number;
+  readonly crop: string;
+  readonly sownYear: number;
+  readonly fallowDays: number;
+  readonly fallowRainMm: number;
+  readonly seasonRainMm: number;
+  /** Each with the water that its own roots left. */
+  readonly cases: readonly CaseOfYear[];
+}
+
+export interface CaseOfYear {
+  /** Where the roots ended. */
+  readonly frontMm: number;
+  readonly takenUpMm: number;
+  /** Slices, top first; plant-available water in each, as it can hold and as it was. */
+  readonly sliceTopMm: Float32Array;
+  readonly sliceThicknessMm: Float32Array;
+  readonly capacityMm: Float32Array;
+  readonly atSowingMm: Float32Array;
+  readonly atHarvestMm: Float32Array;
 }
 
 /** Every run by itself, for seasons side by side. */

@@ -63,7 +63,10 @@ export function atMiddleTotal(ensemble: Ensemble): Ensemble {
   return { ...ensemble, byRainTotal: [middle] };
 }
 
-export function runsAtRain({ rainTotalMm, annualRainMmByRun, cases }: EnsembleAtRain, factor: number): RunsAtRain {
+export function runsAtRain(
+  { rainTotalMm, annualRainMmByRun, cases }: EnsembleAtRain,
+  factor: number,
+): RunsAtRain {
   return {
     rainTotalMm,
     annualRainMm: annualRainMmByRun,

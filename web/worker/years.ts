@@ -12,6 +12,9 @@ import { yearOf } from "../../src/quantity/calendar.ts";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { RotationPlan, Scenario } from "../../src/scenario/scenario.ts";
+import { chainSentences } from "../../src/report/sentences/chainText.ts";
+import { shownIn } from "../../src/report/tables/formatters.ts";
+import { typeset } from "../../src/report/tables/typeset.ts";
 import { runsAtRain } from "./answerShown.ts";
 import type { CaseOfYear, YearOnWall, YearsShown } from "./protocol.ts";
 
@@ -53,9 +56,11 @@ export function yearsShown(
 ): { readonly comparison: Comparison; readonly inARow: YearsShown } {
   const { ensemble } = years;
   const { factor } = shownYield(ensemble.preparation.scenario.yieldLine.unit, units);
+  const comparison = comparisonOfYears(years, units);
   return {
-    comparison: comparisonOfYears(years, units),
+    comparison,
     inARow: {
+      sentences: chainSentences(comparison.chain!, shownIn(units)).map(typeset),
       byRainTotal: ensemble.byRainTotal.map((at) => runsAtRain(at, factor)),
       walked: walkedYears(years),
     },
@@ -100,10 +105,7 @@ function caseOfYear({
     takenUpMm: totals.transpirationMm,
     sliceTopMm: Float32Array.from(slices.topMm.subarray(0, count)),
     sliceThicknessMm: Float32Array.from(slices.thicknessMm.subarray(0, count)),
-    capacityMm: Float32Array.from(
-      { length: count },
-      (_, j) => fieldCapacityMm[j]! - wiltingPointMm[j]!,
-    ),
+    capacityMm: Float32Array.from({ length: count }, (_, j) => fieldCapacityMm[j]! - wiltingPointMm[j]!),
     atSowingMm: available(course.sowingDay === 0 ? startWaterMm : waterAtSowingMmBySlice),
     atHarvestMm: available(waterAtEndMmBySlice),
   };

@@ -62,21 +62,14 @@ export function Banners() {
 
 /** What a scenario may hold that only the command line answers: another answer there must surprise nobody. */
 function leftOutHere(written: Json): string[] {
-  const { rotation, outlook } = isGroup(written) ? written : {};
+  const { outlook } = isGroup(written) ? written : {};
   const isUnderWay =
     outlook !== undefined || casesIn(written).some(({ outlook: ofCase }) => ofCase !== undefined);
-  return [
-    ...(rotation === undefined
-      ? []
-      : [
-          "This scenario has a rotation. The page shows single seasons, each from the same starting water, and not years in a row: “rootfront compare” answers those.",
-        ]),
-    ...(isUnderWay
-      ? [
-          "This scenario has an outlook, the season under way. The page does not use what it says: “rootfront outlook” does.",
-        ]
-      : []),
-  ];
+  return isUnderWay
+    ? [
+        "This scenario has an outlook, the season under way. The page does not use what it says: “rootfront outlook” does.",
+      ]
+    : [];
 }
 
 function WrongInput() {

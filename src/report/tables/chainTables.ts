@@ -9,6 +9,15 @@ export interface TableOfTexts {
   readonly rows: readonly (readonly string[])[];
 }
 
+/** Rows as columns: a phone holds few of these, and they may be many. */
+export function turned({ head, rows }: TableOfTexts): TableOfTexts {
+  const [corner = "", ...names] = head;
+  return {
+    head: [corner, ...rows.map(([first = ""]) => first)],
+    rows: names.map((name, i) => [name, ...rows.map((row) => row[i + 1] ?? "")]),
+  };
+}
+
 /** First year and year after year side by side, a row for each total of rain. */
 export function sideBySideTable({ byRainTotal }: ChainAnswer, d: number, shown: Formatters): TableOfTexts {
   const { unit } = byRainTotal[0]!.byCrop[0]!.differences[d]!.firstYear.extraYield;

@@ -8,6 +8,7 @@ import {
 import {
   caseTimesTable,
   sideBySideTable,
+  turned,
   type TableOfTexts,
 } from "../../../src/report/tables/chainTables.ts";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
@@ -41,12 +42,12 @@ export function YearsPanels({ chain, d, shown }: YearsPanelsProps) {
               title="First year, and year after year"
               lead={`Extra water taken up, ${shown.length}, and the yield it is worth, on average of the years. “Soil below wetted in”: years in which rain between harvest and sowing got below the shallower roots.`}
             >
-              {() => <Table table={sideBySideTable(chain, d, shown)} name="The two answers" />}
+              {() => <Table table={turned(sideBySideTable(chain, d, shown))} name="The two answers" />}
             </Panel>
           </>
         )}
-        <Panel title="When it is taken up" class="panel-wide" lead={typeset(caseTimesSaid(chain))}>
-          {() => <Table table={caseTimesTable(chain, shown)} name="The cases year after year" />}
+        <Panel title="When it is taken up" lead={typeset(caseTimesSaid(chain))}>
+          {() => <Table table={turned(caseTimesTable(chain, shown))} name="The cases year after year" />}
         </Panel>
       </div>
       <OtherCrops {...{ chain, shown }} />
@@ -101,11 +102,11 @@ function Table({ table: { head, rows }, name }: { table: TableOfTexts; name: str
           </tr>
         </thead>
         <tbody>
-          {rows.map(([first, ...cells]) => (
-            <tr key={first}>
+          {rows.map(([first, ...cells], r) => (
+            <tr key={r}>
               <th scope="row">{first}</th>
               {cells.map((cell, i) => (
-                <td key={i}>{cell}</td>
+                <td key={i}>{typeset(cell)}</td>
               ))}
             </tr>
           ))}

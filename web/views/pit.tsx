@@ -6,6 +6,7 @@ import { Cautions, Method, StaleMark } from "./parts.tsx";
 import { DiggingCaution } from "./inputs/caution.tsx";
 import { followPlayDay } from "./pit/playhead.ts";
 import { SeasonPicker } from "./pit/seasonPicker.tsx";
+import { Years } from "./pit/years.tsx";
 import { Wall } from "./pit/wall.tsx";
 
 /** One season on the pit wall. */
@@ -24,6 +25,7 @@ export function PitView() {
         <>
           {now !== null && <SeasonPicker season={now} />}
           <Wall resolved={soil} season={now} chosenCase={chosenCase} />
+          <Years chosenCase={chosenCase} />
         </>
       )}
       <DiggingCaution />

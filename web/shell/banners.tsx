@@ -1,9 +1,7 @@
 import { goToField, leafOf } from "../views/goToField.ts";
 import { forThePage, placeInWords } from "../forms/placeWords.ts";
-import { casesIn } from "../forms/edits/caseEdits.ts";
 import { LeaveOut } from "../forms/leaveOut.tsx";
 import { keepingSays, leaveOtherTab, otherTab, takeOver } from "../state/keeping.ts";
-import { isGroup, type Json } from "../state/json.ts";
 import { scenario } from "../state/scenarioStore.ts";
 import { addressOf } from "../state/view.ts";
 import { fault, problems, stale } from "../worker/client.ts";
@@ -14,11 +12,6 @@ export function Banners() {
   return (
     <div class="banners" aria-live="polite">
       <WrongInput />
-      {leftOutHere(scenario.value).map((said) => (
-        <div key={said} class="banner">
-          <p>{said}</p>
-        </div>
-      ))}
       {fault.value !== null && (
         <div class="banner banner-wrong">
           <p>A fault of ours: {fault.value}. Undo the last change, and please report what led here.</p>
@@ -58,18 +51,6 @@ export function Banners() {
       )}
     </div>
   );
-}
-
-/** What a scenario may hold that only the command line answers: another answer there must surprise nobody. */
-function leftOutHere(written: Json): string[] {
-  const { outlook } = isGroup(written) ? written : {};
-  const isUnderWay =
-    outlook !== undefined || casesIn(written).some(({ outlook: ofCase }) => ofCase !== undefined);
-  return isUnderWay
-    ? [
-        "This scenario has an outlook, the season under way. The page does not use what it says: “rootfront outlook” does.",
-      ]
-    : [];
 }
 
 function WrongInput() {

@@ -10,7 +10,9 @@ import type {
   Answer,
   FromEngine,
   KeptText,
+  OutlookShown,
   RainFan,
+  Refused,
   SeasonShown,
   ShownRun,
   TextKind,
@@ -37,6 +39,9 @@ export const progress = signal<Pick<
   "of" | "done" | "total"
 > | null>(null);
 
+/** The season under way, as last asked for; see `outlookIsFresh`. */
+export const outlook = signal<OutlookShown | Refused | null>(null);
+const outlookId = signal(0);
 const askedId = signal(0);
 const fanId = signal(0);
 const isTyping = signal(false);
@@ -51,6 +56,8 @@ export const stale = computed(
 );
 /** False while `fan` is still that of an earlier answer: show it fainter. */
 export const fanIsFresh = computed(() => fanId.value === answerId.value);
+/** False while `outlook` is still that of an earlier answer. */
+export const outlookIsFresh = computed(() => outlookId.value === answerId.value);
 /** The engine is at work on an answer, or will be when typing has paused. */
 export const busy = computed(() => {
   if (isTyping.value) return true;
@@ -165,10 +172,21 @@ export function askText(what: TextKind): Promise<KeptText> {
   });
 }
 
+/** Asks for the season under way of the answer on show. */
+export function askOutlook(): void {
+  post({ kind: "outlook", id: asked });
+}
+
 function onMessage(message: FromEngine): void {
   if (message.kind === "text") {
     texts.get(message.id)?.(message.text);
     texts.delete(message.id);
+    return;
+  }
+  if (message.kind === "outlook") {
+    if (message.id !== asked) return;
+    outlook.value = message.outlook;
+    outlookId.value = message.id;
     return;
   }
   const { id } = message;

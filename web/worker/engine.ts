@@ -32,6 +32,7 @@ import type { FromEngine, ShownRun, ToEngine } from "./protocol.ts";
 import { readAttachment } from "./readAttachment.ts";
 import { buffersOf } from "./seasonShown.ts";
 import type { YearsJob } from "./years.ts";
+import { outlookShown } from "./outlookShown.ts";
 import { resolvedOf } from "./resolved.ts";
 
 /** Runs go on for this long before messages are listened to again, ms. */
@@ -111,6 +112,9 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
         if (good === null) return;
         good.shown = message.shown;
         saySeason(good);
+        return;
+      case "outlook":
+        if (good !== null && message.id === latest) sayOutlook(good);
         return;
       case "text":
         waitingTexts.push(message);
@@ -262,6 +266,16 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   function saySeason(job: Job): void {
     const season = seasonOf(job);
     say({ kind: "season", id: job.id, season }, buffersOf(season));
+  }
+
+  /** In one piece: it is asked for when nothing moves. */
+  function sayOutlook({ id, preparation, units }: Job): void {
+    try {
+      say({ kind: "outlook", id, outlook: outlookShown(preparation.scenario, units) });
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      say({ kind: "outlook", id, outlook: { problems: error.problems } });
+    }
   }
 
   function sayTexts(job: Job): void {

@@ -1,4 +1,5 @@
 import type { AnswerAtRain, Comparison } from "../../src/answer/comparison/comparison.ts";
+import type { WaterAhead } from "../../src/answer/outlook/waterAhead.ts";
 import type { Problem } from "../../src/problem.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { Scenario } from "../../src/scenario/scenario.ts";
@@ -28,6 +29,8 @@ export type ToEngine =
   | { readonly kind: "units"; readonly id: number; readonly units: Units }
   /** One run of the last good answer. */
   | { readonly kind: "season"; readonly id: number; readonly shown: ShownRun }
+  /** The season under way, of the last good answer. */
+  | { readonly kind: "outlook"; readonly id: number }
   /** A text to keep, of the last good answer. */
   | {
       readonly kind: "text";
@@ -66,7 +69,27 @@ export type FromEngine =
   | { readonly kind: "answer"; readonly id: number; readonly answer: Answer }
   /** Comes several times, wider each time. */
   | { readonly kind: "fan"; readonly id: number; readonly fan: RainFan }
+  | { readonly kind: "outlook"; readonly id: number; readonly outlook: OutlookShown | Refused }
   | { readonly kind: "text"; readonly id: number; readonly text: KeptText };
+
+/** There is no outlook, and why. */
+export interface Refused {
+  readonly problems: readonly Problem[];
+}
+
+export interface OutlookShown {
+  readonly units: Units;
+  /** In plain words, a paragraph each. */
+  readonly sentences: readonly string[];
+  readonly cautions: readonly string[];
+  readonly names: readonly string[];
+  /** Day number of the first value, and the place of the last known day among the values. */
+  readonly firstDay: number;
+  readonly today: number;
+  readonly otherYears: number;
+  /** By case: water within reach of the roots, day by day, mm. */
+  readonly byCase: readonly WaterAhead[];
+}
 
 /** The scenario as the engine reads it: every default filled in. The record's days stay in the worker. */
 export interface ResolvedScenario extends Omit<Scenario, "weather" | "cases"> {

@@ -13,9 +13,9 @@ export const defaults = {
   name: "Water within reach of the roots: as it was up to today, and as the other years may have it from today on",
   fileName: "season-under-way",
   sizePx: 13,
-  heightPx: 300,
+  heightPx: 314,
   left: 40,
-  topPx: 40,
+  topPx: 54,
   footPx: 34,
 } as const;
 

@@ -14,7 +14,7 @@ import {
 import { Field } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState, problemsWithin } from "../../forms/place.tsx";
-import { editMany, scenario } from "../../state/scenarioStore.ts";
+import { editMany, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { Fields, More } from "./section.tsx";
 
 const waySaid: readonly (readonly [RotationWay, string])[] = [
@@ -30,30 +30,32 @@ export function RotationFields() {
   const { problems } = fieldState("rotation");
   return (
     <>
-      <div class="field field-choice" data-path="rotation">
-        <label for={id}>Crops year after year</label>
-        <select
-          id={id}
-          value={way}
-          aria-invalid={problems.length > 0 || undefined}
-          aria-describedby={`${id}-hint`}
-          onChange={({ currentTarget: { value } }) =>
-            editMany(toRotation(scenario.value, value as RotationWay), "chosen", "choose a rotation")
-          }
-        >
-          {waySaid.map(([one, word]) => (
-            <option key={one} value={one}>
-              {word}
-            </option>
-          ))}
-        </select>
-        <p class="field-hint" id={`${id}-hint`}>
-          {way === "none"
-            ? "With a rotation the answer is two: first year, and year after year with the water that each case leaves"
-            : "The crop above has to be among them. Fallow and straw follow from the crop before; without water at the start, what the years before left"}
-        </p>
-        <ProblemNote id={`${id}-wrong`} problems={problems} />
-      </div>
+      <Fields>
+        <div class="field field-choice" data-path="rotation">
+          <label for={id}>Crops year after year</label>
+          <select
+            id={id}
+            value={way}
+            aria-invalid={problems.length > 0 || undefined}
+            aria-describedby={`${id}-hint`}
+            onChange={({ currentTarget: { value } }) =>
+              editMany(toRotation(scenario.value, value as RotationWay), "chosen", "choose a rotation")
+            }
+          >
+            {waySaid.map(([one, word]) => (
+              <option key={one} value={one}>
+                {word}
+              </option>
+            ))}
+          </select>
+          <p class="field-hint" id={`${id}-hint`}>
+            {way === "none"
+              ? "With a rotation the answer is two: first year, and year after year with the water that each case leaves"
+              : "The crop above has to be among them. Fallow and straw follow from the crop before; without water at the start, what the years before left"}
+          </p>
+          <ProblemNote id={`${id}-wrong`} problems={problems} />
+        </div>
+      </Fields>
       {way === "list" && <Years />}
       {way !== "none" && (
         <More title="How years in a row are run" paths={["chain.warmUp", "chain.length"]}>
@@ -134,7 +136,9 @@ function Year({ year: { name, hasOwn }, i }: { year: YearWritten; i: number }) {
       {hasOwn ? (
         <Field path={`${path}.sowing`} label={`Sowing, year ${i + 1}`} hint="May 10; left out, as usual" />
       ) : (
-        name !== fallowYear && (
+        // The crop in question has its numbers above.
+        name !== fallowYear &&
+        name !== valueAt("crop.name") && (
           <button
             type="button"
             class="small"

@@ -49,6 +49,10 @@ export function outlookByDay(
     noteRun(after, lastDayByCase);
     first ??= season.day - today;
   });
+  // What was measured today goes before what was simulated, as in the outlook itself.
+  valuesByCase.forEach((days, c) => {
+    days[today] = Array.from(runs.stateByCase[c]!.inRootsMm);
+  });
   return {
     runs,
     firstDay: first ?? runs.season.day,

@@ -7,6 +7,7 @@ export const demoNames = [
   "sorghum-over-plough-pan",
   "wheat-after-fallow",
   "sunflower-over-dry-clay",
+  "sorghum-in-rotation",
 ] as const;
 
 const folder = new URL("../../shared/scenarios/", import.meta.url);

@@ -54,6 +54,8 @@ export const words: Readonly<Record<string, string>> = {
   melt: "melt",
   evaporatingDepth: "evaporation depth (Ze)",
   readilyEvaporable: "readily evaporable water (REW)",
+  rotation: "crops year after year",
+  warmUp: "years before the change",
   sowing: "sowing",
   maturity: "maturity",
   ripe: "ripe on",

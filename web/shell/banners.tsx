@@ -3,10 +3,8 @@ import { leftoversIn, withoutLeftovers } from "../forms/edits/leftovers.ts";
 import { openingSays } from "../views/keep/openFiles.ts";
 import { goToField, leafOf } from "../views/goToField.ts";
 import { forThePage, placeInWords } from "../forms/placeWords.ts";
-import { casesIn } from "../forms/edits/caseEdits.ts";
 import { LeaveOut } from "../forms/leaveOut.tsx";
 import { keepingSays, leaveOtherTab, otherTab, takeOver } from "../state/keeping.ts";
-import { isGroup, type Json } from "../state/json.ts";
 import { attachments, replace, scenario } from "../state/scenarioStore.ts";
 import { addressOf, view } from "../state/view.ts";
 import { fault, problems, stale } from "../worker/client.ts";
@@ -17,11 +15,6 @@ export function Banners() {
   return (
     <div class="banners" aria-live="polite">
       <WrongInput />
-      {leftOutHere(scenario.value).map((said) => (
-        <div key={said} class="banner">
-          <p>{said}</p>
-        </div>
-      ))}
       {fault.value !== null && (
         <div class="banner banner-wrong">
           <p>A fault of ours: {fault.value}. Undo the last change, and please report what led here.</p>
@@ -118,25 +111,6 @@ function Leftover() {
 /** @example listed(["a", "b", "c"]) // "a, b and c" */
 function listed(words: readonly string[]): string {
   return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
-}
-
-/** What a scenario may hold that only the command line answers: another answer there must surprise nobody. */
-function leftOutHere(written: Json): string[] {
-  const { rotation, outlook } = isGroup(written) ? written : {};
-  const isUnderWay =
-    outlook !== undefined || casesIn(written).some(({ outlook: ofCase }) => ofCase !== undefined);
-  return [
-    ...(rotation === undefined
-      ? []
-      : [
-          "This scenario has a rotation. The page shows single seasons, each from the same starting water, and not years in a row: “rootfront compare” answers those.",
-        ]),
-    ...(isUnderWay
-      ? [
-          "This scenario has an outlook, the season under way. The page does not use what it says: “rootfront outlook” does.",
-        ]
-      : []),
-  ];
 }
 
 function WrongInput() {

@@ -23,7 +23,12 @@ export interface Demo {
 }
 
 /** The first is what the page opens with. */
-const order = ["sorghum-over-plough-pan", "wheat-after-fallow", "sunflower-over-dry-clay"];
+const order = [
+  "sorghum-over-plough-pan",
+  "wheat-after-fallow",
+  "sunflower-over-dry-clay",
+  "sorghum-in-rotation",
+];
 
 export const demos: readonly Demo[] = Object.entries(texts)
   .map(([path, text]) => {

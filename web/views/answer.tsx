@@ -14,8 +14,9 @@ import { CaseTable } from "./answer/caseTable.tsx";
 import { differenceShown } from "./answer/chosenDifference.ts";
 import { Fan } from "./answer/fan.tsx";
 import { Panel } from "./answer/panel.tsx";
-import { extraWaterByRun, middleRuns } from "./answer/runs.ts";
+import { answeredRuns, extraWaterByRun } from "./answer/runs.ts";
 import { sentencesOf } from "./answer/sentences.ts";
+import { YearsAwaited, YearsPanels } from "./answer/years.tsx";
 import { WhichDifference } from "./answer/whichDifference.tsx";
 import { answerClass, Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
 import { WayIn } from "./wayIn.tsx";
@@ -43,10 +44,15 @@ function Told({ now }: { now: Answer }) {
   const shown = shownIn(units);
   const d = differenceShown.value;
   const difference = comparison.differences[d];
-  const { chosen, others } = sentencesOf(sentences, comparison.differences.length, d);
+  const { chain } = comparison;
+  const inARow = now.inARow === null ? [] : now.inARow.sentences;
+  const said = sentencesOf(sentences, comparison.differences.length, d);
+  const { chosen, others } =
+    inARow.length === 0 ? said : sentencesOf(inARow, comparison.differences.length, d);
   const [first, ...more] = chosen;
   return (
     <article class="answer" data-answer-id={answerId.value}>
+      <YearsAwaited />
       <p class={`answer-sentence ${answerClass()}`} aria-live="polite">
         {first}
       </p>
@@ -62,12 +68,26 @@ function Told({ now }: { now: Answer }) {
         </p>
       ))}
       <AddWhatYouKnow />
+      {chain !== undefined && (
+        <>
+          <YearsPanels {...{ chain, d, shown }} />
+          <h2 class="answer-part">Year after year, {chain.asked}</h2>
+          {said.chosen.map((sentence) => (
+            <p key={sentence} class="answer-more">
+              {sentence}
+            </p>
+          ))}
+        </>
+      )}
       <div class="panels">
         {difference !== undefined && (
           <>
             <ThreePanel difference={difference} c={d + 1} runs={comparison.method.runs} shown={shown} />
             <SharePanel comparison={comparison} d={d} shown={shown} />
-            <Fan isOfDepth={difference.onlyRootsDiffer || difference.extraDepthMm >= tellingDepthMm} />
+            <Fan
+              isByThemselves={chain !== undefined}
+              isOfDepth={difference.onlyRootsDiffer || difference.extraDepthMm >= tellingDepthMm}
+            />
             <PairedPanel now={now} difference={difference} d={d} shown={shown} />
           </>
         )}
@@ -149,7 +169,7 @@ interface PairedPanelProps extends Omit<SharePanelProps, "comparison"> {
 }
 
 function PairedPanel({ now, difference, d, shown }: PairedPanelProps) {
-  const runs = middleRuns(now);
+  const runs = answeredRuns(now);
   const extraMm = extraWaterByRun(runs, d);
   const apart = rangeMoreOrLess(difference.extraWaterUsedMm, shown.fineWater, shown.length);
   const alone = spreadOf(runs.cases[0]!.transpirationMm);

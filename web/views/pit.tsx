@@ -5,7 +5,9 @@ import { fault, problems, season, resolved } from "../worker/client.ts";
 import { Cautions, Method, StaleMark } from "./parts.tsx";
 import { DiggingCaution } from "./inputs/caution.tsx";
 import { followPlayDay } from "./pit/playhead.ts";
+import { OutlookPart } from "./pit/outlook.tsx";
 import { SeasonPicker } from "./pit/seasonPicker.tsx";
+import { Years } from "./pit/years.tsx";
 import { Wall } from "./pit/wall.tsx";
 
 /** One season on the pit wall. */
@@ -24,6 +26,8 @@ export function PitView() {
         <>
           {now !== null && <SeasonPicker season={now} />}
           <Wall resolved={soil} season={now} chosenCase={chosenCase} />
+          <Years chosenCase={chosenCase} />
+          <OutlookPart />
         </>
       )}
       <DiggingCaution />

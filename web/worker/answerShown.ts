@@ -1,3 +1,4 @@
+import type { YearsInARow } from "../../src/answer/chain/answerOf.ts";
 import { middleRun } from "../../src/answer/runs/chosenRun.ts";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import { middleTotalIndex } from "../../src/answer/runs/middleTotal.ts";
@@ -9,27 +10,42 @@ import { firstLines } from "../../src/report/sentences/firstLine.ts";
 import { methodLines } from "../../src/report/sentences/methodText.ts";
 import { shownIn } from "../../src/report/tables/formatters.ts";
 import { typeset } from "../../src/report/tables/typeset.ts";
+import { yearsShown } from "./years.ts";
 import type { Answer, RunsAtRain, Traces } from "./protocol.ts";
 
-/** The answer as the page shows it, from the totals that are done; `ensemble` may hold the middle one only, or the first runs. */
+/**
+ * The answer as the page shows it, from the totals that are done; `ensemble` may hold the middle one only, or the first runs.
+ *
+ * @param years of a scenario with a rotation, once they are all run: the answer is of them
+ */
 export function answerShown(
   ensemble: Ensemble,
   traces: Traces,
   units: Units,
   stage: Answer["stage"],
+  years: YearsInARow | null = null,
 ): Answer {
+  const { scenario } = ensemble.preparation;
   const whole = stage === "whole";
-  const comparison = comparisonOf(ensemble, units, whole ? "with evidence" : "without evidence");
+  const { comparison, inARow } =
+    years === null
+      ? {
+          comparison: comparisonOf(ensemble, units, whole ? "with evidence" : "without evidence"),
+          inARow: null,
+        }
+      : yearsShown(years, units);
   const shown = shownIn(units);
-  const { factor } = shownYield(ensemble.preparation.scenario.yieldLine.unit, units);
+  const { factor } = shownYield(scenario.yieldLine.unit, units);
   return {
     comparison,
     sentences: firstLines(comparison, shown).map(typeset),
-    field: fieldTypeset(fieldSentences(comparison, ensemble.preparation.scenario, units)),
+    field: fieldTypeset(fieldSentences(comparison, scenario, units)),
     method: paragraphs(methodLines(comparison, shown)).map(typeset),
     units,
     stage,
     whole,
+    awaitsYears: scenario.rotation !== null && years === null,
+    inARow,
     byRun: {
       runs: ensemble.runs,
       years: Int32Array.from(ensemble.preparation.yearByRun, ({ year }) => year),
@@ -47,7 +63,10 @@ export function atMiddleTotal(ensemble: Ensemble): Ensemble {
   return { ...ensemble, byRainTotal: [middle] };
 }
 
-function runsAtRain({ rainTotalMm, annualRainMmByRun, cases }: EnsembleAtRain, factor: number): RunsAtRain {
+export function runsAtRain(
+  { rainTotalMm, annualRainMmByRun, cases }: EnsembleAtRain,
+  factor: number,
+): RunsAtRain {
   return {
     rainTotalMm,
     annualRainMm: annualRainMmByRun,

@@ -10,7 +10,9 @@ import type {
   Answer,
   FromEngine,
   KeptText,
+  OutlookShown,
   RainFan,
+  Refused,
   SeasonShown,
   ShownRun,
   TextKind,
@@ -31,9 +33,15 @@ export const fan = signal<RainFan | null>(null);
 export const problems = signal<readonly Problem[]>([]);
 /** A fault of ours, in words. */
 export const fault = signal<string | null>(null);
-/** Runs done of all, while the engine is at work; null otherwise. */
-export const progress = signal<{ readonly done: number; readonly total: number } | null>(null);
+/** Runs or chains done of all, while the engine is at work; null otherwise. */
+export const progress = signal<Pick<
+  Extract<FromEngine, { kind: "progress" }>,
+  "of" | "done" | "total"
+> | null>(null);
 
+/** The season under way, as last asked for; see `outlookIsFresh`. */
+export const outlook = signal<OutlookShown | Refused | null>(null);
+const outlookId = signal(0);
 const askedId = signal(0);
 const fanId = signal(0);
 const isTyping = signal(false);
@@ -48,6 +56,8 @@ export const stale = computed(
 );
 /** False while `fan` is still that of an earlier answer: show it fainter. */
 export const fanIsFresh = computed(() => fanId.value === answerId.value);
+/** False while `outlook` is still that of an earlier answer. */
+export const outlookIsFresh = computed(() => outlookId.value === answerId.value);
 /** The engine is at work on an answer, or will be when typing has paused. */
 export const busy = computed(() => {
   if (isTyping.value) return true;
@@ -162,10 +172,21 @@ export function askText(what: TextKind): Promise<KeptText> {
   });
 }
 
+/** Asks for the season under way of the answer on show. */
+export function askOutlook(): void {
+  post({ kind: "outlook", id: asked });
+}
+
 function onMessage(message: FromEngine): void {
   if (message.kind === "text") {
     texts.get(message.id)?.(message.text);
     texts.delete(message.id);
+    return;
+  }
+  if (message.kind === "outlook") {
+    if (message.id !== asked) return;
+    outlook.value = message.outlook;
+    outlookId.value = message.id;
     return;
   }
   const { id } = message;
@@ -212,7 +233,7 @@ function onMessage(message: FromEngine): void {
       return;
     case "answer":
       performance.mark("rootfront:answer", { detail: id });
-      answer.value = withMeasured(message.answer, answer.peek());
+      answer.value = withYears(withMeasured(message.answer, answer.peek()), answer.peek());
       answerId.value = id;
       whenPainted(() => performance.mark("rootfront:answer painted", { detail: id }));
       if (message.answer.whole) {
@@ -235,6 +256,17 @@ function withMeasured(next: Answer, before: Answer | null): Answer {
     comparison: { ...next.comparison, evidence: before.comparison.evidence },
     field: { ...before.field, rows, money },
   };
+}
+
+/** Until years in a row have been run anew, those of the answer before stand: seasons by themselves are another question. */
+function withYears(next: Answer, before: Answer | null): Answer {
+  if (!next.awaitsYears || before === null || before.inARow === null || before.units !== next.units)
+    return next;
+  const of = ({ comparison: { cases, byRainTotal } }: Answer) =>
+    JSON.stringify([cases.map(({ name }) => name), byRainTotal.map(({ rainTotalMm }) => rainTotalMm)]);
+  if (of(next) !== of(before)) return next;
+  const { comparison, sentences, field, method, inARow } = before;
+  return { ...next, comparison, sentences, field, method, inARow };
 }
 
 /** What was changed just now is drawn within a frame; behind it, it has been painted. */

@@ -12,6 +12,7 @@ import type { Json } from "../state/json.ts";
 import type { Attachments } from "../state/scenarioStore.ts";
 import {
   allRuns,
+  answeredBy,
   answerOf,
   chosenRunOf,
   chosenTotalOf,
@@ -30,10 +31,14 @@ import { keptText } from "./keptText.ts";
 import type { FromEngine, ShownRun, ToEngine } from "./protocol.ts";
 import { readAttachment } from "./readAttachment.ts";
 import { buffersOf } from "./seasonShown.ts";
+import type { YearsJob } from "./years.ts";
+import { outlookShown } from "./outlookShown.ts";
 import { resolvedOf } from "./resolved.ts";
 
 /** Runs go on for this long before messages are listened to again, ms. */
 const chunkMs = 8;
+/** The same for years in a row: one crop with its fallow takes a few of these. */
+const yearsChunkMs = 4;
 /** The same for what is not waited for: a slider may be moved any time. */
 const fanChunkMs = 3;
 const progressEveryMs = 100;
@@ -65,6 +70,8 @@ export interface Engine {
  */
 export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
   const cache = newAnswerCache();
+  /** Of years in a row, whose weather is longer. */
+  const yearsCache = newAnswerCache();
   /** One for all work: its arrays are large. */
   const seasonBuffers = makeRunBuffers();
   const recordCache = newRecordCache();
@@ -106,6 +113,9 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
         good.shown = message.shown;
         saySeason(good);
         return;
+      case "outlook":
+        if (good !== null && message.id === latest) sayOutlook(good);
+        return;
       case "text":
         waitingTexts.push(message);
         if (good !== null) sayTexts(good);
@@ -144,7 +154,7 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       say({ kind: "resolved", id, resolved: resolvedOf(scenario) });
       if (good === null) sayFirst(id, scenario, shown, units);
       const preparation = prepare(scenario, cache);
-      good = startJob(id, preparation, units, shown, typicalRun, seasonBuffers);
+      good = startJob(id, preparation, units, shown, typicalRun, seasonBuffers, yearsCache);
       goodKept = kept;
       saySeason(good);
       const begun = good;
@@ -187,22 +197,24 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       const now = performance.now();
       if (now - breath < chunkMs) continue;
       if (now - told > progressEveryMs) {
-        say({ kind: "progress", id: job.id, done: runsDone(job), total: allRuns(job) });
+        say({ kind: "progress", id: job.id, of: "runs", done: runsDone(job), total: allRuns(job) });
         told = now;
       }
       await pause();
       breath = performance.now();
     }
     if (!isWanted()) return;
-    if (hasEvidence(job) && !job.isMeasured) {
+    if (job.years !== null) await runYears(job, job.years, isWanted);
+    else if (hasEvidence(job) && !job.isMeasured) {
       // In one piece, and long: not while a slider is still moving.
       await quiet(quietMs);
       if (!isWanted()) return;
       job.isMeasured = true;
       sayAnswer(job);
     }
+    if (!isWanted()) return;
     sayTexts(job);
-    told = performance.now();
+    breath = told = performance.now();
     while (isWanted() && !job.fan.isWhole()) {
       const wider = job.fan.step();
       const now = performance.now();
@@ -214,6 +226,25 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
       await pause();
       breath = performance.now();
     }
+  }
+
+  /** Years in a row take longer than all seasons by themselves: not while a slider is still moving. */
+  async function runYears(job: Job, years: YearsJob, isWanted: () => boolean): Promise<void> {
+    if (years.found() !== null) return;
+    await quiet(quietMs);
+    let breath = performance.now();
+    let told = 0;
+    while (isWanted() && years.step()) {
+      const now = performance.now();
+      if (now - breath < yearsChunkMs) continue;
+      if (now - told > progressEveryMs) {
+        say({ kind: "progress", id: job.id, of: "chains", ...years.progress() });
+        told = now;
+      }
+      await pause();
+      breath = performance.now();
+    }
+    if (isWanted()) sayAnswer(job);
   }
 
   /** A stage of the answer; the season on show follows when another run is the typical one now. */
@@ -237,14 +268,26 @@ export function makeEngine(say: Say, pause: () => Promise<void>): Engine {
     say({ kind: "season", id: job.id, season }, buffersOf(season));
   }
 
+  /** In one piece: it is asked for when nothing moves. */
+  function sayOutlook({ id, preparation, units }: Job): void {
+    try {
+      say({ kind: "outlook", id, outlook: outlookShown(preparation.scenario, units) });
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      say({ kind: "outlook", id, outlook: { problems: error.problems } });
+    }
+  }
+
   function sayTexts(job: Job): void {
-    if (stageOf(job) !== "whole") return;
+    const answered = answeredBy(job);
+    if (answered === null) return;
     const asked = waitingTexts;
     waitingTexts = [];
     for (const { id, what, shown, units } of asked) {
       const text = keptText(
         what,
         job.ensemble,
+        answered,
         chosenRunOf(job, shown),
         chosenTotalOf(job, shown),
         units,

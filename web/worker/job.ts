@@ -1,3 +1,5 @@
+import type { YearsInARow } from "../../src/answer/chain/answerOf.ts";
+import { newAnswerCache, type AnswerCache } from "../../src/answer/runs/answerCache.ts";
 import { middleTotalIndex } from "../../src/answer/runs/middleTotal.ts";
 import { emptyEnsemble, runAtRain, runInto, type Ensemble } from "../../src/answer/runs/ensemble.ts";
 import { readyRun } from "../../src/answer/runs/readyRun.ts";
@@ -10,6 +12,7 @@ import { unpackRuns } from "./packedRuns.ts";
 import type { Answer, SeasonShown, ShownRun, Traces } from "./protocol.ts";
 import { openFan, type OpeningFan } from "./rainFan.ts";
 import { seasonShown } from "./seasonShown.ts";
+import { openYears, type YearsJob } from "./years.ts";
 import { emptyTraces, trace } from "./traces.ts";
 
 /** A scenario that can be run, and how far its answer has come; it can be gone on with at any time. */
@@ -33,6 +36,8 @@ export interface Job {
   until: number;
   /** Whether the answer has been told with what was measured in the field. */
   isMeasured: boolean;
+  /** Of a scenario with a rotation: its years in a row, run after all else; else null. */
+  readonly years: YearsJob | null;
   /** The run shown when none is chosen; before there is an answer, that of the answer before. */
   typicalRun: number;
 }
@@ -44,8 +49,9 @@ export function startJob(
   shown: ShownRun,
   typicalRunBefore: number,
   seasonBuffers: RunBuffers = makeRunBuffers(),
+  yearsCache: AnswerCache = newAnswerCache(),
 ): Job {
-  const { rainTotalsMm, yearByRun } = preparation;
+  const { rainTotalsMm, yearByRun, scenario } = preparation;
   const middle = middleTotalIndex(rainTotalsMm);
   return {
     id,
@@ -63,6 +69,7 @@ export function startJob(
     next: 0,
     until: yearByRun.length,
     isMeasured: false,
+    years: scenario.rotation === null ? null : openYears(scenario, scenario.rotation, yearsCache),
     typicalRun: Math.min(typicalRunBefore, yearByRun.length - 1),
   };
 }
@@ -116,9 +123,11 @@ export function takeFromSecondWorker(job: Job, { id, place, runs }: FromSecondWo
  */
 export function answerOf(job: Job, measured: boolean): Answer {
   const isMiddle = stageOf(job) === "middle";
-  const stage = isMiddle ? "middle total" : measured || !hasEvidence(job) ? "whole" : "all totals";
+  const years = job.years?.found() ?? null;
+  const isWhole = job.years === null ? measured || !hasEvidence(job) : years !== null;
+  const stage = isMiddle ? "middle total" : isWhole ? "whole" : "all totals";
   const ensemble = isMiddle ? atMiddleTotal(job.ensemble) : job.ensemble;
-  const answer = answerShown(ensemble, job.traces, job.units, stage);
+  const answer = answerShown(ensemble, job.traces, job.units, stage, isMiddle ? null : years);
   job.typicalRun = answer.byRun.typicalRun;
   return answer;
 }
@@ -126,6 +135,12 @@ export function answerOf(job: Job, measured: boolean): Answer {
 /** Whether there is more to work out when all runs are done. */
 export function hasEvidence({ preparation }: Job): boolean {
   return preparation.scenario.evidence !== null;
+}
+
+/** What the command line would answer from: seasons by themselves, or years in a row; null while it is not all run. */
+export function answeredBy(job: Job): Ensemble | YearsInARow | null {
+  if (stageOf(job) !== "whole") return null;
+  return job.years === null ? job.ensemble : job.years.found();
 }
 
 export function seasonOf(job: Job): SeasonShown {

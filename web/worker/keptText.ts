@@ -1,3 +1,6 @@
+import { comparisonOfYears, type YearsInARow } from "../../src/answer/chain/answerOf.ts";
+import type { Comparison } from "../../src/answer/comparison/comparison.ts";
+import type { Scenario } from "../../src/scenario/scenario.ts";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import { readyRun } from "../../src/answer/runs/readyRun.ts";
 import { runAtRain, type Ensemble } from "../../src/answer/runs/ensemble.ts";
@@ -17,11 +20,14 @@ import type { KeptText, TextKind } from "./protocol.ts";
 /**
  * Texts to keep, the same as the command line writes.
  *
+ * @param ensemble seasons by themselves, which a ledger is one of
+ * @param answered what the answer is of: the same, or years in a row
  * @param kept what the ensemble answers, as it was written
  */
 export function keptText(
   what: TextKind,
   ensemble: Ensemble,
+  answered: Ensemble | YearsInARow,
   run: number,
   totalIndex: number,
   units: Units,
@@ -50,14 +56,14 @@ export function keptText(
     case "json":
       return {
         what,
-        text: jsonText(comparisonOf(ensemble, units)),
+        text: jsonText(answerIn(answered, units)),
         fileName: `${name}-answer.json`,
         said: "the whole answer",
       };
     case "text":
       return {
         what,
-        text: answerText(ensemble, units),
+        text: answerText(scenario, answerIn(answered, units), units),
         fileName: `${name}-answer.txt`,
         said: "the whole answer",
       };
@@ -71,19 +77,17 @@ export function keptText(
     case "report":
       return {
         what,
-        text: reportHtml(reportInput(ensemble, units, kept)),
+        text: reportHtml(reportInput(answered, units, kept)),
         fileName: `${name}-report.html`,
         said: "the report",
       };
   }
 }
 
-function answerText(ensemble: Ensemble, units: Units): string {
-  const comparison = comparisonOf(ensemble, units);
-  return comparisonText(
-    comparison,
-    units,
-    "short",
-    fieldParts(comparison, ensemble.preparation.scenario, units),
-  );
+function answerIn(answered: Ensemble | YearsInARow, units: Units): Comparison {
+  return "ensemble" in answered ? comparisonOfYears(answered, units) : comparisonOf(answered, units);
+}
+
+function answerText(scenario: Scenario, comparison: Comparison, units: Units): string {
+  return comparisonText(comparison, units, "short", fieldParts(comparison, scenario, units));
 }

@@ -1,4 +1,5 @@
 import type { AnswerAtRain, Comparison } from "../../src/answer/comparison/comparison.ts";
+import type { WaterAhead } from "../../src/answer/outlook/waterAhead.ts";
 import type { Problem } from "../../src/problem.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import type { Scenario } from "../../src/scenario/scenario.ts";
@@ -28,6 +29,8 @@ export type ToEngine =
   | { readonly kind: "units"; readonly id: number; readonly units: Units }
   /** One run of the last good answer. */
   | { readonly kind: "season"; readonly id: number; readonly shown: ShownRun }
+  /** The season under way, of the last good answer. */
+  | { readonly kind: "outlook"; readonly id: number }
   /** A text to keep, of the last good answer. */
   | {
       readonly kind: "text";
@@ -54,12 +57,39 @@ export type FromEngine =
   /** Our own fault. */
   | { readonly kind: "fault"; readonly id: number; readonly said: string }
   | { readonly kind: "season"; readonly id: number; readonly season: SeasonShown }
-  | { readonly kind: "progress"; readonly id: number; readonly done: number; readonly total: number }
+  | {
+      readonly kind: "progress";
+      readonly id: number;
+      /** Runs, or chains of years in a row. */
+      readonly of: "runs" | "chains";
+      readonly done: number;
+      readonly total: number;
+    }
   /** Comes with the middle total first, then `whole` with all of them. */
   | { readonly kind: "answer"; readonly id: number; readonly answer: Answer }
   /** Comes several times, wider each time. */
   | { readonly kind: "fan"; readonly id: number; readonly fan: RainFan }
+  | { readonly kind: "outlook"; readonly id: number; readonly outlook: OutlookShown | Refused }
   | { readonly kind: "text"; readonly id: number; readonly text: KeptText };
+
+/** There is no outlook, and why. */
+export interface Refused {
+  readonly problems: readonly Problem[];
+}
+
+export interface OutlookShown {
+  readonly units: Units;
+  /** In plain words, a paragraph each. */
+  readonly sentences: readonly string[];
+  readonly cautions: readonly string[];
+  readonly names: readonly string[];
+  /** Day number of the first value, and the place of the last known day among the values. */
+  readonly firstDay: number;
+  readonly today: number;
+  readonly otherYears: number;
+  /** By case: water within reach of the roots, day by day, mm. */
+  readonly byCase: readonly WaterAhead[];
+}
 
 /** The scenario as the engine reads it: every default filled in. The record's days stay in the worker. */
 export interface ResolvedScenario extends Omit<Scenario, "weather" | "cases"> {
@@ -153,7 +183,45 @@ export interface Answer {
    */
   readonly stage: "first runs" | "middle total" | "all totals" | "whole";
   readonly whole: boolean;
+  /** The scenario has a rotation, and this is still the answer of its seasons by themselves. */
+  readonly awaitsYears: boolean;
+  /** Years in a row, which `comparison` is then of; null without a rotation. */
+  readonly inARow: YearsShown | null;
+  /** Seasons by themselves. */
   readonly byRun: RunsShown;
+}
+
+export interface YearsShown {
+  /** First year and year after year in plain words: a sentence for each difference. */
+  readonly sentences: readonly string[];
+  /** The crop in question year after year: a run is a year. In the order of `comparison.byRainTotal`. */
+  readonly byRainTotal: readonly RunsAtRain[];
+  /** The years of one chain at the middle total, from the change on: one near the middle is among them. */
+  readonly walked: readonly YearOnWall[];
+}
+
+/** One crop of a chain with the fallow before it. */
+export interface YearOnWall {
+  readonly sinceChange: number;
+  readonly crop: string;
+  readonly sownYear: number;
+  readonly fallowDays: number;
+  readonly fallowRainMm: number;
+  readonly seasonRainMm: number;
+  /** Each with the water that its own roots left. */
+  readonly cases: readonly CaseOfYear[];
+}
+
+export interface CaseOfYear {
+  /** Where the roots ended. */
+  readonly frontMm: number;
+  readonly takenUpMm: number;
+  /** Slices, top first; plant-available water in each, as it can hold and as it was. */
+  readonly sliceTopMm: Float32Array;
+  readonly sliceThicknessMm: Float32Array;
+  readonly capacityMm: Float32Array;
+  readonly atSowingMm: Float32Array;
+  readonly atHarvestMm: Float32Array;
 }
 
 /** Every run by itself, for seasons side by side. */

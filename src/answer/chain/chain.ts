@@ -58,18 +58,26 @@ export function soilsOfChain(
 /** What stops the roots of one crop stops those of the others. */
 export type SoilOfChain = ReadySoil & Pick<ReadyCase, "stopMm">;
 
+/** A link just run, day by day as far as the buffers keep days: to be read before the next one. */
+export interface LinkJustRun {
+  readonly link: CalendarLink;
+  readonly sinceChange: number;
+  /** Each case with the water that its own roots left; in the warm-up the first case alone. */
+  readonly own: readonly CaseAfterRun[];
+}
+
 /**
  * Runs one chain of one phase, link after link: the warm-up under the first case's roots, then every case with its own water. From
  * the change on, each later case also runs from the water that the first case left: its first year.
  */
-export function runChain(
+export function* chainInLinks(
   prepared: ChainPreparation,
   chain: number,
   phase: number,
   soils: readonly SoilOfChain[],
   weather: DailyWeather,
   buffers: RunBuffers,
-): LinkRuns[] {
+): Generator<LinkJustRun, LinkRuns[], void> {
   const { rotation, chains, calendarByPhase } = prepared;
   const { entries, startsAsStated, startsOn } = rotation;
   const years = chains[chain]!;
@@ -117,6 +125,7 @@ export function runChain(
       );
     const after = runCases([...own, ...asFirstCase], weather, buffers);
     const afterOwn = after.slice(0, own.length);
+    yield { link, sinceChange, own: afterOwn };
     const afterFirst = [after[0]!, ...after.slice(own.length)];
     const ownRows = look(afterOwn, carried);
     const ownPairs = pairsOf(afterOwn);
@@ -153,6 +162,15 @@ export function runChain(
     carried = next;
   }
   return links;
+}
+
+/** The same in one go. */
+export function runChain(...asked: Parameters<typeof chainInLinks>): LinkRuns[] {
+  const links = chainInLinks(...asked);
+  for (;;) {
+    const next = links.next();
+    if (next.done === true) return next.value;
+  }
 }
 
 /**

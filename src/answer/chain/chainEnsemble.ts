@@ -9,10 +9,8 @@ import type { ChainLink, ChainsAtRain } from "./runChains.ts";
  * A run is a link; its draws are those of its chain, with its year's slope.
  */
 export function yearAfterYear(prepared: ChainPreparation, byRain: readonly ChainsAtRain[]): Ensemble {
-  const { rotation, preparation, scenario, drawsByChain, slopesByEntry, yearsBefore } = prepared;
-  const counted = byRain.map(({ links }) =>
-    links.filter((link) => rotation.entries[link.entry]!.isAsked && isSettled(link)),
-  );
+  const { preparation, scenario, drawsByChain, slopesByEntry, yearsBefore } = prepared;
+  const counted = byRain.map(({ links }) => linksCounted(prepared, links));
   const { firstDay } = preparation.weatherYears.weather;
   const [some] = counted;
   return {
@@ -31,6 +29,11 @@ export function yearAfterYear(prepared: ChainPreparation, byRain: readonly Chain
     runs: some!.length,
     byRainTotal: byRain.map(({ rainTotalMm }, t) => atRain(rainTotalMm, counted[t]!, scenario.cases)),
   };
+}
+
+/** The links that are runs of the ensemble, in their order. */
+export function linksCounted({ rotation }: ChainPreparation, links: readonly ChainLink[]): ChainLink[] {
+  return links.filter((link) => rotation.entries[link.entry]!.isAsked && isSettled(link));
 }
 
 function atRain(

@@ -1,7 +1,7 @@
 import { medianOf } from "../../statistics/quantiles.ts";
 import { makeRunBuffers } from "../runs/run.ts";
 import type { Slices } from "../../soil/layers/layer.ts";
-import { runChain, soilsOfChain, type LinkRuns } from "./chain.ts";
+import { chainInLinks, soilsOfChain, type LinkRuns } from "./chain.ts";
 import type { ChainPreparation } from "./prepareChains.ts";
 
 /** A link with what can only be told of its whole chain. */
@@ -23,28 +23,41 @@ export function runChains(
   prepared: ChainPreparation,
   onProgress?: (done: number, total: number) => void,
 ): ChainsAtRain[] {
+  const steps = chainsInSteps(prepared);
+  for (;;) {
+    const next = steps.next();
+    if (next.done === true) return next.value;
+    if (next.value.isChainDone) onProgress?.(next.value.done, next.value.total);
+  }
+}
+
+export interface ChainStep {
+  /** Chains done of all. */
+  readonly done: number;
+  readonly total: number;
+  readonly isChainDone: boolean;
+}
+
+/** The same with a stop after every link, for who has to listen in between. */
+export function* chainsInSteps(prepared: ChainPreparation): Generator<ChainStep, ChainsAtRain[], void> {
   const { preparation, calendarByPhase, chains } = prepared;
   const { rainTotalsMm, weatherYears } = preparation;
   const byTotal: ChainLink[][] = rainTotalsMm.map(() => []);
   const buffers = makeRunBuffers("sums");
-  const all = chains.length * calendarByPhase.length * rainTotalsMm.length;
+  const total = chains.length * calendarByPhase.length * rainTotalsMm.length;
   let done = 0;
-  chains.forEach((_, chain) => {
+  for (let chain = 0; chain < chains.length; chain++) {
     const soils = soilsOfChain(prepared, chain);
-    calendarByPhase.forEach((__, phase) => {
-      weatherYears.weatherByTotal.forEach((weather, t) => {
-        const links = runChain(prepared, chain, phase, soils, weather, buffers);
-        byTotal[t]!.push(
-          ...withWetting(
-            prepared,
-            links,
-            soils.map(({ slices }) => slices),
-          ),
-        );
-        onProgress?.(++done, all);
-      });
-    });
-  });
+    const slices = soils.map((soil) => soil.slices);
+    for (let phase = 0; phase < calendarByPhase.length; phase++)
+      for (const [t, weather] of weatherYears.weatherByTotal.entries()) {
+        const links = chainInLinks(prepared, chain, phase, soils, weather, buffers);
+        let next = links.next();
+        for (; next.done !== true; next = links.next()) yield { done, total, isChainDone: false };
+        byTotal[t]!.push(...withWetting(prepared, next.value, slices));
+        yield { done: ++done, total, isChainDone: true };
+      }
+  }
   return rainTotalsMm.map((rainTotalMm, t) => ({ rainTotalMm, links: byTotal[t]! }));
 }
 

@@ -8,7 +8,7 @@ import { newAnswerCache } from "../runs/answerCache.ts";
 import { emptyEnsemble, runInto, type Ensemble } from "../runs/ensemble.ts";
 import { prepareOn, type Preparation } from "../runs/prepare.ts";
 import { readyRun } from "../runs/readyRun.ts";
-import { makeRunBuffers } from "../runs/run.ts";
+import { makeRunBuffers, type CaseAfterRun } from "../runs/run.ts";
 import { weatherOf, type WeatherYears } from "../runs/weatherYears.ts";
 import { foundInSeason, foundOnMornings, type FoundInSeason } from "./foundInSeason.ts";
 import { seasonUnderWay, type SeasonUnderWay } from "./seasonUnderWay.ts";
@@ -37,12 +37,14 @@ const [, mostRuns] = yearsWithin;
  * the same in every case.
  *
  * @param asked day number, and the field or flag that it was told by; null: what the scenario says, or the record's last day
+ * @param onRun sees each run day by day before the next one
  * @throws InputError without a record, for a day that lies in no season, for too few other years
  */
 export function runOutlook(
   scenario: Scenario,
   asked: { readonly day: number; readonly field: string } | null,
   onProgress?: (done: number, total: number) => void,
+  onRun?: (after: readonly CaseAfterRun[], season: SeasonUnderWay, lastDayByCase: readonly number[]) => void,
 ): OutlookRuns {
   const { source } = scenario.weather;
   if (source.kind !== "record")
@@ -120,6 +122,7 @@ export function runOutlook(
         noteState(states, run, one, ready[c]!.found, lastDayByCase[c]!);
         takenUpAfterMmByCase[c]![run] = one.totals.transpirationMm - states.takenUpMm[run]!;
       });
+      onRun?.(after, season, lastDayByCase);
       courses = after.map(({ course }) => course);
       onProgress?.(y * perYear + draw + 1, runs);
     }

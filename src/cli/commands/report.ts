@@ -1,4 +1,5 @@
 import { dirname, resolve } from "node:path";
+import { runYears } from "../../answer/chain/answerOf.ts";
 import { runEnsemble } from "../../answer/runs/ensemble.ts";
 import { printable } from "../../printable.ts";
 import { leftOutOf, type KeptScenario } from "../../report/page/embedded.ts";
@@ -36,7 +37,12 @@ export const run: RunCommand = async (context, file = "", flags) => {
   const kept: KeptScenario = { scenario: raw, attachments: Object.fromEntries(textByPath) };
   const progress = progressOn(context, "run");
   try {
-    const html = reportHtml(reportInput(runEnsemble(scenario, progress.report), flags.units, kept));
+    const { rotation } = scenario;
+    const answered =
+      rotation === null
+        ? runEnsemble(scenario, progress.report)
+        : runYears(scenario, rotation, progress.report);
+    const html = reportHtml(reportInput(answered, flags.units, kept));
     progress.end();
     handOver(context, flags.json ? jsonText({ format: "rootfront-report/1", html }) : html, flags.out);
   } finally {

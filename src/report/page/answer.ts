@@ -38,7 +38,7 @@ export const answer: Section = (input) => {
       : []),
   ];
   return {
-    heading: "The answer",
+    heading: comparison.chain === undefined ? "The answer" : `Year after year, ${comparison.chain.asked}`,
     body: [
       `<p class="said">${escaped(first)}</p>`,
       ...others.map((line) => `<p>${escaped(line)}</p>`),

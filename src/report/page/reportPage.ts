@@ -11,6 +11,7 @@ import { reopening } from "./reopening.ts";
 import { roots } from "./roots.ts";
 import { soil } from "./soil.ts";
 import { sources } from "./sources.ts";
+import { years } from "./years.ts";
 
 /** What this very result calls for, then the limits of the model, digging and money, as said beside every answer. */
 const limits: Section = ({ comparison: { cautions } }) => ({
@@ -21,6 +22,7 @@ const limits: Section = ({ comparison: { cautions } }) => ({
 /** In the order in which they are read; what stands in one row lies side by side where there is room, flowing on in the next column. */
 const rows: readonly (readonly Section[])[] = [
   [question],
+  [years],
   [soil, roots],
   [answer],
   [evidence, money],

@@ -80,19 +80,22 @@ function partsSaid({ shareAfterFlowering, demandMetAroundFlowering }: ChainCase)
   return `${percent(shareAfterFlowering)} after flowering and ${percent(demandMetAroundFlowering)} of the demand met around it`;
 }
 
-/** The two answers side by side, the path between them, and when each case takes up its water. */
-export function chainLines(chain: ChainAnswer, shown: Formatters): string[] {
-  const asked = chain.byCrop[0]!;
+/** What was run, and what the two answers are. */
+export function chainIntroduction(chain: ChainAnswer): string {
   const crops = chain.crops.map((crop) => crop ?? "fallow").join(", ");
   const start = chain.startsAsStated
     ? `from the water ${chain.startsOn === undefined ? "stated" : `measured on ${chain.startsOn}`} on`
     : chain.warmUpYears === 0
       ? "from half of the available water on"
       : `after ${counted(chain.warmUpYears, "year")} under the first case's roots`;
+  return `Years in a row (${crops}; the question is about ${chain.asked}): ${counted(chain.chains, "chain")}, each with a soil of its own draws, ${start}. First year: all cases begin with the same water. Year after year: each has lived with its own roots for more than ${chain.settlingYears} years. Mean, P10 and P90 of the years.`;
+}
+
+/** The two answers side by side, the path between them, and when each case takes up its water. */
+export function chainLines(chain: ChainAnswer, shown: Formatters): string[] {
+  const asked = chain.byCrop[0]!;
   return [
-    ...wrap(
-      `Years in a row (${crops}; the question is about ${chain.asked}): ${counted(chain.chains, "chain")}, each with a soil of its own draws, ${start}. First year: all cases begin with the same water. Year after year: each has lived with its own roots for more than ${chain.settlingYears} years. Mean, P10 and P90 of the years.`,
-    ),
+    ...wrap(chainIntroduction(chain)),
     ...(asked.differences.length === 0 ? [] : ["", ...sideBySide(chain, shown)]),
     ...asked.differences.flatMap((one) => ["", ...pathLines(one, shown)]),
     "",
@@ -129,28 +132,34 @@ function sideBySide({ byRainTotal, byCrop }: ChainAnswer, shown: Formatters): st
   ]);
 }
 
-function waterCells({ extraWaterUsedMm: { mean, p10, p90 } }: ExtraOfYears, shown: Formatters): string[] {
+export function waterCells(
+  { extraWaterUsedMm: { mean, p10, p90 } }: ExtraOfYears,
+  shown: Formatters,
+): string[] {
   return [mean, p10, p90].map(shown.fineWater);
 }
 
-function yieldCell({ extraYield: { mean, unit } }: ExtraOfYears): string {
+export function yieldCell({ extraYield: { mean, unit } }: ExtraOfYears): string {
   return fixed(mean, unit === "bu/ac" ? 1 : 0);
 }
 
 /** So many columns fit. */
 const mostColumns = 9;
 
-function pathLines({ from, to, path }: ChainDifference, shown: Formatters): string[] {
-  const years = path.slice(0, mostColumns);
-  const isWhole = years.every(({ year }, i) => year === i + 1);
+/** What the path is, and why it may have gaps. */
+export function pathSaid({ from, to, path }: ChainDifference, shown: Formatters): string {
+  const isWhole = path.every(({ year }, i) => year === i + 1);
+  return `The path, ${shown.length}: extra water by year since the change, "${to}" against "${from}"${isWhole ? "" : "; a year that is left out has no harvest of this crop"}`;
+}
+
+function pathLines(difference: ChainDifference, shown: Formatters): string[] {
+  const years = difference.path.slice(0, mostColumns);
   const row = (name: string, of: (year: (typeof years)[number]) => number) => [
     name,
     ...years.map((year) => shown.fineWater(of(year))),
   ];
   return [
-    ...wrap(
-      `The path, ${shown.length}: extra water by year since the change, "${to}" against "${from}"${isWhole ? "" : "; a year that is left out has no harvest of this crop"}`,
-    ),
+    ...wrap(pathSaid({ ...difference, path: years }, shown)),
     ...tableLines({
       head: [["year", ...years.map(({ year }) => String(year))]],
       rows: [
@@ -162,43 +171,52 @@ function pathLines({ from, to, path }: ChainDifference, shown: Formatters): stri
   ];
 }
 
-function caseLines({ byCrop }: ChainAnswer, shown: Formatters): string[] {
-  const { cases, crop } = byCrop[0]!;
+/** What the table of the cases holds. */
+export function caseTimesSaid({ byCrop }: ChainAnswer): string {
+  return `When it is taken up, year after year, ${byCrop[0]!.crop}: medians; stored is the share of the rain between crops that was there at sowing.`;
+}
+
+/** A case in numbers: taken up, its share after flowering, demand met around it, root depth, wetted to, at sowing, stored. */
+export function caseCells(one: ChainCase, shown: Formatters): string[] {
   return [
-    ...wrap(
-      `When it is taken up, year after year, ${crop}: medians; stored is the share of the rain between crops that was there at sowing.`,
-    ),
+    shown.water(one.transpirationMm),
+    percent(one.shareAfterFlowering),
+    percent(one.demandMetAroundFlowering),
+    shown.depth(one.finalRootDepthMm),
+    one.depthWettedMm === null ? "-" : shown.depth(one.depthWettedMm),
+    shown.water(one.storedAtSowingMm),
+    one.fallowStorageShare === null ? "-" : percent(one.fallowStorageShare),
+  ];
+}
+
+function caseLines(chain: ChainAnswer, shown: Formatters): string[] {
+  const { cases } = chain.byCrop[0]!;
+  return [
+    ...wrap(caseTimesSaid(chain)),
     ...tableLines({
       head: [
         ["", "taken", "after", "demand met", "root", "wetted", "at", ""],
         ["", "up", "flowering", "around it", "depth", "to", "sowing", "stored"],
       ],
-      rows: cases.map((one) => [
-        one.name,
-        shown.water(one.transpirationMm),
-        percent(one.shareAfterFlowering),
-        percent(one.demandMetAroundFlowering),
-        shown.depth(one.finalRootDepthMm),
-        one.depthWettedMm === null ? "-" : shown.depth(one.depthWettedMm),
-        shown.water(one.storedAtSowingMm),
-        one.fallowStorageShare === null ? "-" : percent(one.fallowStorageShare),
-      ]),
+      rows: cases.map((one) => [one.name, ...caseCells(one, shown)]),
     }),
   ];
 }
 
-function otherCrops({ byCrop }: ChainAnswer, shown: Formatters): string[] {
-  return [
-    "The other crops of the rotation, extra water in the first year and after:",
-    ...bullets(
-      byCrop
-        .slice(1)
-        .flatMap(({ crop, differences }) =>
-          differences.map(
-            ({ to, firstYear, yearAfterYear }) =>
-              `${crop}, "${to}": ${shown.fineWater(firstYear.extraWaterUsedMm.mean)} and ${shown.fineWater(yearAfterYear.extraWaterUsedMm.mean)} ${shown.length}; yield ${yieldCell(firstYear)} and ${yieldCell(yearAfterYear)} ${firstYear.extraYield.unit}`,
-          ),
-        ),
-    ),
-  ];
+/** The other crops of the rotation, a line each crop and difference. */
+export function otherCropsSaid({ byCrop }: ChainAnswer, shown: Formatters): string[] {
+  return byCrop
+    .slice(1)
+    .flatMap(({ crop, differences }) =>
+      differences.map(
+        ({ to, firstYear, yearAfterYear }) =>
+          `${crop}, "${to}": ${shown.fineWater(firstYear.extraWaterUsedMm.mean)} and ${shown.fineWater(yearAfterYear.extraWaterUsedMm.mean)} ${shown.length}; yield ${yieldCell(firstYear)} and ${yieldCell(yearAfterYear)} ${firstYear.extraYield.unit}`,
+      ),
+    );
+}
+
+export const otherCropsHead = "The other crops of the rotation, extra water in the first year and after:";
+
+function otherCrops(chain: ChainAnswer, shown: Formatters): string[] {
+  return [otherCropsHead, ...bullets(otherCropsSaid(chain, shown))];
 }

@@ -40,7 +40,10 @@ export function shareAvailable(one: CaseSeason, ownDay: number, slice: number): 
 }
 
 /** The slice at a depth; null below the soil. */
-export function sliceAt({ sliceTopMm, sliceThicknessMm }: CaseSeason, depthMm: number): number | null {
+export function sliceAt(
+  { sliceTopMm, sliceThicknessMm }: Pick<CaseSeason, "sliceTopMm" | "sliceThicknessMm">,
+  depthMm: number,
+): number | null {
   const count = sliceTopMm.length;
   if (depthMm < 0 || count === 0 || depthMm >= sliceTopMm[count - 1]! + sliceThicknessMm[count - 1]!)
     return null;

@@ -11,12 +11,12 @@ import { differenceShown } from "./chosenDifference.ts";
 import { Panel } from "./panel.tsx";
 
 /** What the depth, or whatever else differs, is worth from a dry total to a wet one. */
-export function Fan({ isOfDepth }: { isOfDepth: boolean }) {
+export function Fan({ isOfDepth, isByThemselves }: { isOfDepth: boolean; isByThemselves: boolean }) {
   return (
     <Panel
       title={isOfDepth ? "Where depth starts to matter" : "Where the difference starts to matter"}
       class="panel-wide"
-      lead="The same comparison at other totals of rain. The line is the middle season; the band holds eight seasons of ten."
+      lead={`The same comparison at other totals of rain${isByThemselves ? ", in seasons by themselves, each from the same starting water: no years in a row" : ""}. The line is the middle season; the band holds eight seasons of ten.`}
     >
       {(width) => <FanDrawn width={width} title={isOfDepth ? defaults.name : defaults.nameOfDifference} />}
     </Panel>

@@ -7,6 +7,13 @@ export function middleRuns({ byRun, comparison }: Pick<Answer, "byRun" | "compar
   return found;
 }
 
+/** The same of what the answer is of: with a rotation the years of its chains. */
+export function answeredRuns(now: Answer): RunsAtRain {
+  if (now.inARow === null) return middleRuns(now);
+  const { byRainTotal } = now.inARow;
+  return middleRuns({ comparison: now.comparison, byRun: { ...now.byRun, byRainTotal } });
+}
+
 /** Water that the crop of a later case took up more than that of the first, by run; as in the answer's own differences. */
 export function extraWaterByRun({ cases }: RunsAtRain, d: number): Float64Array {
   const [from, to] = [cases[0]!.transpirationMm, cases[d + 1]!.transpirationMm];

@@ -2,8 +2,10 @@ import { useId } from "preact/hooks";
 import { cropNames } from "../../../src/crop/crops.ts";
 import { Field } from "../../forms/field.tsx";
 import type { GroupProps } from "../../forms/fieldsOf.ts";
-import { editMany, valueAt } from "../../state/scenarioStore.ts";
+import { editMany, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { lineChoiceNames } from "../../../src/crop/yield/yieldLines.ts";
+import { rotationWay } from "../../forms/edits/rotationEdits.ts";
+import { RotationFields } from "./rotation.tsx";
 import { CropFields } from "./cropFields.tsx";
 import { Fields, Section } from "./section.tsx";
 
@@ -17,8 +19,9 @@ export function CropSection() {
           label="Crop"
           hint="One of the list, or another by its own numbers: sowing, stages, basal coefficients, height, deepest rooting"
         />
-        <FallowField path="fallow" />
+        {rotationWay(scenario.value) === "none" && <FallowField path="fallow" />}
       </Fields>
+      <RotationFields />
       <CropFields path="crop" />
     </Section>
   );

@@ -9,7 +9,7 @@ export const sections = [
   { id: "soil", title: "Soil", holds: ["soil"] },
   { id: "start", title: "Water at the start", holds: ["soil.startingWater"] },
   { id: "weather", title: "Weather", holds: ["weather"] },
-  { id: "crop", title: "Crop and fallow", holds: ["crop", "fallow"] },
+  { id: "crop", title: "Crop and fallow", holds: ["crop", "fallow", "rotation", "chain"] },
   { id: "surface", title: "Surface", holds: ["surface"] },
   { id: "cases", title: "Cases", holds: ["cases"] },
   { id: "yield", title: "Yield line", holds: ["yield"] },

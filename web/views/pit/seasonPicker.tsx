@@ -37,6 +37,11 @@ export function SeasonPicker({ season }: { readonly season: SeasonShown }) {
           </button>
         )}
       </div>
+      {resolved.value?.rotation != null && (
+        <p class="panel-lead">
+          On the wall a season by itself, from the same starting water in every case; years in a row below.
+        </p>
+      )}
       {totals.length > 1 && (
         <Switch
           label={`Rain, ${shown.length}`}

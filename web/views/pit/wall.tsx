@@ -165,7 +165,7 @@ interface CaseSwitchProps {
 }
 
 /** Whose water is shown; at the same time the key to the fronts. */
-function CaseSwitch({ names, chosen, onChoose }: CaseSwitchProps) {
+export function CaseSwitch({ names, chosen, onChoose }: CaseSwitchProps) {
   const name = useId();
   return (
     <fieldset class="switch case-switch">

@@ -251,7 +251,7 @@ describe("the sliders", () => {
   });
 
   test("density over its whole range, in one held season: slowed roots never come deeper, the others stay; on a copy", async () => {
-    const { page, wrong, close } = await openLesson();
+    const { page, wrong, close } = await openLesson({}, { ...small, evidence: undefined });
     await showTruth(page);
     const before = await own(page);
     const season = () => page.locator(".day-date").innerText();
@@ -269,10 +269,10 @@ describe("the sliders", () => {
       });
     const other = (await last())[1]!.mm;
     const [open, slowed]: [number[], number[]] = [[], []];
-    for (let density = 1.1; density < 1.905; density += 0.05) {
+    for (const density of [1.1, 1.2, 1.3, 1.4, 1.5, 1.55, 1.6, 1.65, 1.7, 1.75, 1.8, 1.85, 1.9]) {
       await slide(page, /density/i, density);
       const [here, beside] = await last();
-      expect(beside!.mm, `beside ${density.toFixed(2)}`).toBe(other);
+      expect(beside!.mm, `beside ${density}`).toBe(other);
       (here!.passage < 1 ? slowed : open).push(here!.mm);
       expect(await page.locator("h1").innerText()).toBe(title);
       expect(await season()).toContain(year);
@@ -299,9 +299,6 @@ describe("the sliders", () => {
     await page.waitForSelector(".root-panel");
     await button(page, "Another season").click();
     await expect.poll(season, patience).not.toContain(year);
-    await slide(page, /density/i, 1.5);
-    await button(page, "Keep this as your field").click();
-    await expect.poll(() => own(page), patience).toContain("1.50 g/cm^3");
     expect(wrong).toEqual([]);
     await close();
   });

@@ -58,11 +58,15 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
   useLayoutEffect(() => {
     const element = sheet.current;
     if (element === null) return;
-    // Long cautions or many words are printed smaller rather than on a second page.
-    const heightMm = element.scrollHeight * mmPerPx;
-    const zoom = Math.min(1, page.heightMm / heightMm);
-    element.style.setProperty("zoom", String(zoom));
+    // Many words are printed smaller rather than on a second page; a wider sheet has larger pictures, so it takes a few tries.
+    let zoom = 1;
+    element.style.setProperty("zoom", "1");
+    for (let n = 0; n < 4; n++) {
+      element.style.setProperty("width", `${page.widthMm / zoom}mm`);
+      zoom = Math.min(zoom, page.heightMm / (element.scrollHeight * mmPerPx));
+    }
     element.style.setProperty("width", `${page.widthMm / zoom}mm`);
+    element.style.setProperty("zoom", String(zoom));
   }, [now, soil, drawn, units.value]);
   usePrinting();
   const shown = shownIn(units.value);
@@ -84,7 +88,7 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
         </p>
       </header>
       {told !== null && <p class="handout-question">{question(told)}</p>}
-      <SoilPicture {...{ soil }} season={drawn} day={coveredFrom(drawn)} height={330} sayWorth={null}>
+      <SoilPicture {...{ soil }} season={drawn} day={coveredFrom(drawn)} height={290} sayWorth={null}>
         Behind the roots, the water they can still take. The shape of the roots is drawn for the eye; their
         depth is worked out.
       </SoilPicture>
@@ -108,7 +112,7 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
         {...{ soil }}
         season={drawn}
         day={drawn.days - 1}
-        height={260}
+        height={190}
         sayWorth={worthSaid(shown, true)}
       >
         The crop is ripe.

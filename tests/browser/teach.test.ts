@@ -581,7 +581,7 @@ describe("the handout", () => {
       expect(text).toContain("invented");
       expect(text).toContain("My guess:");
       expect(text.match(/\?/g)!.length).toBeGreaterThanOrEqual(4);
-      expect(await page.locator(".handout .root-panel").count()).toBe(4);
+      expect(await page.locator(".handout .root-panel").count()).toBe(2);
       await page.emulateMedia({ media: "print" });
       expect(await page.locator("header.head, .lesson, footer.foot").evaluateAll(seenOf)).toBe(0);
       await page.emulateMedia({ media: null });

@@ -269,7 +269,7 @@ describe("the sliders", () => {
       });
     const other = (await last())[1]!.mm;
     const [open, slowed]: [number[], number[]] = [[], []];
-    for (const density of [1.1, 1.2, 1.3, 1.4, 1.5, 1.55, 1.6, 1.65, 1.7, 1.75, 1.8, 1.85, 1.9]) {
+    for (const density of [1.1, 1.2, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9]) {
       await slide(page, /density/i, density);
       const [here, beside] = await last();
       expect(beside!.mm, `beside ${density}`).toBe(other);
@@ -277,9 +277,9 @@ describe("the sliders", () => {
       expect(await page.locator("h1").innerText()).toBe(title);
       expect(await season()).toContain(year);
     }
-    // A denser layer also holds other water: that alone moves a front by less than an eighth of an inch.
-    expect(Math.max(...open) - Math.min(...open)).toBeLessThan(3.2);
-    expect(slowed.length).toBeGreaterThan(6);
+    // A denser layer also holds other water; where it slows no root that is nothing beside what slowing does.
+    expect(Math.max(...open) - Math.min(...open)).toBeLessThan((open.at(-1)! - slowed.at(-1)!) / 20);
+    expect(slowed.length).toBeGreaterThan(4);
     slowed.forEach((mm, i) => expect(mm).toBeLessThan(Math.min(...slowed.slice(0, i), open.at(-1)!) + 1));
     expect(slowed[0]! - slowed.at(-1)!).toBeGreaterThan(100);
 

@@ -251,7 +251,7 @@ describe("the sliders", () => {
   });
 
   test("density over its whole range, in one held season: slowed roots never come deeper, the others stay; on a copy", async () => {
-    const { page, wrong, close } = await openLesson();
+    const { page, wrong, close } = await openLesson({}, { ...small, evidence: undefined });
     await showTruth(page);
     const before = await own(page);
     const season = () => page.locator(".day-date").innerText();
@@ -269,17 +269,17 @@ describe("the sliders", () => {
       });
     const other = (await last())[1]!.mm;
     const [open, slowed]: [number[], number[]] = [[], []];
-    for (let density = 1.1; density < 1.905; density += 0.05) {
+    for (const density of [1.1, 1.2, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9]) {
       await slide(page, /density/i, density);
       const [here, beside] = await last();
-      expect(beside!.mm, `beside ${density.toFixed(2)}`).toBe(other);
+      expect(beside!.mm, `beside ${density}`).toBe(other);
       (here!.passage < 1 ? slowed : open).push(here!.mm);
       expect(await page.locator("h1").innerText()).toBe(title);
       expect(await season()).toContain(year);
     }
-    // A denser layer also holds other water: that alone moves a front by less than an eighth of an inch.
-    expect(Math.max(...open) - Math.min(...open)).toBeLessThan(3.2);
-    expect(slowed.length).toBeGreaterThan(6);
+    // A denser layer also holds other water; where it slows no root that is nothing beside what slowing does.
+    expect(Math.max(...open) - Math.min(...open)).toBeLessThan((open.at(-1)! - slowed.at(-1)!) / 20);
+    expect(slowed.length).toBeGreaterThan(4);
     slowed.forEach((mm, i) => expect(mm).toBeLessThan(Math.min(...slowed.slice(0, i), open.at(-1)!) + 1));
     expect(slowed[0]! - slowed.at(-1)!).toBeGreaterThan(100);
 
@@ -299,9 +299,6 @@ describe("the sliders", () => {
     await page.waitForSelector(".root-panel");
     await button(page, "Another season").click();
     await expect.poll(season, patience).not.toContain(year);
-    await slide(page, /density/i, 1.5);
-    await button(page, "Keep this as your field").click();
-    await expect.poll(() => own(page), patience).toContain("1.50 g/cm^3");
     expect(wrong).toEqual([]);
     await close();
   });
@@ -584,7 +581,7 @@ describe("the handout", () => {
       expect(text).toContain("invented");
       expect(text).toContain("My guess:");
       expect(text.match(/\?/g)!.length).toBeGreaterThanOrEqual(4);
-      expect(await page.locator(".handout .root-panel").count()).toBe(4);
+      expect(await page.locator(".handout .root-panel").count()).toBe(2);
       await page.emulateMedia({ media: "print" });
       expect(await page.locator("header.head, .lesson, footer.foot").evaluateAll(seenOf)).toBe(0);
       await page.emulateMedia({ media: null });

@@ -1,14 +1,12 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { signal, useSignal } from "@preact/signals";
-import type { ComponentChildren } from "preact";
 import { useEffect, useId, useLayoutEffect, useRef } from "preact/hooks";
-import { shownIn } from "../../../src/report/tables/formatters.ts";
+import { shownIn, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { printPalette, type Palette } from "../../pictures/kit/palette.ts";
 import { rootedDepthMm } from "../../pictures/pit/pitWallLayout.ts";
 import { sayDay } from "../../pictures/pit/pitWallReading.ts";
 import { TwoRoots } from "../../pictures/roots/twoRoots.tsx";
 import { twoRootsLayout } from "../../pictures/roots/twoRootsLayout.ts";
-import type { Strip } from "../../pictures/roots/twoRootsStrip.ts";
 import { heldFront } from "../../pictures/roots/twoRootsTable.ts";
 import { scenarioName } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
@@ -19,7 +17,6 @@ import { sentencesOf } from "../answer/sentences.ts";
 import { question } from "./guess.tsx";
 import { denseLayer, difference, pair, subject } from "./lesson.ts";
 import { coveredFrom } from "./playing.ts";
-import { worthSaid } from "./stripWorth.ts";
 import { questionsFor, titles } from "./subject.ts";
 import { ThreeTold } from "./threeTold.tsx";
 
@@ -29,7 +26,7 @@ export const isHandoutAsked = signal(false);
 /** What a Letter and an A4 page both have room for within 10 mm margins, mm, a little spared. */
 const page = { widthMm: 188, heightMm: 255 } as const;
 const mmPerPx = mmPerInch / 96;
-const picturePx = 760;
+const picture = { width: 760, height: 380 } as const;
 
 /** Three that a class needs; all of the answer's own stand under the lesson. */
 const handoutCautions = [
@@ -58,11 +55,15 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
   useLayoutEffect(() => {
     const element = sheet.current;
     if (element === null) return;
-    // Long cautions or many words are printed smaller rather than on a second page.
-    const heightMm = element.scrollHeight * mmPerPx;
-    const zoom = Math.min(1, page.heightMm / heightMm);
-    element.style.setProperty("zoom", String(zoom));
+    // Many words are printed smaller rather than on a second page; a wider sheet has larger pictures, so it takes a few tries.
+    let zoom = 1;
+    element.style.setProperty("zoom", "1");
+    for (let n = 0; n < 4; n++) {
+      element.style.setProperty("width", `${page.widthMm / zoom}mm`);
+      zoom = Math.min(zoom, page.heightMm / (element.scrollHeight * mmPerPx));
+    }
     element.style.setProperty("width", `${page.widthMm / zoom}mm`);
+    element.style.setProperty("zoom", String(zoom));
   }, [now, soil, drawn, units.value]);
   usePrinting();
   const shown = shownIn(units.value);
@@ -84,10 +85,7 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
         </p>
       </header>
       {told !== null && <p class="handout-question">{question(told)}</p>}
-      <SoilPicture {...{ soil }} season={drawn} day={coveredFrom(drawn)} height={330} sayWorth={null}>
-        Behind the roots, the water they can still take. The shape of the roots is drawn for the eye; their
-        depth is worked out.
-      </SoilPicture>
+      <SoilPicture {...{ soil }} season={drawn} />
       {told !== null && (
         <p class="handout-blanks">
           My guess: <Blank /> {shown.length} <span />
@@ -104,15 +102,10 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
       <p class="handout-fold">fold back along this line: the answer is below</p>
       <p class="handout-answer">{first}</p>
       {told !== null && <ThreeTold {...{ told, comparison, d, shown }} />}
-      <SoilPicture
-        {...{ soil }}
-        season={drawn}
-        day={drawn.days - 1}
-        height={260}
-        sayWorth={worthSaid(shown, true)}
-      >
-        The crop is ripe.
-      </SoilPicture>
+      <p class="handout-ripe">
+        When the crop is ripe, {sayDay(drawn.firstDay + drawn.days - 1, drawn.isGenerated)}, roots reach:{" "}
+        {depthsOn(drawn, drawn.days - 1, shown)}.
+      </p>
       <h3>Keep in mind</h3>
       <ul class="handout-cautions">
         {handoutCautions.map((caution) => (
@@ -128,52 +121,51 @@ function Blank({ isLong = false }: { readonly isLong?: boolean }) {
   return <span class={isLong ? "blank is-long" : "blank"} role="img" aria-label="space to write in" />;
 }
 
-interface SoilPictureProps extends Omit<SheetProps, "now"> {
-  /** Counted from the season's first day. */
-  readonly day: number;
-  readonly height: number;
-  readonly sayWorth: ((strip: Strip) => string) | null;
-  /** After the date and the depths. */
-  readonly children: ComponentChildren;
-}
-
-function SoilPicture({ soil, season: drawn, day, height, sayWorth, children }: SoilPictureProps) {
+/** As the class sees it while it guesses: what the season ends with stands below the fold. */
+function SoilPicture({ soil, season: drawn }: Omit<SheetProps, "now">) {
   const id = useId();
   const both = pair.value;
-  const dayShown = useSignal(day);
+  const day = useSignal(coveredFrom(drawn));
   const shown = shownIn(units.value);
   const layers = both.map((c) => soil.cases[c]?.layers ?? []);
   const names = both.map((c) => drawn.cases[c]?.name ?? "");
-  const layout = twoRootsLayout(picturePx, height, names);
+  const layout = twoRootsLayout(picture.width, picture.height, names);
   const bottomMm = Math.max(...layers.map((some) => some.at(-1)?.bottomMm ?? 0));
   const cases = both.flatMap((c) => drawn.cases[c] ?? []);
-  const depths = cases.map((one) => {
-    const depth = shown.depth(heldFront(one, day) ?? 0);
-    return `${one.name} ${depth} ${shown.length}`;
-  });
-  const date = sayDay(drawn.firstDay + day, drawn.isGenerated);
+  const date = sayDay(drawn.firstDay + day.value, drawn.isGenerated);
+  const depths = depthsOn(drawn, day.value, shown);
   return (
     <figure>
       <svg
-        viewBox={`0 0 ${picturePx} ${height}`}
+        viewBox={`0 0 ${picture.width} ${picture.height}`}
         role="img"
-        aria-label={`Roots on ${date}: ${depths.join(", ")}`}
+        aria-label={`Roots on ${date}: ${depths}`}
       >
         <TwoRoots
           season={drawn}
           pair={both}
           depthMm={rootedDepthMm({ ...drawn, cases }, bottomMm)}
-          day={dayShown}
+          day={day}
           colours={paper}
+          sayWorth={null}
           id={`handout${id}`}
-          {...{ layers, layout, shown, sayWorth }}
+          {...{ layers, layout, shown }}
         />
       </svg>
       <figcaption>
-        {date}, in one season of {drawn.runs}. Roots down to: {depths.join("; ")}. {children}
+        {date}, in one season of {drawn.runs}. Roots reach: {depths}. Behind them, the water they can still
+        take. The shape of the roots is drawn for the eye; their depth is worked out.
       </figcaption>
     </figure>
   );
+}
+
+/** `over the pan 44.3 in; pan loosened 48.1 in` */
+function depthsOn(drawn: SeasonShown, day: number, shown: Formatters): string {
+  return pair.value
+    .flatMap((c) => drawn.cases[c] ?? [])
+    .map((one) => `${one.name} ${shown.depth(heldFront(one, day) ?? 0)} ${shown.length}`)
+    .join("; ");
 }
 
 /** Asks for paper once the sheet stands, and clears it away after. */

@@ -65,7 +65,7 @@ export function moneyLines(money: MoneyAnswer, unit: YieldUnit, shown: Formatter
   const say = shownMoney(money.currency, unit, shown);
   return [
     "Money",
-    ...wrap(priceSaid(money, say)),
+    ...[priceSaid(money, say), ...alikeSaid(money)].flatMap((line) => wrap(line)),
     ...money.pairs.flatMap((pair, p) => ["", ...pairLines(money, pair, p, say, shown)]),
     "",
     ...bullets([moneyCaution]),
@@ -77,6 +77,7 @@ export function moneySentences(money: MoneyAnswer, unit: YieldUnit, shown: Forma
   const say = shownMoney(money.currency, unit, shown);
   return [
     priceSaid(money, say),
+    ...alikeSaid(money),
     ...money.pairs.flatMap((pair) => {
       const [first = "", ...others] = pairSaid(pair, money, say, shown);
       return [`"${pair.to}" against "${pair.from}": ${first[0]?.toLowerCase()}${first.slice(1)}`, ...others];
@@ -91,7 +92,7 @@ export function pairSentences(
   unit: YieldUnit,
   shown: Formatters,
 ): string[] {
-  return pairSaid(pair, money, shownMoney(money.currency, unit, shown), shown);
+  return [...pairSaid(pair, money, shownMoney(money.currency, unit, shown), shown), ...alikeSaid(money)];
 }
 
 function priceSaid({ pricePerKg: { low, middle, high }, pairs }: MoneyAnswer, say: ShownMoney): string {
@@ -112,7 +113,6 @@ function pairSaid(pair: MoneyOfPair, money: MoneyAnswer, say: ShownMoney, shown:
     ...breakEvenSaid(pair, money, say, shown),
     ...payBackYearsSaid(pair, say),
     ...payBackSaid(pair, areaHa, say),
-    ...alikeSaid(money),
   ];
 }
 
@@ -120,7 +120,7 @@ function pairSaid(pair: MoneyOfPair, money: MoneyAnswer, say: ShownMoney, shown:
 function alikeSaid({ alikeForYears: years }: MoneyAnswer): string[] {
   if (years === null) return [];
   return [
-    `What is bought once is spread over its ${sayNumber(years)} years as if every year were like these seasons. Water taken from the subsoil once may not come back: with a rotation the gain of each year after the first is its own.`,
+    `What is bought once is spread over ${sayNumber(years)} years as if each were like these seasons; deep water used once may not come back: a rotation tells each year's own gain.`,
   ];
 }
 

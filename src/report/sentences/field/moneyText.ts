@@ -190,6 +190,9 @@ function amountSaid(spread: Spread, say: (value: number) => string, unit: string
   return spread.p10 === spread.p90 ? middle : `${middle} (P10 to P90: ${rangeSaid(spread, say)})`;
 }
 
+/** A price beyond so many times the one told is no figure to think with. Ours. */
+const farFromPrice = 10;
+
 /** At the middle price, as the budget; nothing where nothing is costed. */
 function breakEvenSaid(
   { breakEven, rows, overYears }: MoneyOfPair,
@@ -205,7 +208,8 @@ function breakEvenSaid(
     ];
   const water =
     extraWaterMm === null ? "" : `, which takes ${shown.fineWater(extraWaterMm)} ${shown.length} more water`;
-  const everyYear = overYears === undefined ? "" : " every year";
+  const everyYear =
+    overYears === undefined ? "" : " in an average year, years without its harvest among them";
   const ofRows =
     rows === undefined || rows.share <= 0 || rows.share >= 1
       ? ""
@@ -215,7 +219,9 @@ function breakEvenSaid(
     `At ${say.price(middle)} ${price} it breaks even at ${say.yield(extraYieldKgPerHa)} ${say.yieldUnit} more${everyYear}${ofRows}${water}${
       pricePerKg === null
         ? "; there is no extra yield, so no price breaks even"
-        : `, or at ${say.price(pricePerKg)} ${price} with the ${overYears === undefined ? "median extra yield" : "extra yield of the middle chain"}`
+        : pricePerKg > farFromPrice * middle
+          ? `; with so little extra yield only a price of more than ${farFromPrice} times that would`
+          : `, or at ${say.price(pricePerKg)} ${price} with the ${overYears === undefined ? "median extra yield" : "extra yield of the middle chain"}`
     }.`,
   ];
 }

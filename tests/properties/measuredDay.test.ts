@@ -45,7 +45,8 @@ describe("years in a row", () => {
       // What is told of a first year begins with what was measured, whichever year it is.
       const measured = sinceChange === 1 ? days : days.slice(1);
       for (const day of measured) expect([monthOf(day), dayOfMonth(day)]).toEqual([3, 12]);
-      if (sinceChange > 1) expect(own[0]!.firstDay).toBe(before + 1);
+      const begins = sinceChange > 1 ? before + 1 : days[0];
+      expect(own[0]!.firstDay).toBe(begins);
       before = own[0]!.harvestDay;
     }
     // A soil is a soil, and what was measured in it is the same whichever year it is run in.

@@ -130,9 +130,11 @@ describe.each([
       ["straight", "turned"],
       ["straight", "straight"],
     ]);
-    // The draws follow the first case's roots, so the two are near, not the same.
-    if (Object.keys(years).length === 0)
-      expect(back.extraYieldKgPerHa.p50 / -gain.extraYieldKgPerHa.p50).toBeCloseTo(1, 1);
+    // Near, not the same: the draws follow the first case's roots, and a chain also lives with its own water.
+    expect(back.extraYieldKgPerHa.p50).toBeLessThan(0);
+    const ratio = back.extraYieldKgPerHa.p50 / -gain.extraYieldKgPerHa.p50;
+    expect(ratio).toBeGreaterThan(Object.keys(years).length === 0 ? 0.95 : 0.3);
+    expect(ratio).toBeLessThan(Object.keys(years).length === 0 ? 1.05 : 3);
   });
 });
 

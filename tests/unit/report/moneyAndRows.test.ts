@@ -111,6 +111,13 @@ describe("money in words", () => {
     expect(metric).not.toMatch(/bu\/ac|USD\/ac|USD on/);
   });
 
+  test("what lasts is spread over its years as if all were alike, and that is said", () => {
+    const lasting = { ...answer([2, 2, 2], [perAcre(3)], null), alikeForYears: 4 };
+    const said = joined(moneyLines(lasting, bushel, us));
+    expect(said).toContain("spread over 4 years as if each were like these seasons");
+    expect(joined(moneyLines({ ...lasting, alikeForYears: null }, bushel, us))).not.toContain("as if each");
+  });
+
   test("a change that saves", () => {
     const saves: MoneyItem = { ...perAcre(6), part: "reducedCosts" };
     const said = joined(moneyLines(answer([1, 1, 1], [saves], null), bushel, us));

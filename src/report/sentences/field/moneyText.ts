@@ -65,7 +65,7 @@ export function moneyLines(money: MoneyAnswer, unit: YieldUnit, shown: Formatter
   const say = shownMoney(money.currency, unit, shown);
   return [
     "Money",
-    ...wrap(priceSaid(money, say)),
+    ...[priceSaid(money, say), ...alikeSaid(money)].flatMap((line) => wrap(line)),
     ...money.pairs.flatMap((pair, p) => ["", ...pairLines(money, pair, p, say, shown)]),
     "",
     ...bullets([moneyCaution]),
@@ -77,6 +77,7 @@ export function moneySentences(money: MoneyAnswer, unit: YieldUnit, shown: Forma
   const say = shownMoney(money.currency, unit, shown);
   return [
     priceSaid(money, say),
+    ...alikeSaid(money),
     ...money.pairs.flatMap((pair) => {
       const [first = "", ...others] = pairSaid(pair, money, say, shown);
       return [`"${pair.to}" against "${pair.from}": ${first[0]?.toLowerCase()}${first.slice(1)}`, ...others];
@@ -91,7 +92,7 @@ export function pairSentences(
   unit: YieldUnit,
   shown: Formatters,
 ): string[] {
-  return pairSaid(pair, money, shownMoney(money.currency, unit, shown), shown);
+  return [...pairSaid(pair, money, shownMoney(money.currency, unit, shown), shown), ...alikeSaid(money)];
 }
 
 function priceSaid({ pricePerKg: { low, middle, high }, pairs }: MoneyAnswer, say: ShownMoney): string {
@@ -112,7 +113,6 @@ function pairSaid(pair: MoneyOfPair, money: MoneyAnswer, say: ShownMoney, shown:
     ...breakEvenSaid(pair, money, say, shown),
     ...payBackYearsSaid(pair, say),
     ...payBackSaid(pair, areaHa, say),
-    ...alikeSaid(money),
   ];
 }
 
@@ -120,7 +120,7 @@ function pairSaid(pair: MoneyOfPair, money: MoneyAnswer, say: ShownMoney, shown:
 function alikeSaid({ alikeForYears: years }: MoneyAnswer): string[] {
   if (years === null) return [];
   return [
-    `What is bought once is spread over its ${sayNumber(years)} years as if every year were like these seasons. Water taken from the subsoil once may not come back: with a rotation the gain of each year after the first is its own.`,
+    `What is bought once is spread over ${sayNumber(years)} years as if each were like these seasons; deep water used once may not come back: a rotation tells each year's own gain.`,
   ];
 }
 
@@ -190,6 +190,9 @@ function amountSaid(spread: Spread, say: (value: number) => string, unit: string
   return spread.p10 === spread.p90 ? middle : `${middle} (P10 to P90: ${rangeSaid(spread, say)})`;
 }
 
+/** A price beyond so many times the one told is no figure to think with. Ours. */
+const farFromPrice = 10;
+
 /** At the middle price, as the budget; nothing where nothing is costed. */
 function breakEvenSaid(
   { breakEven, rows, overYears }: MoneyOfPair,
@@ -205,7 +208,8 @@ function breakEvenSaid(
     ];
   const water =
     extraWaterMm === null ? "" : `, which takes ${shown.fineWater(extraWaterMm)} ${shown.length} more water`;
-  const everyYear = overYears === undefined ? "" : " every year";
+  const everyYear =
+    overYears === undefined ? "" : " in an average year, years without its harvest among them";
   const ofRows =
     rows === undefined || rows.share <= 0 || rows.share >= 1
       ? ""
@@ -215,7 +219,9 @@ function breakEvenSaid(
     `At ${say.price(middle)} ${price} it breaks even at ${say.yield(extraYieldKgPerHa)} ${say.yieldUnit} more${everyYear}${ofRows}${water}${
       pricePerKg === null
         ? "; there is no extra yield, so no price breaks even"
-        : `, or at ${say.price(pricePerKg)} ${price} with the ${overYears === undefined ? "median extra yield" : "extra yield of the middle chain"}`
+        : pricePerKg > farFromPrice * middle
+          ? `; with so little extra yield only a price of more than ${farFromPrice} times that would`
+          : `, or at ${say.price(pricePerKg)} ${price} with the ${overYears === undefined ? "median extra yield" : "extra yield of the middle chain"}`
     }.`,
   ];
 }

@@ -4,7 +4,14 @@ import { resolve } from "node:path";
 import { InputError, quoteFound } from "../problem.ts";
 import type { Context } from "./context.ts";
 import type { GivenFlags } from "./flags.ts";
-import { fileSaid, readToEnd, refuseSize, standardInputPath, takePieces, takeWhole } from "./standardInput.ts";
+import {
+  fileSaid,
+  readToEnd,
+  refuseSize,
+  standardInputPath,
+  takePieces,
+  takeWhole,
+} from "./standardInput.ts";
 import { codeOf } from "./systemError.ts";
 import { refuseSameFile } from "./writeFile.ts";
 

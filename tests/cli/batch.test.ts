@@ -52,7 +52,17 @@ describe("a line's answer is that of compare", () => {
     const { out } = await call(folder, "batch", "two.ndjson");
     expect(read(out).map(({ scenario }) => scenario)).toEqual(["north", "south forty"]);
     expect((await callWith(folder, `${a}\n${b}\n`, "batch", "--list")).out).toBe(out);
-    expect((await callWith(folder, lines(...two).replaceAll("\n", "\r\n").trimEnd(), "batch")).out).toBe(out);
+    expect(
+      (
+        await callWith(
+          folder,
+          lines(...two)
+            .replaceAll("\n", "\r\n")
+            .trimEnd(),
+          "batch",
+        )
+      ).out,
+    ).toBe(out);
     expect((await callWith(folder, lines(...two), "batch", "-", "--json")).out).toBe(out);
   });
 
@@ -160,10 +170,7 @@ describe("what is written", () => {
 
   test.each([
     [["--only", "scenaro"], 'rootfront: --only: no field "scenaro"; did you mean "scenario"?\n'],
-    [
-      ["--csv", "--only", "yeld_p50"],
-      'rootfront: --only: no column "yeld_p50"; did you mean "yield_p50"?\n',
-    ],
+    [["--csv", "--only", "yeld_p50"], 'rootfront: --only: no column "yeld_p50"; did you mean "yield_p50"?\n'],
     [["--csv", "--json"], "rootfront: --csv and --json are two ways of writing; give one\n"],
     [["--resume"], "rootfront: --resume goes on with a file: name it with --out\n"],
   ])("%j is refused", async (flags, err) => {
@@ -187,14 +194,20 @@ describe("what is written", () => {
 });
 
 describe("a run that was cut off goes on", () => {
-  const input = lines(...["a", "b", "c", "d"].map((name) => field(name)), field("e", { soil: {} }), field("f"));
+  const input = lines(
+    ...["a", "b", "c", "d"].map((name) => field(name)),
+    field("e", { soil: {} }),
+    field("f"),
+  );
 
   test.each([
     ["json", []],
     ["csv", ["--csv"]],
   ])("to the same bytes as one run, wherever it was cut: %s", async (kind, flags) => {
     const { out: whole } = await callWith(folder, input, "batch", ...flags);
-    for (const at of [0, 1, 0.2, 0.5, 0.77, 1].map((cut, i) => (i === 1 ? 7 : Math.floor(cut * whole.length)))) {
+    for (const at of [0, 1, 0.2, 0.5, 0.77, 1].map((cut, i) =>
+      i === 1 ? 7 : Math.floor(cut * whole.length),
+    )) {
       const file = `cut-${kind}-${at}.out`;
       writeFileSync(join(folder, file), whole.slice(0, at));
       const { out } = await callWith(folder, input, "batch", ...flags, "--out", file, "--resume");

@@ -69,13 +69,16 @@ test("a reader that closes the pipe ends it quietly", () => {
 
 const hasParallel = spawnSync("parallel", ["--version"], { encoding: "utf8" }).stdout?.startsWith("GNU");
 
-test.skipIf(!hasParallel)("under GNU parallel, jobs killed and resumed give the file of a single run", async () => {
-  const bash = (text: string) => spawnSync("bash", ["-c", text], { cwd: folder, encoding: "utf8" });
-  bash("split --lines 6 --additional-suffix .ndjson fields.ndjson part-");
-  const jobs = `parallel --will-cite -j2 '${shell} {} --out {.}.out --resume' ::: part-*.ndjson`;
-  // Killed where it stands, however far that is.
-  bash(`${jobs} & engine=$!; sleep 3; kill -KILL $(ps -o pid= --ppid $engine) $engine`);
-  bash(jobs);
-  expect(bash("cat part-*.out").stdout).toBe(await whole());
-});
+test.skipIf(!hasParallel)(
+  "under GNU parallel, jobs killed and resumed give the file of a single run",
+  async () => {
+    const bash = (text: string) => spawnSync("bash", ["-c", text], { cwd: folder, encoding: "utf8" });
+    bash("split --lines 6 --additional-suffix .ndjson fields.ndjson part-");
+    const jobs = `parallel --will-cite -j2 '${shell} {} --out {.}.out --resume' ::: part-*.ndjson`;
+    // Killed where it stands, however far that is.
+    bash(`${jobs} & engine=$!; sleep 3; kill -KILL $(ps -o pid= --ppid $engine) $engine`);
+    bash(jobs);
+    expect(bash("cat part-*.out").stdout).toBe(await whole());
+  },
+);
 if (!hasParallel) console.log("GNU parallel is not on this machine: the test of killed jobs is skipped");

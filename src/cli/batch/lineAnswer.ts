@@ -66,7 +66,12 @@ function writtenIn(line: Line, context: Context, flags: GivenFlags, folder: stri
   const place = `line ${line.number}`;
   if (line.text === null && line.bytes > longestLineBytes) {
     const most = `at most ${longestLineBytes / 2 ** 20} MB`;
-    refuseSaying(place, most, `${Math.round(line.bytes / 2 ** 20)} MB`, "put long tables into files of their own");
+    refuseSaying(
+      place,
+      most,
+      `${Math.round(line.bytes / 2 ** 20)} MB`,
+      "put long tables into files of their own",
+    );
   }
   if (line.text === null) refuseSaying(place, "text in UTF-8", "other bytes", "save it as UTF-8 text");
   if (flags.list !== true) return { raw: readJson(line.text, place), fileName: place, folder };

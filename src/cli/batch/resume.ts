@@ -34,8 +34,7 @@ export function doneInJson(path: string): Done {
  */
 export function doneInTable(path: string, head: readonly string[]): Done {
   const column = head.indexOf("line");
-  if (column < 0)
-    throw new UsageError('--resume goes by the column "line" of the table: put it into --only');
+  if (column < 0) throw new UsageError('--resume goes by the column "line" of the table: put it into --only');
   let row = 0;
   let line = 0;
   let fromByte = 0;

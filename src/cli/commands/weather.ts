@@ -46,7 +46,10 @@ function readRecord(context: Context, file: string, flags: GivenFlags): RecordIn
   const text = readInput(context, flags, cwd, file);
   if (!text.trimStart().startsWith("{")) {
     const { weatherStation: station, weatherUnits: units } = flags;
-    return { record: readWeather(text, { fileName: fileSaid(file), station, units }), use: { from, to, maxGapDays } };
+    return {
+      record: readWeather(text, { fileName: fileSaid(file), station, units }),
+      use: { from, to, maxGapDays },
+    };
   }
   const raw = readJson(text, fileSaid(file));
   const weather = textsIn(raw, "weather");

@@ -79,9 +79,7 @@ const unitOf = {
 } as const;
 
 export function comparisonHead(units: Units): string[] {
-  return columns.map(({ name, kind }) =>
-    kind === undefined ? name : `${name}_${unitOf[kind][units].name}`,
-  );
+  return columns.map(({ name, kind }) => (kind === undefined ? name : `${name}_${unitOf[kind][units].name}`));
 }
 
 /** @param units that the answer was made in: of its yields */
@@ -115,5 +113,7 @@ function cellsOf(row: Row, units: Units): Cell[] {
 export function comparisonColumn(head: readonly string[], name: string): number {
   const wanted = name.trim().toLowerCase();
   const exact = head.indexOf(wanted);
-  return exact >= 0 ? exact : head.findIndex((one) => one.replace(/_(?:in|mm|per_ac|per_ha)$/, "") === wanted);
+  return exact >= 0
+    ? exact
+    : head.findIndex((one) => one.replace(/_(?:in|mm|per_ac|per_ha)$/, "") === wanted);
 }

@@ -143,18 +143,12 @@ function readRecord(
       "weather.maxGapDays",
     );
     const how = [file, station, units];
-    return cachedRecord(
-      recordCache,
-      "filled",
-      text,
-      [...how, site, maxGapDays, from, to, longGaps],
-      () => {
-        const asRead = cachedRecord(recordCache, "asRead", text, how, () =>
-          readWeather(text, { fileName: file, station, units }),
-        );
-        return fillGaps(withFarNotes(asRead, site), { maxGapDays, from, to, longGaps }).record;
-      },
-    );
+    return cachedRecord(recordCache, "filled", text, [...how, site, maxGapDays, from, to, longGaps], () => {
+      const asRead = cachedRecord(recordCache, "asRead", text, how, () =>
+        readWeather(text, { fileName: file, station, units }),
+      );
+      return fillGaps(withFarNotes(asRead, site), { maxGapDays, from, to, longGaps }).record;
+    });
   });
 }
 

@@ -7,10 +7,9 @@ import type { MonthlyNormals, Site } from "../records/record.ts";
 /** How the year's rain falls, where only its total is known. */
 export type RainPattern = "summer-peak" | "winter-peak" | "even";
 
-export const rainPatterns = Object.keys(table.patterns satisfies Record<RainPattern, unknown>) as readonly string[] as readonly [
-  RainPattern,
-  ...RainPattern[],
-];
+export const rainPatterns = Object.keys(
+  table.patterns satisfies Record<RainPattern, unknown>,
+) as readonly string[] as readonly [RainPattern, ...RainPattern[]];
 
 /** The invented site the patterns' temperatures belong to. */
 export const patternSite: Site = {

@@ -21,6 +21,7 @@ function field(name: string, over: object = {}) {
 }
 const lines = (...values: readonly unknown[]): string =>
   `${values.map((one) => (typeof one === "string" ? one : JSON.stringify(one))).join("\n")}\n`;
+// oxlint-disable-next-line typescript/no-explicit-any
 const read = (out: string): any[] =>
   out.split("\n").flatMap((line) => (line === "" ? [] : [JSON.parse(line)]));
 
@@ -29,7 +30,7 @@ const several = [
   field("south forty", { weather: { record: "station.csv" } }),
   field("a", { crop: { name: "sunflower" } }),
   field("south forty b", { weather: { record: "station.csv", annualRain: "12..14 in" } }),
-  field("in a rotation", { rotation: ["winter wheat", "grain sorghum", "fallow"] }),
+  field("in a rotation", { rotation: ["winter wheat", "grain sorghum", "fallow"], ensemble: { years: 16 } }),
 ];
 
 describe("a line's answer is that of compare", () => {

@@ -120,10 +120,12 @@ describe("in a bundle, minified, gzip", () => {
       logLevel: "error",
       build: { write: false, minify: true, rolldownOptions: { input: file } },
     });
-    const { output } = built as Exclude<typeof built, unknown[]> & { output: readonly any[] };
+    const { output } = built as Exclude<typeof built, unknown[]> & {
+      output: readonly { type: string; isDynamicEntry?: boolean; code?: string }[];
+    };
     const loaded = output.filter(({ type, isDynamicEntry }) => type === "chunk" && !isDynamicEntry);
     expect(loaded.length).toBeGreaterThan(0);
-    return loaded.reduce((sum, { code }) => sum + gzipSync(code).length / 1000, 0);
+    return loaded.reduce((sum, { code }) => sum + gzipSync(code!).length / 1000, 0);
   }
 
   test("importing nothing by name brings nothing", async () => {

@@ -11,7 +11,7 @@ const tsx = import.meta.resolve("tsx");
 const command = [process.execPath, "--import", tsx, join(root, "src/cli/main.ts"), "batch"];
 const shell = command.map((part) => `"${part}"`).join(" ");
 
-const input = Array.from({ length: 24 }, (_, i) =>
+const input = Array.from({ length: 12 }, (_, i) =>
   JSON.stringify({ ...smallScenario, name: `field ${i}`, ensemble: { years: 4 } }),
 );
 writeFileSync(join(folder, "fields.ndjson"), `${input.join("\n")}\n`);
@@ -45,6 +45,7 @@ test.each(["SIGINT", "SIGTERM"] as const)(
     spawnSync("bash", ["-c", `${shell} fields.ndjson --out ${signal}.out --resume`], { cwd: folder });
     expect(readFileSync(out, "utf8")).toBe(await whole());
   },
+  240_000,
 );
 
 test("stopped while it waits for a line, it ends", async () => {
@@ -73,7 +74,7 @@ test.skipIf(!hasParallel)(
   "under GNU parallel, jobs killed and resumed give the file of a single run",
   async () => {
     const bash = (text: string) => spawnSync("bash", ["-c", text], { cwd: folder, encoding: "utf8" });
-    bash("split --lines 6 --additional-suffix .ndjson fields.ndjson part-");
+    bash("split --lines 3 --additional-suffix .ndjson fields.ndjson part-");
     const jobs = `parallel --will-cite -j2 '${shell} {} --out {.}.out --resume' ::: part-*.ndjson`;
     // Killed where it stands, however far that is.
     bash(`${jobs} & engine=$!; sleep 3; kill -KILL $(ps -o pid= --ppid $engine) $engine`);

@@ -80,8 +80,8 @@ describe("the dig drives the answer", () => {
       "It counts as open (100 % at most), not as its density says. Suspect first the model's own pace",
     );
     // The case dug is the first: through an open layer it loses less to the other than its density would have it lose.
-    const byDensity = await differenceOf(await withEvidence(undefined));
     const { p50 } = (await differenceOf(path)).extraWaterUsedMm;
+    const byDensity = await differenceOf(await withEvidence(undefined));
     expect(p50).toBeLessThan(byDensity.extraWaterUsedMm.p50);
   });
 

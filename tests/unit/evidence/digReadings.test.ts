@@ -128,7 +128,7 @@ test("roots dug deeper than the model's when ripe are told at the top, and suspe
     expect.objectContaining({ kind: "deeper than the front when ripe", case: "straight" }),
   );
   expect(said).toMatch(/"straight" was dug to 75\.0 in \(mean\), deeper than the model's roots when ripe/);
-  expect(said).toContain("suspect first the model's own pace");
+  expect(said).toContain("Suspect first the model's own pace for this crop");
 });
 
 test("depths of one file that do not go together are told", async () => {

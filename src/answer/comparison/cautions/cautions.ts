@@ -2,7 +2,7 @@ import type { Scenario } from "../../../scenario/scenario.ts";
 import type { Uncautioned } from "../comparison.ts";
 import { patternCaution, fewRunsCaution, shortRecordCaution } from "./weatherCautions.ts";
 import { yearsCautions, subsoilCaution, fallowCaution } from "./waterCautions.ts";
-import { densityCaution, originCaution } from "./denseLayerCautions.ts";
+import { densityCaution, originCaution, undecidedCaution } from "./denseLayerCautions.ts";
 import { columnCaution, rootlessCaution, statedDepthCaution } from "./rootCautions.ts";
 import {
   unripeCaution,
@@ -41,6 +41,7 @@ export function cautionsFor(
     ...fallowCaution(answer, scenario),
     ...densityCaution(answer, scenario),
     ...originCaution(answer, scenario),
+    ...(years === "year after year" ? undecidedCaution(answer) : []),
     ...columnCaution(answer),
     ...rootlessCaution(answer, scenario),
     ...statedDepthCaution(answer, scenario),

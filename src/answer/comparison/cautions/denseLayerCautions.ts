@@ -61,3 +61,14 @@ export function originCaution({ byRainTotal }: Uncautioned, { cases, evidence }:
 function isFitted({ name }: SoilLayer, fitted: Fitted | null): boolean {
   return fitted?.kind === "passage" && fitted.layer === name;
 }
+
+/** Year after year no range is told of roots that a dig leaves undecided: single seasons tell it. */
+export function undecidedCaution({ evidence }: Uncautioned): string[] {
+  const fit = evidence?.dig?.fit ?? null;
+  if (fit === null || !fit.decides) return [];
+  const names = fit.cases.filter(({ told }) => told.reading === "either").map((one) => `"${one.case}"`);
+  if (names.length === 0) return [];
+  return [
+    `One day's dig cannot tell whether the roots of ${names.join(" and ")} stopped or go on slowly; here they go on. If they stopped, the difference is another one, and it comes back in later years: "rootfront evidence" tells both for single seasons.`,
+  ];
+}

@@ -72,20 +72,23 @@ export function doubtsSaid(told: ReadingsTold, fit: DigFitAnswer | null): string
   const [given] = readings.answers;
   const doubts = readings.doubts.filter((one) => isOf(one.case, given.differences[d]!));
   if (doubts.length === 0) return null;
-  const why = doubts.map((one) => doubtSaid(one, fit, shown));
+  const pace = doubts.some(({ kind }) => kind === "deeper than the front when ripe")
+    ? " Suspect first the model's own pace for this crop, or a depth stated for it."
+    : "";
+  const why = `Dig and model do not agree: ${doubts.map((one) => doubtSaid(one, fit, shown)).join("; ")}.${pace}`;
   const other = by(readings, readings.decides ? "not" : "fitted");
   if (other === undefined)
-    return `Dig and model do not agree: ${why.join("; ")}. Nothing is fitted to the dig; to go by it, state the depth as rootingDepth.`;
+    return `${why} Nothing is fitted to the dig; to go by it, state the depth as rootingDepth.`;
   const [dug, density] = readings.decides ? [given, other] : [other, given];
   const choose = readings.decides
     ? 'The answer goes by the dig; for density set "The dig decides in the answer" (evidence.digDecides) to no.'
     : 'The answer goes by density; for the dig set "The dig decides in the answer" (evidence.digDecides) to yes.';
-  return `Dig and model do not agree: ${why.join("; ")}. By the dig ${bothSaid(dug, told)}; by density or penetrometer ${bothSaid(density, told)}. ${choose}`;
+  return `${why} By the dig ${bothSaid(dug, told)}; by density or penetrometer ${bothSaid(density, told)}. ${choose}`;
 }
 
 function doubtSaid(one: DigDoubt, fit: DigFitAnswer | null, shown: Formatters): string {
   if (one.kind === "deeper than the front when ripe")
-    return `"${one.case}" was dug to ${shown.depth(one.dugMm)} ${shown.length} (mean), deeper than the model's roots when ripe, ${shown.depth(one.frontMm)} ${shown.length}: suspect first the model's own pace for this crop, or a depth stated for it`;
+    return `"${one.case}" was dug to ${shown.depth(one.dugMm)} ${shown.length} (mean), deeper than the model's roots when ripe, ${shown.depth(one.frontMm)} ${shown.length}`;
   const say = valueSaid(fit?.what ?? "passage");
   const what =
     fit?.layer == null

@@ -35,7 +35,8 @@ const demos = ["sorghum-over-plough-pan.json", "wheat-after-fallow.json", "sunfl
 const views = ["pit", "answer", "inputs", "field", "teach", "seasons", "keep"];
 
 /** A tab with a small ensemble in it. */
-const smallTab = (route: string) => openTab(harness, { route, scenario: small });
+const smallTab = (route: string, shared = route.startsWith("#/")) =>
+  openTab(harness, { route, scenario: small, shared });
 
 /** A fresh profile with a small ensemble in it. */
 async function smallContext(from = harness) {
@@ -128,7 +129,7 @@ describe("every view", () => {
   }, 120_000);
 
   test("is a step back in the browser, and is reached by keyboard past the skip link", async () => {
-    const { page, close } = await smallTab("#/answer");
+    const { page, close } = await smallTab("#/answer", false);
     await settled(page);
     await page.keyboard.press("Tab");
     expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^Skip to/);
@@ -240,7 +241,7 @@ describe("a link", () => {
   });
 
   test("cut off, with something else in it, or unpacking to too much is refused in words, and what was there stays", async () => {
-    const { page, wrong, close } = await smallTab("#/answer");
+    const { page, wrong, close } = await smallTab("#/answer", false);
     for (const fragment of [
       linkTo(demo).slice(0, 200),
       linkTo([1, 2, 3]),

@@ -11,6 +11,11 @@ const demoText = readFileSync(
 const demo = readJson(demoText, "demo") as Record<string, unknown>;
 const { evidence: _, ...undug } = demo;
 const small = { ...undug, ensemble: { years: 12, seed: 1 } };
+const withoutFallow = {
+  ...small,
+  fallow: undefined,
+  cases: [{ name: "as it is" }, { name: "deeper", rootingDepth: "+2 in" }],
+};
 const fixture = (name: string) =>
   readFileSync(new URL(`../fixtures/weather/${name}`, import.meta.url), "utf8");
 
@@ -21,8 +26,12 @@ type Kept = Record<string, never> & {
 };
 
 const open = pageOf("inputs", small);
+/** In a shared tab where other tests begin with the same scenario. */
 async function opened(scenario: unknown = small) {
-  const { page, wrong, close } = await open({ scenario });
+  const { page, wrong, close } = await open({
+    scenario,
+    shared: scenario === small || scenario === withoutFallow,
+  });
   return { page, wrong, done: close };
 }
 
@@ -72,12 +81,6 @@ function inventedYear(): string {
   });
   return ["date,rain_mm,tmax_C,tmin_C", ...rows].join("\n");
 }
-
-const withoutFallow = {
-  ...small,
-  fallow: undefined,
-  cases: [{ name: "as it is" }, { name: "deeper", rootingDepth: "+2 in" }],
-};
 
 describe("a quantity", () => {
   test("in inches and in millimetres gives the same answer", async () => {

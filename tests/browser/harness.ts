@@ -348,6 +348,18 @@ export async function unfold(within: Locator): Promise<void> {
   while ((await folded.count()) > 0) await folded.first().click();
 }
 
+/** What is folded in the folded too. */
+export async function unfoldAll(page: Page): Promise<void> {
+  for (let folded = 1; folded > 0;) {
+    folded = await page.evaluate(() => {
+      const closed = document.querySelectorAll<HTMLDetailsElement>("details:not([open])");
+      for (const one of closed) one.open = true;
+      return closed.length;
+    });
+    await page.waitForTimeout(100);
+  }
+}
+
 /** Light, and width in px. */
 export type Look = readonly [theme: "light" | "dark", width: number];
 

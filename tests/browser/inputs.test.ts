@@ -2,7 +2,16 @@ import { existsSync, readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { readJson } from "../../src/scenario/read/readJson.ts";
-import { faultsSeen, lastComparison, lookAt, pageOf, patience, settled, typeAt } from "./harness.ts";
+import {
+  faultsSeen,
+  lastComparison,
+  lookAt,
+  pageOf,
+  patience,
+  settled,
+  typeAt,
+  unfoldAll,
+} from "./harness.ts";
 
 const demoText = readFileSync(
   new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url),
@@ -59,18 +68,6 @@ async function drop(page: Page, place: string, name: string, text: string): Prom
     [name, text],
   );
   await page.locator(`${place} .file-drop`).dispatchEvent("drop", { dataTransfer: data });
-}
-
-/** What is folded in the folded too. */
-async function unfoldAll(page: Page): Promise<void> {
-  for (let folded = 1; folded > 0;) {
-    folded = await page.evaluate(() => {
-      const closed = document.querySelectorAll<HTMLDetailsElement>("details:not([open])");
-      for (const one of closed) one.open = true;
-      return closed.length;
-    });
-    await page.waitForTimeout(100);
-  }
 }
 
 /** A year of daily weather for a file that has to be read whole. */

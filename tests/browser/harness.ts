@@ -25,8 +25,8 @@ export type ContextOptions = NonNullable<Parameters<Browser["newContext"]>[0]>;
 export interface Harness {
   readonly address: string;
   readonly browser: Browser;
-  /** A profile that many tests share, one for each set of options: what was loaded once is there for all. No service worker. */
-  readonly sharedContext: (options?: ContextOptions) => Promise<BrowserContext>;
+  /** Tabs that are done with, by the options of their profiles. */
+  readonly idleTabs: Map<string, IdleTab[]>;
   /** A fresh profile: nothing stored, nothing cached. */
   readonly newContext: (options?: ContextOptions) => Promise<BrowserContext>;
   /** Stops the server, for what has to work without it. */
@@ -66,18 +66,11 @@ export async function openHarness(): Promise<Harness> {
   });
   const newContext = (options?: ContextOptions) =>
     browser.newContext({ viewport: usualViewport, ...options });
-  const shared = new Map<string, Promise<BrowserContext>>();
-  const sharedContext = (options: ContextOptions = {}) => {
-    const key = JSON.stringify(options);
-    const context = shared.get(key) ?? newContext({ serviceWorkers: "block", ...options });
-    shared.set(key, context);
-    return context;
-  };
   return {
     address: server.address,
     browser,
     newContext,
-    sharedContext,
+    idleTabs: new Map(),
     stopServing: server.close,
     close: async () => {
       await browser.close();
@@ -131,48 +124,107 @@ export interface TabPlan {
   readonly options?: ContextOptions | undefined;
   /** Done with the page before it is loaded. */
   readonly before?: (page: Page) => Promise<Script>;
+  /**
+   * Tests with one scenario follow each other in one tab, which is not loaded again: all edits are undone, and the view is made
+   * anew. What the page remembers beside the scenario and the address, such as the order of the seasons, stays: a test that asks
+   * for the first of such a choice chooses it, or is not shared.
+   */
+  readonly shared?: boolean;
 }
 
 export interface Tab extends Watched {
   readonly close: () => Promise<void>;
 }
 
-/** Tabs that are done with, by profile: in a tab that has shown the page, it opens in a third of the time. */
-const idleTabs = new WeakMap<BrowserContext, Page[]>();
+/** In a profile that has shown the page, it opens in a third of the time. Each tab has its own, as tabs of one hear of each other's edits. */
+export interface IdleTab {
+  readonly page: Page;
+  /** What was left with it; null where the next test has to load it. */
+  readonly sharedAs: string | null;
+  readonly scripts: readonly (Script | undefined)[];
+}
+
+/** So many shared tabs stay open, of each set of options. */
+const mostIdle = 3;
+
+function takeIdle(idle: IdleTab[], sharedAs: string | null): IdleTab | undefined {
+  const places = [
+    sharedAs === null ? -1 : idle.findIndex((one) => one.sharedAs === sharedAs),
+    idle.findIndex((one) => one.sharedAs === null),
+    idle.length >= mostIdle ? 0 : -1,
+  ];
+  const at = places.find((place) => place >= 0);
+  return at === undefined ? undefined : idle.splice(at, 1)[0];
+}
 
 /** A tab in which nothing is stored but what is left with it, of a profile that has loaded the page before. */
-export async function openTab(
-  harness: Harness,
-  { route = "", scenario, attachments, options, before }: TabPlan,
-): Promise<Tab> {
+export async function openTab(harness: Harness, plan: TabPlan): Promise<Tab> {
+  const { route = "", scenario, attachments, options, before, shared = false } = plan;
   const { viewport = usualViewport, ...profile } = options ?? {};
-  const context = await harness.sharedContext(profile);
-  const idle = idleTabs.get(context) ?? [];
-  idleTabs.set(context, idle);
-  const page = idle.pop() ?? (await newPage(context));
+  const profileKey = JSON.stringify(profile);
+  const idle = harness.idleTabs.get(profileKey) ?? [];
+  harness.idleTabs.set(profileKey, idle);
+  const sharedAs = shared ? JSON.stringify([scenario, attachments]) : null;
+  const taken = takeIdle(idle, sharedAs);
+  const page =
+    taken?.page ?? (await newPage(await harness.newContext({ serviceWorkers: "block", ...profile })));
   await page.setViewportSize(viewport ?? usualViewport);
-  await page.goto(`${harness.address}${lightPage}`);
-  await page.evaluate(() => {
-    sessionStorage.clear();
-    localStorage.clear();
-  });
-  const scripts = [
-    ...(scenario === undefined ? [] : [await leftWith(page, scenario, attachments)]),
-    await listenToEngine(page),
-    await before?.(page),
-  ];
+  let scripts = taken?.scripts ?? [];
+  const isLoaded = taken !== undefined && sharedAs !== null && taken.sharedAs === sharedAs;
+  let wrong: string[];
+  if (isLoaded) {
+    wrong = watch(harness, page, notOfThePage);
+    await beginAgain(page, route);
+  } else {
+    for (const script of scripts) await script?.dispose();
+    await page.goto(`${harness.address}${lightPage}`);
+    await page.evaluate(() => {
+      sessionStorage.clear();
+      localStorage.clear();
+    });
+    scripts = [
+      ...(scenario === undefined ? [] : [await leftWith(page, scenario, attachments)]),
+      await listenToEngine(page),
+      await before?.(page),
+    ];
+    wrong = watch(harness, page, notOfThePage);
+    await page.goto(harness.address + route);
+    if (shared) await page.evaluate(() => Object.assign(globalThis, { isSharedTab: true }));
+  }
   return {
-    ...(await watched(harness, page, route, notOfThePage)),
+    page,
+    wrong,
     close: async () => {
-      for (const script of scripts) await script?.dispose();
       page.removeAllListeners("console");
       page.removeAllListeners("pageerror");
       page.removeAllListeners("request");
       await page.emulateMedia({ media: null, colorScheme: null });
       await page.mouse.move(0, 0);
-      idle.push(page);
+      // A page that was loaded again has forgotten its steps of undo.
+      const isStill = shared && (await page.evaluate(() => "isSharedTab" in globalThis));
+      idle.push({ page, sharedAs: isStill ? sharedAs : null, scripts });
     },
   };
+}
+
+/** All edits of a page undone, and its view made anew. */
+async function beginAgain(page: Page, route: string): Promise<void> {
+  const undo = page.getByRole("button", { name: /^Undo/ });
+  while (await undo.isEnabled()) await undo.click();
+  const [view, query] = route.replace("#/", "").split("?");
+  await goTo(page, view === "keep" ? "inputs" : "keep");
+  // Units and light stay as they were where an address does not say.
+  const usual = new URLSearchParams({ units: "us", theme: "auto" });
+  for (const [key, value] of new URLSearchParams(query)) usual.set(key, value);
+  await page.evaluate((to) => (location.hash = to), `#/${view}?${usual}`);
+  await page.waitForSelector(`main.view-${view} h1`);
+  await settled(page);
+  await page.waitForFunction((units) => {
+    const { heardFromEngine: heard } = globalThis as unknown as { heardFromEngine: FromEngine[] };
+    const last = heard.findLast((one) => one.kind === "answer");
+    return last?.kind === "answer" && last.answer.units === units;
+  }, usual.get("units"));
+  await page.evaluate(() => scrollTo(0, 0));
 }
 
 /** What a view is opened with; a width instead of `options.viewport`. */
@@ -202,9 +254,9 @@ export function pageOf(view: string, usual?: unknown): (plan?: ViewPlan) => Prom
 
 const openField = pageOf("field");
 
-/** The field notes, opened at a leaf. */
+/** The field notes, opened at a leaf, in a shared tab. */
 export async function openLeaf(scenario: unknown, leaf: string, query = ""): Promise<Tab> {
-  const tab = await openField({ scenario, query });
+  const tab = await openField({ scenario, query, shared: true });
   await turnToLeaf(tab.page, leaf);
   return tab;
 }
@@ -214,12 +266,18 @@ export async function turnToLeaf(page: Page, leaf: string): Promise<void> {
   await page.getByRole("button", { name: leaf, exact: true }).click();
 }
 
-async function watched(
+async function watched(harness: Harness, page: Page, route: string): Promise<Watched> {
+  const wrong = watch(harness, page);
+  await page.goto(harness.address + route);
+  return { page, wrong };
+}
+
+/** Whatever goes wrong from now on. */
+function watch(
   harness: Harness,
   page: Page,
-  route: string,
   ignored: (message: ConsoleMessage) => boolean = () => false,
-): Promise<Watched> {
+): string[] {
   const wrong: string[] = [];
   page.on("console", (message) => {
     if (/^(?:error|warning)$/.test(message.type()) && !ignored(message)) wrong.push(message.text());
@@ -229,8 +287,7 @@ async function watched(
     const url = request.url();
     if (!url.startsWith(harness.address) && !/^(?:data|blob):/.test(url)) wrong.push(`asked ${url}`);
   });
-  await page.goto(harness.address + route);
-  return { page, wrong };
+  return wrong;
 }
 
 /** Waits until the engine is through: the answer is whole and belongs to what is written. */
@@ -289,6 +346,18 @@ export function lastComparison(page: Page): Promise<Comparison> {
 export async function unfold(within: Locator): Promise<void> {
   const folded = within.locator("details:not([open]) > summary");
   while ((await folded.count()) > 0) await folded.first().click();
+}
+
+/** What is folded in the folded too. */
+export async function unfoldAll(page: Page): Promise<void> {
+  for (let folded = 1; folded > 0;) {
+    folded = await page.evaluate(() => {
+      const closed = document.querySelectorAll<HTMLDetailsElement>("details:not([open])");
+      for (const one of closed) one.open = true;
+      return closed.length;
+    });
+    await page.waitForTimeout(100);
+  }
 }
 
 /** Light, and width in px. */

@@ -2,7 +2,16 @@ import { existsSync, readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { readJson } from "../../src/scenario/read/readJson.ts";
-import { faultsSeen, lastComparison, lookAt, pageOf, patience, settled, typeAt } from "./harness.ts";
+import {
+  faultsSeen,
+  lastComparison,
+  lookAt,
+  pageOf,
+  patience,
+  settled,
+  typeAt,
+  unfoldAll,
+} from "./harness.ts";
 
 const demoText = readFileSync(
   new URL("../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url),
@@ -11,6 +20,11 @@ const demoText = readFileSync(
 const demo = readJson(demoText, "demo") as Record<string, unknown>;
 const { evidence: _, ...undug } = demo;
 const small = { ...undug, ensemble: { years: 12, seed: 1 } };
+const withoutFallow = {
+  ...small,
+  fallow: undefined,
+  cases: [{ name: "as it is" }, { name: "deeper", rootingDepth: "+2 in" }],
+};
 const fixture = (name: string) =>
   readFileSync(new URL(`../fixtures/weather/${name}`, import.meta.url), "utf8");
 
@@ -21,8 +35,12 @@ type Kept = Record<string, never> & {
 };
 
 const open = pageOf("inputs", small);
+/** In a shared tab where other tests begin with the same scenario. */
 async function opened(scenario: unknown = small) {
-  const { page, wrong, close } = await open({ scenario });
+  const { page, wrong, close } = await open({
+    scenario,
+    shared: scenario === small || scenario === withoutFallow,
+  });
   return { page, wrong, done: close };
 }
 
@@ -52,18 +70,6 @@ async function drop(page: Page, place: string, name: string, text: string): Prom
   await page.locator(`${place} .file-drop`).dispatchEvent("drop", { dataTransfer: data });
 }
 
-/** What is folded in the folded too. */
-async function unfoldAll(page: Page): Promise<void> {
-  for (let folded = 1; folded > 0;) {
-    folded = await page.evaluate(() => {
-      const closed = document.querySelectorAll<HTMLDetailsElement>("details:not([open])");
-      for (const one of closed) one.open = true;
-      return closed.length;
-    });
-    await page.waitForTimeout(100);
-  }
-}
-
 /** A year of daily weather for a file that has to be read whole. */
 function inventedYear(): string {
   const rows = Array.from({ length: 366 }, (_, day) => {
@@ -72,12 +78,6 @@ function inventedYear(): string {
   });
   return ["date,rain_mm,tmax_C,tmin_C", ...rows].join("\n");
 }
-
-const withoutFallow = {
-  ...small,
-  fallow: undefined,
-  cases: [{ name: "as it is" }, { name: "deeper", rootingDepth: "+2 in" }],
-};
 
 describe("a quantity", () => {
   test("in inches and in millimetres gives the same answer", async () => {

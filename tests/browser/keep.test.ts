@@ -33,7 +33,8 @@ async function openKeep(
   }: { files?: Record<string, string>; view?: string; query?: string; clipboard?: boolean } = {},
 ) {
   const options = { permissions: clipboard ? ["clipboard-read", "clipboard-write"] : [] };
-  return pageOf(view)({ scenario, attachments: files, query, options });
+  const shared = clipboard && (scenario === small || scenario === wheat);
+  return pageOf(view)({ scenario, attachments: files, query, options, shared });
 }
 
 /** What a button saves, put into the folder under its own name; its path. */

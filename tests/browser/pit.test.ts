@@ -25,8 +25,9 @@ async function openPit(
   options: ContextOptions = {},
   scenario: unknown = small,
   query = "",
+  shared = true,
 ): Promise<{ page: Page; wrong: string[]; close: () => Promise<void> }> {
-  const { page, wrong, close } = await open({ scenario, query, options });
+  const { page, wrong, close } = await open({ scenario, query, options, shared });
   await page.waitForSelector(".pit-wall[data-drawn]");
   // On a phone what is shown is chosen behind a fold.
   const fold = page.locator(".pit-more > summary");
@@ -222,7 +223,7 @@ describe("the season", () => {
   });
 
   test("is told to the ear when it rests, not while it plays", async () => {
-    const { page, wrong, close } = await openPit();
+    const { page, wrong, close } = await openPit({}, small, "", false);
     const heard = page.locator("main [aria-live=polite].only-heard");
     await page.getByRole("button", { name: "Play" }).click();
     await page.waitForFunction(

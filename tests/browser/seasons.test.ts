@@ -31,8 +31,13 @@ async function openSeasons(
   { query, files }: { query?: string; files?: Record<string, string> } = {},
 ) {
   const options = { permissions: ["clipboard-read", "clipboard-write"] };
-  const tab = await open({ scenario, attachments: files, query, options });
+  const tab = await open({ scenario, attachments: files, query, options, shared: scenario === small });
   await tab.page.waitForSelector(".season-card");
+  if (scenario === small) {
+    // What the page begins with; a shared tab has what was chosen last.
+    for (const name of ["pan loosened", "Extra water"]) await choose(tab.page, name);
+    await tab.page.getByRole("radio", { name: /^(?:most|largest gain|smallest loss) first$/ }).check();
+  }
   return tab;
 }
 

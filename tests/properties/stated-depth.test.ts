@@ -8,6 +8,14 @@ import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import { makeRunBuffers } from "../../src/answer/runs/run.ts";
 import { InputError } from "../../src/problem.ts";
 import { resolved } from "../support/demos.ts";
+import { casesOf } from "../support/laws.ts";
+
+const runsOf = {
+  equal: casesOf({ whole: 150, usually: 50 }),
+  later: casesOf({ whole: 100, usually: 30 }),
+  dug: casesOf({ whole: 40, usually: 24 }),
+  stated: casesOf({ whole: 60, usually: 20 }),
+};
 
 /** Laws of what is stated of the roots, over random scenarios as a file would hold them. Invented fields. */
 
@@ -95,7 +103,7 @@ function expectEqualRuns({ cases, pairs }: Pick<EnsembleAtRain, "cases" | "pairs
 /** How often the soil held roots above a depth stated for them, for the test to be about that too. */
 let heldAbove = 0;
 
-test("equal cases differ by exactly 0, whatever is said of their roots: 150 random fields", async () => {
+test(`equal cases differ by exactly 0, whatever is said of their roots: ${runsOf.equal} random fields`, async () => {
   heldAbove = 0;
   await fc.assert(
     fc.asyncProperty(anyField, anyRooting, async (field, [first, later]) => {
@@ -105,7 +113,7 @@ test("equal cases differ by exactly 0, whatever is said of their roots: 150 rand
       const answer = comparisonOf(ensemble, "us");
       if (answer.cases[1]!.shortOfStatedShare! > 0) heldAbove += 1;
     }),
-    { seed: 11, numRuns: 150 },
+    { seed: 11, numRuns: runsOf.equal },
   );
   expect(heldAbove).toBeGreaterThan(10);
 });
@@ -128,7 +136,7 @@ const anyCase = fc
     ...(own === undefined ? {} : { soil: own }),
   }));
 
-test("two later cases of one wording differ by exactly 0, whatever the first is: 100 random fields", async () => {
+test(`two later cases of one wording differ by exactly 0, whatever the first is: ${runsOf.later} random fields`, async () => {
   await fc.assert(
     fc.asyncProperty(
       anyField,
@@ -152,7 +160,7 @@ test("two later cases of one wording differ by exactly 0, whatever the first is:
         }
       },
     ),
-    { seed: 13, numRuns: 100 },
+    { seed: 13, numRuns: runsOf.later },
   );
 });
 
@@ -164,7 +172,7 @@ const dugOn: Readonly<Record<string, string>> = {
   sunflower: "2024-08-01",
 };
 
-test("a dig in either of two equal cases tells of both: 40 random fields", async () => {
+test(`a dig in either of two equal cases tells of both: ${runsOf.dug} random fields`, async () => {
   const seen = { fitted: 0, stated: 0 };
   await fc.assert(
     fc.asyncProperty(
@@ -193,13 +201,13 @@ test("a dig in either of two equal cases tells of both: 40 random fields", async
         if (first !== undefined) seen.stated += 1;
       },
     ),
-    { seed: 14, numRuns: 40 },
+    { seed: 14, numRuns: runsOf.dug },
   );
   // The dig decides, in fields with a stated depth too: or the law says little.
   expect(Math.min(seen.fitted, seen.stated), JSON.stringify(seen)).toBeGreaterThan(4);
 });
 
-test("a stated depth is never passed, and the roots grow to it as they would without it: 60 random fields", async () => {
+test(`a stated depth is never passed, and the roots grow to it as they would without it: ${runsOf.stated} random fields`, async () => {
   await fc.assert(
     fc.asyncProperty(anyField, fc.integer({ min: 5, max: 90 }), async (field, depth) => {
       const cases = [withDepth("grown", undefined), withDepth("stated", `${depth} in`)];
@@ -221,7 +229,7 @@ test("a stated depth is never passed, and the roots grow to it as they would wit
         });
       }
     }),
-    { seed: 12, numRuns: 60 },
+    { seed: 12, numRuns: runsOf.stated },
   );
 });
 

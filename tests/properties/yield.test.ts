@@ -7,6 +7,7 @@ import { floweringLossOf } from "../../src/crop/yield/floweringStress.ts";
 import { seasonYieldKgPerHa, type SeasonForYield, type YieldLine } from "../../src/crop/yield/yieldLine.ts";
 import { cropLines, yieldLineFor } from "../../src/crop/yield/yieldLines.ts";
 import { resolved } from "../support/demos.ts";
+import { wholeLaws } from "../support/laws.ts";
 
 const between = (min: number, max: number) =>
   fc.integer({ min: 0, max: 1_000_000 }).map((step) => min + ((max - min) * step) / 1_000_000);
@@ -128,6 +129,9 @@ const fields = ["corn", "grain sorghum", "winter wheat", "sunflower"].flatMap((c
   ),
 );
 
+/** Every fifth, unless laws are tried whole: five divides no length of the lists above, so all crops, textures and rains are among them. */
+const tried = (all: readonly Field[]) => (wholeLaws ? all : all.filter((_, i) => i % 5 === 0));
+
 const mean = (values: Float64Array) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /**
@@ -143,7 +147,7 @@ describe("fewer plants never make more grain than a full stand", () => {
    */
   const mostGain = 0.2;
 
-  test.each(fields)("$crop, $texture, $annualRain, begun at $share", async (field) => {
+  test.each(tried(fields))("$crop, $texture, $annualRain, begun at $share", async (field) => {
     const [full, ...thin] = await seasonsOf(field, stands);
     for (const one of thin) {
       expect(mean(one.yieldKgPerHaByRun)).toBeLessThanOrEqual(mean(full!.yieldKgPerHaByRun));
@@ -162,7 +166,7 @@ describe("fewer plants never make more grain than a full stand", () => {
   });
 
   test("by itself, in a file of its own, a thin stand makes what it makes beside a full one", async () => {
-    for (const field of fields.filter(({ annualRain }) => annualRain === "14 in")) {
+    for (const field of tried(fields.filter(({ annualRain }) => annualRain === "14 in"))) {
       const together = await seasonsOf(field, [1, 0.4]);
       const [alone] = await seasonsOf(field, [0.4]);
       expect([...alone!.yieldKgPerHaByRun]).toEqual([...together[1]!.yieldKgPerHaByRun]);
@@ -171,7 +175,7 @@ describe("fewer plants never make more grain than a full stand", () => {
 });
 
 test("a case's yield does not change when other cases come after it, and equal cases differ by 0", async () => {
-  for (const field of fields.filter(({ annualRain }) => annualRain === "20 in")) {
+  for (const field of tried(fields.filter(({ annualRain }) => annualRain === "20 in"))) {
     const [alone] = await seasonsOf(field, [0.6]);
     const [first, , again] = await seasonsOf(field, [0.6, 1, 0.6]);
     expect([...first!.yieldKgPerHaByRun]).toEqual([...alone!.yieldKgPerHaByRun]);

@@ -14,7 +14,11 @@ import type { FromEngine } from "../../../../web/worker/protocol.ts";
 const demo = JSON.parse(
   readFileSync(new URL("../../../../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
 ) as JsonGroup;
-const scenario: Json = { ...demo, ensemble: { years: 24, seed: 3 } };
+const years = 16;
+/** With its dig, which is fitted. */
+const dug: Json = { ...demo, ensemble: { years, seed: 3 } };
+const { evidence: _, ...undug } = demo;
+const scenario: Json = { ...undug, ensemble: { years, seed: 3 } };
 const shown = { run: null, totalIndex: null };
 
 function open(): {
@@ -45,18 +49,23 @@ function open(): {
   return { engine, heard, until };
 }
 
+/** Never changed by the tests: worked out once for each scenario. */
+const ensembles = new Map<Json, ReturnType<typeof runEnsemble>>();
+
 async function commandLine(of: Json, units: "us" | "metric" = "us") {
-  const read = await resolveScenario(of, { fileName: "x", readText: () => "" });
-  return comparisonOf(runEnsemble(read), units);
+  const ensemble =
+    ensembles.get(of) ?? runEnsemble(await resolveScenario(of, { fileName: "x", readText: () => "" }));
+  ensembles.set(of, ensemble);
+  return comparisonOf(ensemble, units);
 }
 
 describe("the engine", () => {
   test("answers as the command line does: a season first, then the middle total, then all, then the fan", async () => {
     const { engine, heard, until } = open();
-    engine.onMessage({ kind: "compute", id: 1, scenario, units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 1, scenario: dug, units: "us", shown });
     const whole = await until("answer", 1, true);
     if (whole.kind !== "answer") throw new Error("no answer");
-    expect(whole.answer.comparison).toEqual(await commandLine(scenario));
+    expect(whole.answer.comparison).toEqual(await commandLine(dug));
     expect(whole.answer.sentences[0]).toMatch(/^At 13 in of rain/);
     const fan = await until("fan", 1, true);
     if (fan.kind !== "fan") throw new Error("no fan");
@@ -77,10 +86,10 @@ describe("the engine", () => {
       engine.onSecondWorker(structuredClone(message));
     }, makePause());
     engine.getHelp(secondWorker);
-    engine.onMessage({ kind: "compute", id: 1, scenario, units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 1, scenario: dug, units: "us", shown });
     const whole = await until("answer", 1, true);
     if (whole.kind !== "answer") throw new Error("no answer");
-    expect(whole.answer.comparison).toEqual(await commandLine(scenario));
+    expect(whole.answer.comparison).toEqual(await commandLine(dug));
     const { traces } = whole.answer.byRun;
     expect(traces.cases.every(({ count }) => count.every((points) => points > 5))).toBe(true);
     expect(helped).toBeGreaterThan(0);
@@ -113,7 +122,7 @@ describe("the engine", () => {
 
   test("the first of all with many runs comes from the first twenty-five, and is taken over by all of them", async () => {
     const { engine, heard, until } = open();
-    const many = setAt(setAt(scenario, "ensemble.years", 90), "weather.annualRain", "13 in");
+    const many = setAt(setAt(dug, "ensemble.years", 50), "weather.annualRain", "13 in");
     engine.onMessage({ kind: "compute", id: 1, scenario: many, units: "us", shown });
     const whole = await until("answer", 1, true);
     if (whole.kind !== "answer") throw new Error("no answer");
@@ -133,7 +142,7 @@ describe("the engine", () => {
     engine.onMessage({
       kind: "compute",
       id: 1,
-      scenario: setAt(scenario, "ensemble.years", 2000),
+      scenario: setAt(scenario, "ensemble.years", 600),
       units: "us",
       shown,
     });
@@ -149,7 +158,7 @@ describe("the engine", () => {
     engine.onMessage({
       kind: "compute",
       id: 1,
-      scenario: setAt(scenario, "ensemble.years", 200),
+      scenario: setAt(scenario, "ensemble.years", 60),
       units: "us",
       shown,
     });
@@ -169,13 +178,13 @@ describe("the engine", () => {
 
   test("other units come without running again", async () => {
     const { engine, heard, until } = open();
-    engine.onMessage({ kind: "compute", id: 1, scenario, units: "us", shown });
+    engine.onMessage({ kind: "compute", id: 1, scenario: dug, units: "us", shown });
     await until("fan", 1, true);
     heard.length = 0;
     engine.onMessage({ kind: "units", id: 1, units: "metric" });
     const told = await until("answer", 1, true);
     if (told.kind !== "answer") throw new Error("no answer");
-    expect(told.answer.comparison).toEqual(await commandLine(scenario, "metric"));
+    expect(told.answer.comparison).toEqual(await commandLine(dug, "metric"));
     expect(heard.map(({ kind }) => kind)).toEqual(["season", "answer", "fan"]);
   });
 
@@ -190,7 +199,7 @@ describe("the engine", () => {
       one.kind === "season" ? [[one.season.run, one.season.totalIndex]] : [],
     );
     expect(runs[0]).toEqual([5, 2]);
-    expect(runs[1]![0]).toBeLessThan(24);
+    expect(runs[1]![0]).toBeLessThan(years);
   });
 
   test("texts wait for the whole answer", async () => {

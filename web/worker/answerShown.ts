@@ -2,7 +2,7 @@ import type { YearsInARow } from "../../src/answer/chain/answerOf.ts";
 import { middleRun } from "../../src/answer/runs/chosenRun.ts";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import { middleTotalIndex } from "../../src/answer/runs/middleTotal.ts";
-import type { Ensemble, EnsembleAtRain } from "../../src/answer/runs/ensemble.ts";
+import type { Ensemble } from "../../src/answer/runs/ensemble.ts";
 import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import { fieldSentences, fieldTypeset } from "../../src/report/sentences/field/fieldSentences.ts";
@@ -10,8 +10,9 @@ import { firstLines } from "../../src/report/sentences/firstLine.ts";
 import { methodLines } from "../../src/report/sentences/methodText.ts";
 import { shownIn } from "../../src/report/tables/formatters.ts";
 import { typeset } from "../../src/report/tables/typeset.ts";
-import { yearsShown } from "./years.ts";
-import type { Answer, RunsAtRain, Traces } from "./protocol.ts";
+import { runsAtRain } from "./shown/runsAtRain.ts";
+import { yearsShown } from "./shown/years.ts";
+import type { Answer, Traces } from "./protocol.ts";
 
 /**
  * The answer as the page shows it, from the totals that are done; `ensemble` may hold the middle one only, or the first runs.
@@ -61,25 +62,6 @@ export function atMiddleTotal(ensemble: Ensemble): Ensemble {
   const middle =
     ensemble.byRainTotal[middleTotalIndex(ensemble.byRainTotal.map(({ rainTotalMm }) => rainTotalMm))]!;
   return { ...ensemble, byRainTotal: [middle] };
-}
-
-export function runsAtRain(
-  { rainTotalMm, annualRainMmByRun, cases }: EnsembleAtRain,
-  factor: number,
-): RunsAtRain {
-  return {
-    rainTotalMm,
-    annualRainMm: annualRainMmByRun,
-    cases: cases.map(({ name, byRun, yieldKgPerHaByRun }) => ({
-      name,
-      seasonRainMm: byRun.rainMm,
-      waterUseMm: byRun.waterUseMm,
-      transpirationMm: byRun.transpirationMm,
-      finalRootDepthMm: byRun.finalRootDepthMm,
-      storedAtSowingMm: byRun.storedAtSowingMm,
-      yield: yieldKgPerHaByRun.map((kgPerHa) => kgPerHa * factor),
-    })),
-  };
 }
 
 /** A list broken into lines for a terminal, as paragraphs again. */

@@ -31,8 +31,8 @@ import { keptText } from "./keptText.ts";
 import type { FromEngine, ShownRun, ToEngine } from "./protocol.ts";
 import { readAttachment } from "./readAttachment.ts";
 import { buffersOf } from "./seasonShown.ts";
-import type { YearsJob } from "./years.ts";
-import { outlookShown } from "./outlookShown.ts";
+import type { YearsJob } from "./shown/years.ts";
+import { outlookShown } from "./shown/outlookShown.ts";
 import { resolvedOf } from "./resolved.ts";
 
 /** Runs go on for this long before messages are listened to again, ms. */

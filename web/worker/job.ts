@@ -12,7 +12,7 @@ import { unpackRuns } from "./packedRuns.ts";
 import type { Answer, SeasonShown, ShownRun, Traces } from "./protocol.ts";
 import { openFan, type OpeningFan } from "./rainFan.ts";
 import { seasonShown } from "./seasonShown.ts";
-import { openYears, type YearsJob } from "./years.ts";
+import { openYears, type YearsJob } from "./shown/years.ts";
 import { emptyTraces, trace } from "./traces.ts";
 
 /** A scenario that can be run, and how far its answer has come; it can be gone on with at any time. */

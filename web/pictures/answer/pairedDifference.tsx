@@ -1,5 +1,6 @@
 import type { DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
 import { fixed, type Formatters } from "../../../src/report/tables/formatters.ts";
+import { widthOf } from "../../../src/drawing/text.ts";
 import { caseStyle, fontFamily, palette, words } from "../kit/palette.ts";
 import { pairedTable, pilesOf } from "./pairedDifferencePiles.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
@@ -103,12 +104,16 @@ interface ThresholdProps {
 function Threshold({ at, mm, bottom, shown, width }: ThresholdProps) {
   const { pencil } = palette();
   const x = at(mm);
-  const right = x < width * 0.6;
+  const said = `matters from ${shown.fineWater(mm)} ${shown.length}`;
+  const sidePx = 6 + widthOf(said, defaults.sizePx);
+  // Beside its line where there is room, else as near to it as the edge lets it.
+  const right = x < width * 0.6 || x < sidePx;
+  const start = right ? Math.min(x + 6, Math.max(0, width - sidePx)) : x - 6;
   return (
     <>
       <line x1={x} x2={x} y1="4" y2={bottom} stroke={pencil} stroke-dasharray="3 4" />
-      <text x={right ? x + 6 : x - 6} y="15" text-anchor={right ? "start" : "end"} fill={pencil}>
-        matters from {shown.fineWater(mm)} {shown.length}
+      <text x={start} y="15" text-anchor={right ? "start" : "end"} fill={pencil}>
+        {said}
       </text>
     </>
   );

@@ -1,22 +1,22 @@
-import { comparisonOfYears, yearsInARow, type YearsInARow } from "../../src/answer/chain/answerOf.ts";
-import { linksCounted } from "../../src/answer/chain/chainEnsemble.ts";
-import { prepareChains } from "../../src/answer/chain/prepareChains.ts";
-import { chainsInSteps } from "../../src/answer/chain/runChains.ts";
-import { walkChain } from "../../src/answer/chain/walkedChain.ts";
-import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
-import { middleTotalIndex } from "../../src/answer/runs/middleTotal.ts";
-import { middleRun } from "../../src/answer/runs/chosenRun.ts";
-import type { AnswerCache } from "../../src/answer/runs/answerCache.ts";
-import type { CaseAfterRun } from "../../src/answer/runs/run.ts";
-import { yearOf } from "../../src/quantity/calendar.ts";
-import type { Comparison } from "../../src/answer/comparison/comparison.ts";
-import type { Units } from "../../src/quantity/kinds.ts";
-import type { RotationPlan, Scenario } from "../../src/scenario/scenario.ts";
-import { chainSentences } from "../../src/report/sentences/chainText.ts";
-import { shownIn } from "../../src/report/tables/formatters.ts";
-import { typeset } from "../../src/report/tables/typeset.ts";
-import { runsAtRain } from "./answerShown.ts";
-import type { CaseOfYear, YearOnWall, YearsShown } from "./protocol.ts";
+import { comparisonOfYears, yearsInARow, type YearsInARow } from "../../../src/answer/chain/answerOf.ts";
+import { linksCounted } from "../../../src/answer/chain/chainEnsemble.ts";
+import { prepareChains } from "../../../src/answer/chain/prepareChains.ts";
+import { chainsInSteps } from "../../../src/answer/chain/runChains.ts";
+import { walkChain } from "../../../src/answer/chain/walkedChain.ts";
+import { shownYield } from "../../../src/answer/comparison/yieldUnits.ts";
+import { middleTotalIndex } from "../../../src/answer/runs/middleTotal.ts";
+import { middleRun } from "../../../src/answer/runs/chosenRun.ts";
+import type { AnswerCache } from "../../../src/answer/runs/answerCache.ts";
+import type { CaseAfterRun } from "../../../src/answer/runs/run.ts";
+import { yearOf } from "../../../src/quantity/calendar.ts";
+import type { Comparison } from "../../../src/answer/comparison/comparison.ts";
+import type { Units } from "../../../src/quantity/kinds.ts";
+import type { RotationPlan, Scenario } from "../../../src/scenario/scenario.ts";
+import { chainSentences } from "../../../src/report/sentences/chainText.ts";
+import { shownIn } from "../../../src/report/tables/formatters.ts";
+import { typeset } from "../../../src/report/tables/typeset.ts";
+import { runsAtRain } from "./runsAtRain.ts";
+import type { CaseOfYear, YearOnWall, YearsShown } from "../protocol.ts";
 
 /** Years in a row as far as they have been run. */
 export interface YearsJob {

@@ -71,7 +71,11 @@ function subcommand(command: Command, context: Context): Commander {
   for (const name of command.flags) made.addOption(flagOption(name));
   made.action(async (file: string | undefined, flags: GivenFlags) => {
     const { run } = await command.load();
-    await run(context, file, flags);
+    try {
+      await run(context, file, flags);
+    } catch (error) {
+      throw error instanceof InputError && file !== undefined ? new InputError(error.problems, file) : error;
+    }
   });
   return made;
 }

@@ -21,7 +21,7 @@ import { fieldAverage } from "./fieldAverage.ts";
 import { moneyOf, type MoneyOfPair } from "../money/money.ts";
 import { medianOf, spreadOf } from "../../statistics/quantiles.ts";
 import { atEndMm, onlyRootsDiffer, rootsEndAt } from "./rootsOfCases.ts";
-import { unitDoubts } from "./unitDoubts.ts";
+import { doubtsOf } from "./doubts.ts";
 import { shownYield, type ShownYield } from "./yieldUnits.ts";
 
 /**
@@ -64,15 +64,10 @@ export function comparisonOf(
       scenario.rowPositions === null ? null : fieldAverage(ensemble, scenario.rowPositions, scenario.money),
     money,
     defaults: scenario.defaults,
-    notes: [
-      ...new Set([...recordDoubts(scenario), ...scenario.notes, ...ensemble.preparation.weatherYears.notes]),
-    ],
+    doubts: doubtsOf(scenario),
+    notes: [...new Set([...scenario.notes, ...ensemble.preparation.weatherYears.notes])],
   };
   return { ...answer, cautions: cautionsFor(answer, scenario, years) };
-}
-
-function recordDoubts({ weather: { source } }: Scenario): string[] {
-  return source.kind === "record" ? unitDoubts(source.record) : [];
 }
 
 function answerAtRain(

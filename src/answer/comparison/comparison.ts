@@ -29,6 +29,8 @@ export interface Comparison {
   /** Null where no price is told. */
   readonly money: MoneyAnswer | null;
   readonly defaults: readonly DefaultUsed[];
+  /** What of the input is hard to believe: told before everything else. */
+  readonly doubts: readonly string[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
   /** First year and year after year, where the scenario has a rotation; what stands above is then year after year. */

@@ -14,7 +14,7 @@ export const run: RunCommand = async (context, file, flags) => {
   const scenario = await loadScenario(context, file ?? "", flags);
   const progress = progressOn(context, "run");
   try {
-    const { evidence, invented, cautions } = comparisonOf(
+    const { evidence, invented, doubts, cautions } = comparisonOf(
       runEnsemble(scenario, progress.report),
       flags.units,
     );
@@ -26,10 +26,11 @@ export const run: RunCommand = async (context, file, flags) => {
           scenario: scenario.name,
           invented,
           ...evidence,
+          doubts,
           notes: scenario.notes,
           cautions,
         })
-      : evidenceText(evidence, scenario, flags.units, cautions);
+      : evidenceText(evidence, scenario, flags.units, cautions, doubts);
     handOver(context, text, flags.out);
   } finally {
     progress.end();

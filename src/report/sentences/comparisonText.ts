@@ -3,7 +3,7 @@ import type { Spread } from "../../statistics/quantiles.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import { differenceDigits } from "../tables/differenceDigits.ts";
 import { chainLines, chainSentences } from "./chainText.ts";
-import { firstLines } from "./firstLine.ts";
+import { doubtLines, firstLines } from "./firstLine.ts";
 import { methodLines } from "./methodText.ts";
 import { fixed, percent, shownIn, type Formatters } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
@@ -26,8 +26,12 @@ export function comparisonText(
 ): string {
   const shown = shownIn(units);
   const { chain } = comparison;
-  const plain = firstLines(comparison, shown).flatMap((line) => wrap(line));
+  const doubted = doubtLines(comparison).flatMap((line) => wrap(line));
+  const plain = firstLines(comparison, shown)
+    .slice(comparison.doubts.length)
+    .flatMap((line) => wrap(line));
   const lines = [
+    ...doubted,
     ...(chain === undefined ? plain : chainSentences(chain, shown).flatMap((line) => wrap(line))),
     "",
     ...wrap(`${comparison.scenario}${comparison.invented ? " (invented data)" : ""}`),

@@ -160,6 +160,7 @@ describe("the first line", () => {
   test.each([
     ["described soil", 'The roots of "deeper" could not go deeper: the soil is described to 26.0 in.'],
     ["rock", 'The roots of "deeper" could not go deeper: rock at 26.0 in ends them.'],
+    ["caliche", 'The roots of "deeper" could not go deeper: caliche at 26.0 in ends them.'],
   ] as const)("roots stopped by %s", (rootsEndAt, words) => {
     const cases = [someCase, { ...someCase, name: "deeper", rootsEndAt }];
     expect(said(someComparison({ cases }))).toMatch(new RegExp(`\\(1 to 9\\)\\. ${words}$`));

@@ -4,6 +4,7 @@ import type { Scenario } from "../../../scenario/scenario.ts";
 import { bullets, wrap } from "../../../wrap.ts";
 import { countsLines } from "./countsText.ts";
 import { digLines, digSentences } from "./digText.ts";
+import { doubtLines } from "../firstLine.ts";
 import { measuredYield } from "./measuredYield.ts";
 import { contradictionsSaid, reconcileSaid } from "./reconcileText.ts";
 import { shownIn, type Formatters } from "../../tables/formatters.ts";
@@ -100,9 +101,11 @@ export function evidenceText(
   scenario: Scenario,
   units: Units,
   cautions: readonly string[],
+  doubts: readonly string[],
 ): string {
   const { name, invented, notes } = scenario;
   const lines = [
+    ...doubtLines({ doubts }).flatMap((line) => wrap(line)),
     ...wrap(`${name}${invented ? " (invented data)" : ""}`),
     "",
     ...evidenceLines(answer, scenario, units),

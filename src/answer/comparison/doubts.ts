@@ -20,6 +20,6 @@ function rainDoubts({ rainTotalsMm, rainTotalOver }: Scenario["weather"]): strin
   const said = odd.map((mm) => sayBoth(mm, "rain")).join(", ");
   const range = `${sayBoth(least, "rain")} to ${sayBoth(most, "rain")}`;
   return [
-    `Rain of ${said} a ${rainTotalOver} is asked for, which is hard to believe of a dryland field (there it is ${range} a year): check the number and its unit.`,
+    `Rain of ${said} a ${rainTotalOver} is asked for, which is hard to believe of a dryland field, where a year has ${range}: check the number and its unit.`,
   ];
 }

@@ -60,6 +60,7 @@ export function readBaseLayers(
   return attempt(notebook, () => {
     const reading = readHorizons(readText(file, "soil.horizons.file"), file, { component, pedon });
     notebook.notes.push(`Soil layers are those of ${reading.name} in ${file}.`, ...reading.notes);
+    notebook.doubts.push(...reading.doubts);
     return {
       layers: reading.layers.map(asPart),
       paths: reading.layers.map(({ name }) => `soil.horizons.${name}`),

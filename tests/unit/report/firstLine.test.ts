@@ -166,6 +166,16 @@ describe("the first line", () => {
     expect(said(someComparison({ cases }))).toMatch(new RegExp(`\\(1 to 9\\)\\. ${words}$`));
   });
 
+  test("what is hard to believe comes before the answer", () => {
+    const doubts = ["Rain of 130 in a year is asked for: check the number and its unit."];
+    expect(said(someComparison({ doubts }))).toMatch(
+      /^Doubtful: Rain of 130 in .* unit\.\s+At 13 in of rain/,
+    );
+    const whole = comparisonText(someComparison({ doubts }), "us", "short");
+    expect(whole.split("Doubtful:").length).toBe(2);
+    expect(whole).toMatch(/^Doubtful: Rain of 130 in/);
+  });
+
   test("one run has no range", () => {
     const method = { ...someComparison().method, runs: 1 };
     expect(said(someComparison({ method }))).toBe(

@@ -86,6 +86,23 @@ describe("soil survey", () => {
   });
 });
 
+describe("inches under the survey's names, which mean cm", () => {
+  const inInches = ["0,8,30", "8,32,25"].map(
+    (cells, h) => `ZZ001,Aa,Testa,11,${h},H${h},${cells},50,20,1.5,1.40,9,0.18`,
+  );
+  test("are doubted: no survey stops at 32 cm without rock", () => {
+    expect(readHorizons(survey(...inInches), "soil.csv", {}).doubts).toEqual([
+      "soil.csv component 11 ends at 32 cm (12.6 in) with no rock below it, which is shallow for a soil survey: its columns mean cm, so write inches as cm.",
+    ]);
+  });
+  test("rock, or a soil described to five feet, is believed", () => {
+    const rock = "ZZ001,Aa,Testa,11,9,R,32,80,,,,,,,";
+    expect(readHorizons(survey(...inInches, rock), "soil.csv", {}).doubts).toEqual([]);
+    const deep = "ZZ001,Aa,Testa,11,9,C,32,152,30,50,20,1.5,1.40,9,0.18";
+    expect(readHorizons(survey(...inInches, deep), "soil.csv", {}).doubts).toEqual([]);
+  });
+});
+
 describe("laboratory", () => {
   const row = "X1,Testa,A,0,20,30,50,20,1.40,22,,9";
   test("water by weight becomes water by volume", () => {

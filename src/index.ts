@@ -98,6 +98,7 @@ export { outlookText } from "./report/sentences/outlookText.ts";
 export { weatherText } from "./report/sentences/weatherText.ts";
 export { ledgerCsv, ledgerTable, type LedgerTable } from "./report/tables/ledgerCsv.ts";
 export { jsonText } from "./report/tables/roundForPrint.ts";
+export { unitsBeside, type JsonUnits } from "./report/tables/unitsBeside.ts";
 
 // What is wrong with an input
 export { InputError, sayProblem, type Problem } from "./problem.ts";

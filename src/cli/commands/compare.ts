@@ -3,6 +3,7 @@ import { UsageError } from "../../problem.ts";
 import { comparisonText } from "../../report/sentences/comparisonText.ts";
 import { fieldParts } from "../../report/sentences/field/fieldText.ts";
 import { jsonText } from "../../report/tables/roundForPrint.ts";
+import { unitsBeside, unitsOf } from "../../report/tables/unitsBeside.ts";
 import type { RunCommand } from "../context.ts";
 import { flagWritten, type GivenFlags } from "../flags.ts";
 import { loadScenario } from "../loadScenario.ts";
@@ -21,7 +22,7 @@ export const run: RunCommand = async (context, file, flags) => {
     const comparison = answerOf(scenario, flags.units, progress.report);
     progress.end();
     const text = flags.json
-      ? jsonText(comparison)
+      ? jsonText(unitsBeside(comparison, unitsOf(scenario, flags.units)))
       : comparisonText(
           comparison,
           flags.units,

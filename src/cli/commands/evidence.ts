@@ -3,6 +3,7 @@ import { runEnsemble } from "../../answer/runs/ensemble.ts";
 import { InputError } from "../../problem.ts";
 import { evidenceText } from "../../report/sentences/field/evidenceText.ts";
 import { jsonText } from "../../report/tables/roundForPrint.ts";
+import { unitsBeside, unitsOf } from "../../report/tables/unitsBeside.ts";
 import type { RunCommand } from "../context.ts";
 import { loadScenario } from "../loadScenario.ts";
 import { progressOn } from "../progress.ts";
@@ -25,7 +26,7 @@ export const run: RunCommand = async (context, file, flags) => {
           format: "rootfront-evidence/1",
           scenario: scenario.name,
           invented,
-          ...evidence,
+          ...(unitsBeside(evidence, unitsOf(scenario, flags.units)) as object),
           doubts,
           notes: scenario.notes,
           cautions,

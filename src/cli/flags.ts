@@ -43,6 +43,9 @@ export interface GivenFlags {
   readonly sort?: string;
   readonly only?: string;
   readonly skipGaps?: true;
+  readonly csv?: true;
+  readonly brief?: true;
+  readonly defaults?: true;
 }
 
 interface Flag {
@@ -164,6 +167,12 @@ const flags = {
   skipGaps: {
     spec: "--skip-gaps",
     says: "leave out seasons that touch a gap of the record, counted and named, instead of refusing the record",
+  },
+  csv: { spec: "--csv", says: "print the answer as a flat table, a row a rainfall total and case" },
+  brief: { spec: "--brief", says: "print ten lines: dollars first where a price is given" },
+  defaults: {
+    spec: "--defaults",
+    says: "list every default with its reason, not only the two that decide most",
   },
   save: {
     spec: "--save <file>",

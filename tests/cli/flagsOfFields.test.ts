@@ -42,6 +42,9 @@ const fieldOfFlag: Readonly<Record<string, string | null>> = {
   "--sort": null,
   "--only": null,
   "--skip-gaps": null,
+  "--csv": null,
+  "--brief": null,
+  "--defaults": null,
 };
 
 const names = [...new Set(commands.flatMap(({ flags }) => flags))];

@@ -83,7 +83,7 @@ function answerText(ensemble: Ensemble, units: Units): string {
   return comparisonText(
     comparison,
     units,
-    "short",
+    "deciding",
     fieldParts(comparison, ensemble.preparation.scenario, units),
   );
 }

@@ -171,7 +171,7 @@ describe("the first line", () => {
     expect(said(someComparison({ doubts }))).toMatch(
       /^Doubtful: Rain of 130 in .* unit\.\s+At 13 in of rain/,
     );
-    const whole = comparisonText(someComparison({ doubts }), "us", "short");
+    const whole = comparisonText(someComparison({ doubts }), "us", "deciding");
     expect(whole.split("Doubtful:").length).toBe(2);
     expect(whole).toMatch(/^Doubtful: Rain of 130 in/);
   });
@@ -183,7 +183,7 @@ describe("the first line", () => {
     );
     const alone = said(someComparison({ method, cases: [someCase], differences: [] }));
     expect(alone).toContain("in the one season run, for about 24 bu/ac. There is only one case");
-    expect(comparisonText(someComparison({ method }), "us", "short")).not.toMatch(/P10|P90/);
+    expect(comparisonText(someComparison({ method }), "us", "deciding")).not.toMatch(/P10|P90/);
   });
 
   test("several cases: a sentence each, by name", () => {
@@ -228,7 +228,7 @@ describe("the whole text", () => {
     const text = comparisonText(
       someComparison({ differences, byRainTotal: [{ ...byRainTotal[0]!, differences }] }),
       "us",
-      "short",
+      "deciding",
     );
     expect(text).toContain("about 0.8 bu/ac (0.4 to 1.3)");
     expect(text).toMatch(/0\.10 0\.20 0\.30 +0\.4 0\.8 1\.3/);
@@ -238,7 +238,7 @@ describe("the whole text", () => {
   test("control characters of a name go no further", () => {
     const name = "pan\u001b[31m\u009b\u202e red\nnext";
     const cases = [{ ...someCase, name }];
-    const text = comparisonText(someComparison({ scenario: name, cases, notes: [name] }), "us", "each");
+    const text = comparisonText(someComparison({ scenario: name, cases, notes: [name] }), "us", "all");
     // oxlint-disable-next-line no-control-regex
     expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/);
     expect(text).not.toMatch(/^next/m);
@@ -273,7 +273,7 @@ describe("the whole text", () => {
         notes: ["z".repeat(300)],
       }),
       units,
-      "each",
+      "all",
     );
     expect(Math.max(...text.split("\n").map((line) => line.length))).toBeLessThanOrEqual(80);
   });

@@ -897,6 +897,18 @@ const ofOddFigures: readonly Row[] = [
     'yield.slope.low: expected yield for each depth of water such as "4.9 bu/ac/in" or "12 kg/ha/mm", found 4; write the unit as bu/ac/in, lb/ac/in or kg/ha/mm',
   ],
   [
+    "strips of a year that is a slip of the pen",
+    {
+      evidence: { strips: { cases: ["as it is", "deeper"], yields: [["61 bu/ac", "66 bu/ac"]], year: 204 } },
+    },
+    "evidence.strips.year: expected a whole number from 1800 to 2200, found 204; check the number",
+  ],
+  [
+    "counts of a year in words",
+    { evidence: { countsYear: "last year" } },
+    'evidence.countsYear: expected a whole number from 1800 to 2200, found "last year"; write it without quotes',
+  ],
+  [
     "a price without anything beside it",
     { money: { price: 4.2 } },
     'money.price: expected a price such as "5 USD/bu" or "0.18 EUR/kg", found 4.2; write amount, currency, and per bu, lb, kg or t',

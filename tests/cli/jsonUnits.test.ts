@@ -33,7 +33,7 @@ async function answer(...args: string[]): Promise<unknown> {
 
 function untold(of: unknown): string[] {
   return figures(of)
-    .filter(({ path, told }) => !told)
+    .filter(({ told }) => !told)
     .map(({ path }) => path);
 }
 

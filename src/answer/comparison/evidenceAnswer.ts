@@ -13,7 +13,7 @@ import { digAnswer, type DigAnswer } from "../dig/digAnswer.ts";
 import { probedWater, type ProbedWater } from "../../evidence/samples/moistDepth.ts";
 import { reconcile, type Reach, type Reconciliation } from "../../evidence/reconcile.ts";
 import { soilSampled, type SoilSampled } from "../../evidence/samples/soilSampled.ts";
-import { answerStrips, type Strips, type StripsAnswer } from "../../evidence/strips.ts";
+import { answerStrips, type StripsAnswer } from "../../evidence/strips.ts";
 
 /** Everything measured in the field, beside what the model makes of it. Water and depth in mm, yields in kg/ha. */
 export interface EvidenceAnswer {

@@ -40,8 +40,18 @@ const measured: readonly string[] = [
 ];
 /** Of these groups, the figures that are yields; the others count or compare. */
 const yields: readonly string[] = [
-  ...["value", "standardError", "interval", "low", "middle", "high"],
-  ...["mean", "median", "sd", "sds", "smallest", "largest"],
+  "value",
+  "standardError",
+  "interval",
+  "low",
+  "middle",
+  "high",
+  "mean",
+  "median",
+  "sd",
+  "sds",
+  "smallest",
+  "largest",
 ];
 
 /**

@@ -3,7 +3,7 @@
  *
  *   const scenario = await resolveScenario(readJson(text, "my-field.json"), { fileName: "my-field.json", readText });
  *   const answer = answerOf(scenario, "us");
- *   console.log(comparisonText(answer, "us", "short"));
+ *   console.log(comparisonText(answer, "us", "deciding"));
  */
 
 // The scenario file
@@ -93,11 +93,14 @@ export { outlookOf } from "./answer/outlook/outlookOf.ts";
 export type { CaseEnd, CaseNow, LayerNow, Outlook, OutlookDifference } from "./answer/outlook/outlook.ts";
 
 // Results as text
+export { briefText } from "./report/sentences/briefText.ts";
 export { comparisonText, type DefaultsTold } from "./report/sentences/comparisonText.ts";
 export { outlookText } from "./report/sentences/outlookText.ts";
 export { weatherText } from "./report/sentences/weatherText.ts";
 export { ledgerCsv, ledgerTable, type LedgerTable } from "./report/tables/ledgerCsv.ts";
+export { csvText } from "./report/tables/csvText.ts";
 export { jsonText } from "./report/tables/roundForPrint.ts";
+export { unitsBeside, type JsonUnits } from "./report/tables/unitsBeside.ts";
 
 // What is wrong with an input
 export { InputError, sayProblem, type Problem } from "./problem.ts";

@@ -33,11 +33,18 @@ export function quoteFound(found: unknown): string {
   return plain.length > 60 ? `"${plain.slice(0, 57).join("")}..."` : `"${plain.join("")}"`;
 }
 
+/** A flag is in no file, a place in a file names its own, and `file` is the path itself. */
+function inFile({ field }: Problem, file: string | undefined): string {
+  const isTold = file === undefined || field === "file" || field.startsWith("--") || field.startsWith(file);
+  return isTold ? "" : `${printable(file)}: `;
+}
+
 /** The input is wrong (exit 1). Carries every problem found, first first. */
 export class InputError extends Error {
   readonly problems: readonly Problem[];
-  constructor(problems: readonly Problem[]) {
-    super(problems.map(sayProblem).join("\n"));
+  /** @param file where they are found, said in front of each line that does not name it: several files may be run in a row */
+  constructor(problems: readonly Problem[], file?: string) {
+    super(problems.map((problem) => inFile(problem, file) + sayProblem(problem)).join("\n"));
     this.name = "InputError";
     this.problems = problems;
   }

@@ -23,7 +23,7 @@ export const commands: readonly Command[] = [
     argument: "[file]",
     argumentSays:
       "scenario file; left out, a quick question: it needs --texture, --rain, --crop and --deeper",
-    flags: [...results, "seed", "years", "rain", ...record, ...quickFlags],
+    flags: [...results, "csv", "brief", "defaults", "seed", "years", "rain", ...record, ...quickFlags],
     load: () => import("./commands/compare.ts"),
     example:
       'rootfront compare --texture "silt loam" --rain "12..14 in" \\\n    --crop "grain sorghum" --deeper "2 in"',

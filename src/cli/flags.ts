@@ -52,6 +52,8 @@ export interface GivenFlags {
   readonly csv?: true;
   readonly list?: true;
   readonly resume?: true;
+  readonly brief?: true;
+  readonly defaults?: true;
 }
 
 interface Flag {
@@ -187,6 +189,11 @@ const flags = {
   skipGaps: {
     spec: "--skip-gaps",
     says: "leave out seasons that touch a gap of the record, counted and named, instead of refusing the record",
+  },
+  brief: { spec: "--brief", says: "print ten lines: dollars first where a price is given" },
+  defaults: {
+    spec: "--defaults",
+    says: "list every default with its reason, not only the two that decide most",
   },
   save: {
     spec: "--save <file>",

@@ -79,7 +79,11 @@ function subcommand(command: Command, context: Context, ended: Ended): Commander
   for (const name of command.flags) made.addOption(flagOption(name));
   made.action(async (file: string | undefined, flags: GivenFlags) => {
     const { run } = await command.load();
-    ended.code = (await run(context, file, flags)) ?? exitCodes.done;
+    try {
+      ended.code = (await run(context, file, flags)) ?? exitCodes.done;
+    } catch (error) {
+      throw error instanceof InputError && file !== undefined ? new InputError(error.problems, file) : error;
+    }
   });
   return made;
 }

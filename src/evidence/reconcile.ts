@@ -22,6 +22,8 @@ export type Verdict =
   /** The measurement cannot be told from no difference. */
   | "nothing sure to explain"
   | "all"
+  /** It could be all, but so could half of it or twice as much: nothing measured could speak against it. */
+  | "too wide to tell"
   | "part"
   | "little"
   /** Water would have made the difference go the other way. */
@@ -50,7 +52,21 @@ export function reconcile(measured: Reach, explainedByRun: Float64Array, confide
   const unsure = middle === 0 || (low !== null && high !== null && low <= 0 && high >= 0);
   if (unsure) return { measured, explained, share: null, verdict: "nothing sure to explain" };
   const share = explained.middle / middle;
-  return { measured, explained, share, verdict: verdictOf(share) };
+  const verdict = verdictOf(share);
+  const isOpen = verdict === "all" && fitsAnything(explained, middle);
+  return { measured, explained, share, verdict: isOpen ? "too wide to tell" : verdict };
+}
+
+/**
+ * Whether what water explains reaches from half of the measured difference or less to twice of it or more: then "all of it can
+ * be water" is a statement that no measurement could contradict. Ours.
+ */
+function fitsAnything(
+  { low, high }: { readonly low: number; readonly high: number },
+  measured: number,
+): boolean {
+  const shares = [low / measured, high / measured];
+  return Math.min(...shares) <= 0.5 && Math.max(...shares) >= 2;
 }
 
 function verdictOf(share: number): Verdict {

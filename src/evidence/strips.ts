@@ -10,6 +10,8 @@ export interface Strips {
   readonly caseIndexes: readonly [number, number];
   /** kg/ha; null where a strip's yield is missing. */
   readonly pairs: readonly (readonly [number | null, number | null])[];
+  /** Calendar year of harvest; null where it is not told. */
+  readonly year: number | null;
   /** Of every interval, above 0 and below 1. */
   readonly confidence: number;
   /** A difference that one would want to see, kg/ha; null where none is asked for. */

@@ -125,11 +125,11 @@ export const kinds = {
     { ...percent, unit: "%/day" },
     { ...percent, unit: "%/day" },
   ),
-  /** Penetrometer reading, MPa. */
+  /** Penetrometer reading, MPa; 300 alone may be psi or kPa, so a bare number is none. */
   resistance: kind(
     'a penetrometer reading such as "300 psi" or "2.1 MPa"',
     "write the unit as psi, kPa, MPa or bar",
-    "MPa",
+    null,
     "MPa",
     { unit: "psi", perInside: 145.037738, decimals: 0 },
     { unit: "MPa", perInside: 1, decimals: 2 },
@@ -197,20 +197,20 @@ export const kinds = {
     { unit: "ac", perInside: acresPerHa, decimals: 1 },
     { unit: "ha", perInside: 1, decimals: 1 },
   ),
-  /** kg/ha; bushels need the crop's test weight. */
+  /** kg/ha; bushels need the crop's test weight. 61 alone may be bushels, so a bare number is none. */
   yieldPerArea: kind(
     'a yield such as "45 bu/ac" or "2800 kg/ha"',
     "write the unit as bu/ac, lb/ac, kg/ha or t/ha",
-    "kg/hectare",
+    null,
     "kg/hectare",
     { unit: "lb/ac", perInside: poundsPerAcrePerKgPerHa, decimals: 0 },
     { unit: "kg/ha", perInside: 1, decimals: 0 },
   ),
-  /** Slope of a yield line, kg/ha for each mm. */
+  /** Slope of a yield line, kg/ha for each mm; no bare numbers, as for a yield. */
   yieldPerWater: kind(
     'yield for each depth of water such as "4.9 bu/ac/in" or "12 kg/ha/mm"',
     "write the unit as bu/ac/in, lb/ac/in or kg/ha/mm",
-    "kg/hectare/mm",
+    null,
     "kg/hectare/mm",
     { unit: "lb/ac/in", perInside: poundsPerAcrePerKgPerHa * mmPerInch, decimals: 1 },
     { unit: "kg/ha/mm", perInside: 1, decimals: 1 },

@@ -15,7 +15,8 @@ export interface Money {
   readonly currency: string;
 }
 
-const wanted: Readonly<Record<MoneyFor, Wrong>> = {
+/** What is expected of each, and how to write it. */
+export const moneyWanted: Readonly<Record<MoneyFor, Wrong>> = {
   mass: {
     expected: 'a price such as "5 USD/bu" or "0.18 EUR/kg"',
     mend: "write amount, currency, and per bu, lb, kg or t",
@@ -45,7 +46,7 @@ export function tryMoney(
   per: MoneyFor,
   context: ReadingContext = { kgPerBushel: null },
 ): Money | Wrong {
-  const wrong = wanted[per];
+  const wrong = moneyWanted[per];
   if (typeof found !== "string") return wrong;
   if (isTooLong(found)) return { ...wrong, mend: shortenIt };
   const plain = found.trim();

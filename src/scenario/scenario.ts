@@ -9,6 +9,7 @@ import type { Strips } from "../evidence/strips.ts";
 import type { Dig } from "../evidence/dig/dig.ts";
 import type { EvaporationRule, Ground, UptakeRule } from "../season/season.ts";
 import type { SoilSamples } from "./resolve/evidence/soilSamples.ts";
+import type { RestrictionKind } from "../soil/layers/column.ts";
 import type { SoilLayer } from "../soil/layers/layer.ts";
 import type { StartingWater } from "../soil/layers/startingWater.ts";
 import type { MonthlyAir, MonthlyNormals, Site, WeatherRecord } from "../weather/records/record.ts";
@@ -37,6 +38,8 @@ export interface Scenario {
   readonly outlook: OutlookPlan | null;
   /** Every default that was used, for `check` and for results. */
   readonly defaults: readonly DefaultUsed[];
+  /** What is hard to believe but cannot be called wrong, such as depths that look like inches under a column of cm. */
+  readonly doubts: readonly string[];
   /** What the reader noticed: textures out of range, gaps filled, parts of the file that change nothing. */
   readonly notes: readonly string[];
 }
@@ -59,8 +62,8 @@ export interface Evidence {
 export interface Case {
   readonly name: string;
   readonly layers: readonly SoilLayer[];
-  /** Whether rock, caliche or the like lies below the last layer; otherwise nothing deeper is described. */
-  readonly endsOnRock: boolean;
+  /** What lies below the last layer and lets no root through; null = only nothing deeper is described. */
+  readonly endsOn: RestrictionKind | null;
   readonly sliceThicknessMm: number;
   readonly startingWater: StartingWater;
   readonly ground: Ground;

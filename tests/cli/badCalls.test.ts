@@ -168,23 +168,23 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     ["compare", "no-weather.json"],
-    "weather: expected weather.record, weather.monthlyNormals, or weather.pattern with weather.annualRain, found none of them; name a station record, or give the year's rain and its pattern",
+    "no-weather.json: weather: expected weather.record, weather.monthlyNormals, or weather.pattern with weather.annualRain, found none of them; name a station record, or give the year's rain and its pattern",
   ],
   [
     ["compare", "no-record.json"],
-    'weather.record: expected a file, found no such file at "gone.csv"; check the path',
+    'no-record.json: weather.record: expected a file, found no such file at "gone.csv"; check the path',
   ],
   [
     ["compare", "two-wrongs.json"],
-    `site.latitude: expected a latitude from 66 S to 66 N, found "95 N"; check the number\nsite.elevation: expected a height such as "3300 ft" or "1000 m", found "3 lb"; write the unit as ft or m`,
+    `two-wrongs.json: site.latitude: expected a latitude from 66 S to 66 N, found "95 N"; check the number\ntwo-wrongs.json: site.elevation: expected a height such as "3300 ft" or "1000 m", found "3 lb"; write the unit as ft or m`,
   ],
   [
     ["compare", "short.json"],
-    "weather: expected a record of at least one whole run, from sowing of grain sorghum to maturity (at most 144 days), found 2020-05-01 to 2020-06-09; give a longer record",
+    "short.json: weather: expected a record of at least one whole run, from sowing of grain sorghum to maturity (at most 144 days), found 2020-05-01 to 2020-06-09; give a longer record",
   ],
   [
     ["compare", "short-totals.json"],
-    "weather: expected a record of at least one whole run, from sowing of grain sorghum to maturity (at most 144 days), found 2020-05-01 to 2020-06-09; give a longer record",
+    "short-totals.json: weather: expected a record of at least one whole run, from sowing of grain sorghum to maturity (at most 144 days), found 2020-05-01 to 2020-06-09; give a longer record",
   ],
   [
     ["compare", "good.json", "--rain", "13 lb"],
@@ -241,7 +241,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     ["compare", "too-large.json"],
-    "ensemble.years: expected a whole number from 1 to 5000, found a number too large; give a smaller number",
+    "too-large.json: ensemble.years: expected a whole number from 1 to 5000, found a number too large; give a smaller number",
   ],
   [
     ["compare", "good.json", "--out", "gone/x.txt"],
@@ -310,7 +310,7 @@ const wrongInput: readonly (readonly [string[], string])[] = [
   ],
   [
     ["weather", "no-record.json"],
-    'weather.record: expected a file, found no such file at "gone.csv"; check the path',
+    'no-record.json: weather.record: expected a file, found no such file at "gone.csv"; check the path',
   ],
   [
     ["weather", "forty-days.csv", "--latitude", "95"],

@@ -201,7 +201,7 @@ test("a rooting depth above the seed is refused, by the name of the case", async
   expect(await call(folder, "compare", "rootless.json")).toEqual({
     code: 1,
     out: "",
-    err: 'cases[1].rootingDepth: expected a depth below the seed of "none", 1.2 in, found 1 in; give a depth that leaves it roots\n',
+    err: 'rootless.json: cases[1].rootingDepth: expected a depth below the seed of "none", 1.2 in, found 1 in; give a depth that leaves it roots\n',
   });
 });
 

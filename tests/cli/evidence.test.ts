@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { demoAsWritten, demoNames } from "../support/demos.ts";
-import { call } from "./callCli.ts";
+import { call, writeJson } from "./callCli.ts";
 
 const root = join(import.meta.dirname, "../..");
 const demoPath = (name: string) => `shared/scenarios/${name}.json`;
@@ -100,6 +100,44 @@ describe("the dig drives the answer", () => {
     expect(fit!.cases[0]!.value).toBeGreaterThan(2.2);
     expect(fit!.cases[0]!.low).toBeLessThan(fit!.cases[0]!.high);
   });
+});
+
+test("strips with a year stand beside that season of the record; a year it lacks is told", async () => {
+  const strips = (year: number) => ({
+    format: "rootfront-scenario/1",
+    name: "strips of a year",
+    invented: true,
+    site: { latitude: "38.5 N", elevation: "3300 ft" },
+    soil: {
+      layers: [{ name: "all", bottom: "72 in", texture: "silt loam" }],
+      startingWater: { share: "60 %" },
+    },
+    weather: { record: join(root, "shared/scenarios/invented-station.csv") },
+    crop: { name: "grain sorghum" },
+    cases: [
+      { name: "shallow", rootingDepth: "20 in" },
+      { name: "deep", rootingDepth: "40 in" },
+    ],
+    ensemble: { years: 20 },
+    evidence: {
+      strips: {
+        cases: ["shallow", "deep"],
+        yields: [
+          ["150 bu/ac", "155 bu/ac"],
+          ["151 bu/ac", "157 bu/ac"],
+        ],
+        year,
+      },
+    },
+  });
+  writeJson(folder, "y2012.json", strips(2012));
+  writeJson(folder, "y2031.json", strips(2031));
+  const held = (await call(folder, "evidence", "y2012.json")).out.replaceAll(/\s+/g, " ");
+  expect(held).toContain("The model's levels are those of the season of 2012.");
+  expect(held).toContain("of the draws of the season of 2012 lie from");
+  expect(held).toContain('The levels of "shallow" disagree by more than their ranges: strips 150.5 bu/ac');
+  const lacking = (await call(folder, "evidence", "y2031.json")).out.replaceAll(/\s+/g, " ");
+  expect(lacking).toContain("No station record here holds the season of 2031.");
 });
 
 describe("evidence that is wrong is told in one line, by its field", () => {

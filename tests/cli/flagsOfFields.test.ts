@@ -46,6 +46,8 @@ const fieldOfFlag: Readonly<Record<string, string | null>> = {
   "--csv": null,
   "--list": null,
   "--resume": null,
+  "--brief": null,
+  "--defaults": null,
 };
 
 const names = [...new Set(commands.flatMap(({ flags }) => flags))];

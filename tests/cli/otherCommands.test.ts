@@ -200,7 +200,7 @@ describe("check and new", () => {
     expect(code).toBe(1);
     const { problems } = JSON.parse(out) as { problems: Problem[] };
     expect(problems.map(({ field }) => field)).toEqual(["crop.name"]);
-    expect(err).toBe(`${problems.map(sayProblem).join("\n")}\n`);
+    expect(err).toBe(`${problems.map((one) => `wrong.json: ${sayProblem(one)}`).join("\n")}\n`);
     expect(readFileSync(join(folder, "kept.json"), "utf8")).toBe("kept");
   });
 });

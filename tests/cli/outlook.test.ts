@@ -103,12 +103,12 @@ describe("outlook", () => {
     [
       ["field.json"],
       1,
-      /^outlook\.date: expected a day from sowing to maturity of grain sorghum sown 2019-06-01 and ripe 2019-\d\d-\d\d, found nothing, so 2019-12-31, the last day of the record;/,
+      /^field\.json: outlook\.date: expected a day from sowing to maturity of grain sorghum sown 2019-06-01 and ripe 2019-\d\d-\d\d, found nothing, so 2019-12-31, the last day of the record;/,
     ],
     [
       ["normals.json", "--date", "2012-07-15"],
       1,
-      /^weather\.record: expected a station record up to the day/,
+      /^normals\.json: weather\.record: expected a station record up to the day/,
     ],
   ])("%j ends with %i and one line", async (args, code, line) => {
     const called = await call(folder, "outlook", ...args);

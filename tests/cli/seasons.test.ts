@@ -66,7 +66,7 @@ describe("seasons", () => {
     const { format, rows } = JSON.parse(out) as { format: string; rows: Record<string, unknown>[] };
     expect(format).toBe("rootfront-seasons/1");
     expect(Object.keys(rows[0]!)).toEqual(["year_rain_mm", "yield_unit"]);
-    expect(rows[0]!["yield_unit"]).toBe("kg/ha");
+    expect(rows[0]!["yield_unit"]).toBe("bu/ac");
   });
 
   test("--skip-gaps leaves out the seasons of a gap, counted and named; without it the record is refused", async () => {

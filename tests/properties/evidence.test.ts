@@ -30,6 +30,7 @@ describe("what was measured", () => {
         const answer = answerStrips({
           caseIndexes: [0, 1],
           pairs,
+          year: null,
           confidence: level,
           detectKgPerHa: 300,
           chance: 0.8,

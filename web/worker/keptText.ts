@@ -89,5 +89,5 @@ function answerIn(answered: Ensemble | YearsInARow, units: Units): Comparison {
 }
 
 function answerText(scenario: Scenario, comparison: Comparison, units: Units): string {
-  return comparisonText(comparison, units, "short", fieldParts(comparison, scenario, units));
+  return comparisonText(comparison, units, "deciding", fieldParts(comparison, scenario, units));
 }

@@ -23,7 +23,7 @@ import { fieldAverage } from "./fieldAverage.ts";
 import { moneyOf, type MoneyAnswer, type MoneyOfPair } from "../money/money.ts";
 import { medianOf, spreadOf } from "../../statistics/quantiles.ts";
 import { atEndMm, onlyRootsDiffer, rootsEndAt } from "./rootsOfCases.ts";
-import { unitDoubts } from "./unitDoubts.ts";
+import { doubtsOf } from "./doubts.ts";
 import { shownYield, type ShownYield } from "./yieldUnits.ts";
 
 /**
@@ -75,9 +75,8 @@ export function comparisonOf(
     money,
     ...varying(ensemble, years),
     defaults: scenario.defaults,
-    notes: [
-      ...new Set([...recordDoubts(scenario), ...scenario.notes, ...ensemble.preparation.weatherYears.notes]),
-    ],
+    doubts: doubtsOf(scenario),
+    notes: [...new Set([...scenario.notes, ...ensemble.preparation.weatherYears.notes])],
   };
   return { ...answer, cautions: cautionsFor(answer, scenario, years) };
 }
@@ -94,10 +93,6 @@ function varying(
     middleTotalIndex(ensemble.byRainTotal.map(({ rainTotalMm }) => rainTotalMm)),
   );
   return over === null ? {} : { overRain: over };
-}
-
-function recordDoubts({ weather: { source } }: Scenario): string[] {
-  return source.kind === "record" ? unitDoubts(source.record) : [];
 }
 
 function answerAtRain(

@@ -33,6 +33,8 @@ export interface Comparison {
   /** Null where no price is told. */
   readonly money: MoneyAnswer | null;
   readonly defaults: readonly DefaultUsed[];
+  /** What of the input is hard to believe: told before everything else. */
+  readonly doubts: readonly string[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
   /** Where a total is the mean of years that vary, at the middle one: each year's own rain against what depth brought. */

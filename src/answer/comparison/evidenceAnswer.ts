@@ -1,4 +1,4 @@
-import type { Ensemble } from "../runs/ensemble.ts";
+import type { Ensemble, EnsembleAtRain } from "../runs/ensemble.ts";
 import { middleOf } from "../runs/middleTotal.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import type { SoilSamples } from "../../scenario/resolve/evidence/soilSamples.ts";
@@ -7,6 +7,8 @@ import {
   type CountsAnswer,
   type CountsDifference,
 } from "../../evidence/counts/countsAnswer.ts";
+import { levelsAnswer, type LevelsAnswer, type Season } from "./levelsAnswer.ts";
+import { seasonMeasured } from "./seasonMeasured.ts";
 import { digAnswer, type DigAnswer } from "../dig/digAnswer.ts";
 import { probedWater, type ProbedWater } from "../../evidence/samples/moistDepth.ts";
 import { reconcile, type Reach, type Reconciliation } from "../../evidence/reconcile.ts";
@@ -23,6 +25,8 @@ export interface EvidenceAnswer {
   readonly counts: CountsAnswer | null;
   readonly strips: StripsAnswer | null;
   readonly reconciliations: readonly Reconciled[];
+  /** What was counted, harvested and modeled of each case; one for each year that was measured in. */
+  readonly levels: readonly LevelsAnswer[];
 }
 
 export interface SampledCase {
@@ -38,6 +42,10 @@ export interface Reconciled extends Reconciliation {
   readonly from: string;
   readonly to: string;
   readonly rowPosition: string | null;
+  /** Calendar year of harvest, as told; null where it is not. */
+  readonly year: number | null;
+  /** Whether water is that of this year's season; else of all seasons. */
+  readonly isOfYear: boolean;
   /** Whether the interval also holds that kernel weight is not known: then it is wider than that of the spots alone. */
   readonly withKernelWeight: boolean;
 }
@@ -62,7 +70,7 @@ export function evidenceAnswer(ensemble: Ensemble): EvidenceAnswer | null {
     samples,
     counts,
     strips,
-    reconciliations: reconciliationsOf(ensemble, counts, strips, confidence),
+    ...besideModel(ensemble, counts, strips, confidence),
   };
 }
 
@@ -89,18 +97,48 @@ function sampledCases({ cases }: Scenario, confidence: number): SampledCase[] {
   });
 }
 
-function reconciliationsOf(
+function besideModel(
   ensemble: Ensemble,
   counts: CountsAnswer | null,
   strips: StripsAnswer | null,
   confidence: number,
+): Pick<EvidenceAnswer, "reconciliations" | "levels"> {
+  const { evidence } = ensemble.preparation.scenario;
+  const seasonOf = (year: number | null): Season => {
+    const own = year === null ? null : seasonMeasured(ensemble, year);
+    return { year, isOfYear: own !== null, at: own ?? middleOf(ensemble.byRainTotal) };
+  };
+  const stripsYear = evidence?.strips?.year ?? null;
+  const countsYear = evidence?.counts?.year ?? null;
+  const ofCounts = seasonOf(countsYear ?? stripsYear);
+  const ofStrips = stripsYear === null || stripsYear === countsYear ? ofCounts : seasonOf(stripsYear);
+  const written = evidence?.strips ?? null;
+  return {
+    reconciliations: reconciliationsOf(ensemble, counts, strips, { ofCounts, ofStrips }, confidence),
+    levels:
+      counts === null && written === null
+        ? []
+        : ofCounts.year === ofStrips.year
+          ? [levelsAnswer(counts, written, ofCounts, confidence)]
+          : [
+              levelsAnswer(counts, null, ofCounts, confidence),
+              levelsAnswer(null, written, ofStrips, confidence),
+            ],
+  };
+}
+
+function reconciliationsOf(
+  ensemble: Ensemble,
+  counts: CountsAnswer | null,
+  strips: StripsAnswer | null,
+  seasons: { readonly ofCounts: Season; readonly ofStrips: Season },
+  confidence: number,
 ): Reconciled[] {
   const { scenario } = ensemble.preparation;
-  const atMiddle = middleOf(ensemble.byRainTotal);
   const names = scenario.cases.map(({ name }) => name);
-  const explained = (from: number, to: number) => {
-    const first = atMiddle.cases[from]!.yieldKgPerHaByRun;
-    return atMiddle.cases[to]!.yieldKgPerHaByRun.map((value, run) => value - first[run]!);
+  const explained = ({ cases }: EnsembleAtRain, from: number, to: number) => {
+    const first = cases[from]!.yieldKgPerHaByRun;
+    return cases[to]!.yieldKgPerHaByRun.map((value, run) => value - first[run]!);
   };
   const found: Reconciled[] = [];
   const note = (
@@ -110,15 +148,19 @@ function reconciliationsOf(
     rowPosition: string | null,
     measured: Reach,
     withKernelWeight = false,
-  ) =>
-    found.push({
+  ) => {
+    const { year, isOfYear, at } = by === "counts" ? seasons.ofCounts : seasons.ofStrips;
+    return found.push({
       by,
       from: names[from]!,
       to: names[to]!,
       rowPosition,
+      year,
+      isOfYear,
       withKernelWeight,
-      ...reconcile(measured, explained(from, to), confidence),
+      ...reconcile(measured, explained(at, from, to), confidence),
     });
+  };
   const written = scenario.evidence?.strips ?? null;
   if (written !== null && strips !== null && strips.difference.value !== null) {
     const { value, interval } = strips.difference;

@@ -1,12 +1,13 @@
 import type { Case } from "../../scenario/scenario.ts";
+import type { RestrictionKind } from "../../soil/layers/column.ts";
 import { isSod, sodTo } from "../../crop/crop.ts";
 import { statedDepthMm } from "../../scenario/statedDepth.ts";
 
 /** A front within this distance of its end counts as having reached it, mm. */
 export const atEndMm = 1;
 
-/** What stops roots that would go on: rock, or only that nothing deeper is described. */
-export type RootsEnd = "rock" | "described soil";
+/** What stops roots that would go on: rock or the like, or only that nothing deeper is described. */
+export type RootsEnd = RestrictionKind | "described soil";
 
 /**
  * What ends the roots of a case; null where they end by themselves, or at a depth stated for them.
@@ -15,13 +16,13 @@ export type RootsEnd = "rock" | "described soil";
  * @param finalRootDepthMm the middle of the runs
  */
 export function rootsEndAt(
-  { layers, rooting, endsOnRock }: Case,
+  { layers, rooting, endsOn }: Case,
   first: Case["rooting"],
   finalRootDepthMm: number,
 ): RootsEnd | null {
   const bottomMm = layers.at(-1)?.bottomMm ?? Infinity;
   if (statedDepthMm(rooting, first) !== null || finalRootDepthMm < bottomMm - atEndMm) return null;
-  return endsOnRock ? "rock" : "described soil";
+  return endsOn ?? "described soil";
 }
 
 /** Whether two cases are the same but for their names and how deep their roots go. */

@@ -3,10 +3,9 @@ import type { WeatherRecord } from "../../weather/records/record.ts";
 
 /**
  * A year's rain beyond these has another unit than its file says, or falls where no dryland crop is grown, mm.
- * Ours: 150 in is what the wettest coasts get, and millimetres taken for inches make any field wetter than that.
+ * Ours: 2 in is a desert's and 80 in a wet coast's; tenths of a millimeter taken for millimeters make 13 in into 130.
  */
-const mostYearlyRainMm = 3800;
-const leastYearlyRainMm = 40;
+export const drylandRainMm = { least: 2 * mmPerInch, most: 80 * mmPerInch } as const;
 /** No station of the world has a mean daily maximum above this over its record, C. Ours, with room. */
 const hottestMeanC = 45;
 /**
@@ -22,7 +21,7 @@ const tellingDays = 330;
 export function unitDoubts({ rainMm, tMaxC }: WeatherRecord): string[] {
   const yearlyMm = meanOf(rainMm) * 365.25;
   const rain =
-    rainMm.length < tellingDays || (yearlyMm <= mostYearlyRainMm && yearlyMm >= leastYearlyRainMm)
+    rainMm.length < tellingDays || (yearlyMm <= drylandRainMm.most && yearlyMm >= drylandRainMm.least)
       ? []
       : [
           `Rain comes to ${(yearlyMm / mmPerInch).toFixed(1)} in (${yearlyMm.toFixed(0)} mm) a year, which is hard to believe: is its unit right?`,

@@ -3,6 +3,7 @@ import { answerOf } from "../../answer/chain/answerOf.ts";
 import type { Comparison } from "../../answer/comparison/comparison.ts";
 import { InputError, refuseSaying, sayProblem, type Problem } from "../../problem.ts";
 import { printable } from "../../printable.ts";
+import { unitsOf, type JsonUnits } from "../../report/tables/unitsBeside.ts";
 import { readJson } from "../../scenario/index.ts";
 import type { Context } from "../context.ts";
 import type { GivenFlags } from "../flags.ts";
@@ -13,7 +14,7 @@ import type { SharedReading } from "./sharedReading.ts";
 
 /** What became of a line. */
 export type LineAnswer =
-  | { readonly kind: "answer"; readonly answer: Comparison }
+  | { readonly kind: "answer"; readonly answer: Comparison; readonly units: JsonUnits }
   | {
       /** `fault`: ours. */
       readonly kind: "wrong" | "fault";
@@ -48,7 +49,7 @@ export async function answerLine(
         shared.textOf(written.folder, path, () => readInput(context, flags, written.folder, path, field)),
     });
     const answer = answerOf(scenario, flags.units, undefined, shared.answerCacheFor(scenario));
-    return { kind: "answer", answer };
+    return { kind: "answer", answer, units: unitsOf(scenario, flags.units) };
   } catch (error) {
     if (error instanceof InputError) return { kind: "wrong", name, problems: error.problems.map(ofOneLine) };
     const what = printable((error instanceof Error ? error.message : String(error)).split("\n")[0] ?? "");

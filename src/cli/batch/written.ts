@@ -5,6 +5,7 @@ import { comparisonColumn, comparisonHead, comparisonTable } from "../../report/
 import { csvText } from "../../report/tables/csvText.ts";
 import { fieldTree, pickFields } from "../../report/tables/pickFields.ts";
 import { jsonLine } from "../../report/tables/roundForPrint.ts";
+import { unitsBeside } from "../../report/tables/unitsBeside.ts";
 import type { GivenFlags } from "../flags.ts";
 import { problemsSaid, type LineAnswer } from "./lineAnswer.ts";
 import type { Line } from "./lines.ts";
@@ -38,8 +39,10 @@ function json(names: readonly string[] | null): Writing {
     head: null,
     begin: () => "",
     write: ({ number }, result) => {
-      if (result.kind === "answer")
-        return `${jsonLine(tree === null ? result.answer : pickFields(result.answer, tree, refuseMissing))}\n`;
+      if (result.kind === "answer") {
+        const answer = unitsBeside(result.answer, result.units);
+        return `${jsonLine(tree === null ? answer : pickFields(answer, tree, refuseMissing))}\n`;
+      }
       const { name, problems } = result;
       return `${jsonLine({ format: "rootfront-batch-error/1", line: number, name, problems })}\n`;
     },

@@ -5,6 +5,7 @@ import { evidenceText } from "../../report/sentences/field/evidenceText.ts";
 import { readingsSaid } from "../../report/sentences/firstLine.ts";
 import { shownIn } from "../../report/tables/formatters.ts";
 import { jsonText } from "../../report/tables/roundForPrint.ts";
+import { unitsBeside, unitsOf } from "../../report/tables/unitsBeside.ts";
 import type { RunCommand } from "../context.ts";
 import { loadScenario } from "../loadScenario.ts";
 import { progressOn } from "../progress.ts";
@@ -17,7 +18,7 @@ export const run: RunCommand = async (context, file, flags) => {
   const progress = progressOn(context, "run");
   try {
     const comparison = comparisonOf(runEnsemble(scenario, progress.report), flags.units);
-    const { evidence, invented, cautions, digReadings } = comparison;
+    const { evidence, invented, doubts, cautions, digReadings } = comparison;
     progress.end();
     if (evidence === null) refuseNothing();
     const text = flags.json
@@ -25,8 +26,11 @@ export const run: RunCommand = async (context, file, flags) => {
           format: "rootfront-evidence/1",
           scenario: scenario.name,
           invented,
-          ...evidence,
-          ...(digReadings === undefined ? {} : { digReadings }),
+          ...(unitsBeside(
+            { ...evidence, ...(digReadings === undefined ? {} : { digReadings }) },
+            unitsOf(scenario, flags.units),
+          ) as object),
+          doubts,
           notes: scenario.notes,
           cautions,
         })
@@ -35,6 +39,7 @@ export const run: RunCommand = async (context, file, flags) => {
           scenario,
           flags.units,
           cautions,
+          doubts,
           readingsSaid(comparison, shownIn(flags.units)),
         );
     handOver(context, text, flags.out);

@@ -2,6 +2,7 @@ import { outlookOf } from "../../answer/outlook/outlookOf.ts";
 import { runOutlook } from "../../answer/outlook/outlookRuns.ts";
 import { outlookText } from "../../report/sentences/outlookText.ts";
 import { jsonText } from "../../report/tables/roundForPrint.ts";
+import { unitsBeside, unitsOf } from "../../report/tables/unitsBeside.ts";
 import type { RunCommand } from "../context.ts";
 import { flagWritten } from "../flags.ts";
 import { loadScenario } from "../loadScenario.ts";
@@ -17,7 +18,13 @@ export const run: RunCommand = async (context, file, flags) => {
   try {
     const outlook = outlookOf(runOutlook(scenario, asked, progress.report), scenario, flags.units);
     progress.end();
-    handOver(context, flags.json ? jsonText(outlook) : outlookText(outlook, flags.units), flags.out);
+    handOver(
+      context,
+      flags.json
+        ? jsonText(unitsBeside(outlook, unitsOf(scenario, flags.units)))
+        : outlookText(outlook, flags.units),
+      flags.out,
+    );
   } finally {
     progress.end();
   }

@@ -22,8 +22,10 @@ export const run: RunCommand = async (context, file, flags) => {
   refuseUnwritable(context.cwd, flags.out);
   const scenario = await loadScenario(context, file ?? "", flags);
   const { sort, only } = flags;
+  // As in every JSON, water and depth are in mm.
+  const lengthsIn = flags.json ? "metric" : flags.units;
   // A column that is not there is told before a long run.
-  const none = seasonsTable([], scenario, flags.json ? "metric" : flags.units);
+  const none = seasonsTable([], scenario, flags.units, lengthsIn);
   const by = sort === undefined ? null : columnOf(none, sort.replace(/^-/, ""), "--sort");
   const columns = only?.split(",").map((name) => columnOf(none, name, "--only")) ?? null;
   const progress = progressOn(context, "run");
@@ -34,7 +36,7 @@ export const run: RunCommand = async (context, file, flags) => {
     progress.end();
   }
   tellLeftOut(found, context);
-  const whole = seasonsTable(found.seasons, scenario, flags.json ? "metric" : flags.units);
+  const whole = seasonsTable(found.seasons, scenario, flags.units, lengthsIn);
   const sorted = by === null ? whole : sortedBy(whole, by, sort!.startsWith("-"));
   const table = columns === null ? sorted : onlyColumns(sorted, columns);
   const text = flags.json

@@ -6,6 +6,8 @@ export interface Counts {
   readonly groups: readonly CountedGroup[];
   /** The n-th spot of every case lies beside the n-th of the others. */
   readonly paired: boolean;
+  /** Calendar year of harvest; null where it is not told. */
+  readonly year: number | null;
   /** Of every interval, above 0 and below 1. */
   readonly confidence: number;
   /** As the trade names it; for cautions. */

@@ -3,15 +3,14 @@ import type { Spread } from "../../statistics/quantiles.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import { differenceDigits } from "../tables/differenceDigits.ts";
 import { chainLines, chainSentences } from "./chainText.ts";
-import { firstLines } from "./firstLine.ts";
+import { defaultLines, type DefaultsTold } from "./defaultsText.ts";
+import { doubtLines, firstLines } from "./firstLine.ts";
 import { methodLines } from "./methodText.ts";
 import { fixed, percent, shownIn, type Formatters } from "../tables/formatters.ts";
 import { tableLines } from "../tables/textTable.ts";
 import { bullets, wrap } from "../../wrap.ts";
-import { shortened } from "../../drawing/text.ts";
 
-/** How much of the defaults is told: each with its reason, or names and values only. */
-export type DefaultsTold = "each" | "short";
+export type { DefaultsTold };
 
 /**
  * The answer for people: plain words first, then tables, defaults, method and cautions, in 80 columns.
@@ -26,8 +25,12 @@ export function comparisonText(
 ): string {
   const shown = shownIn(units);
   const { chain } = comparison;
-  const plain = firstLines(comparison, shown).flatMap((line) => wrap(line));
+  const doubted = doubtLines(comparison).flatMap((line) => wrap(line));
+  const plain = firstLines(comparison, shown)
+    .slice(comparison.doubts.length)
+    .flatMap((line) => wrap(line));
   const lines = [
+    ...doubted,
     ...(chain === undefined ? plain : chainSentences(chain, shown).flatMap((line) => wrap(line))),
     "",
     ...wrap(`${comparison.scenario}${comparison.invented ? " (invented data)" : ""}`),
@@ -38,7 +41,7 @@ export function comparisonText(
     ...caseLines(comparison, shown),
     ...(comparison.differences.length > 0 ? ["", ...differenceLines(comparison, shown)] : []),
     ...more.flatMap((lines) => ["", ...lines]),
-    ...(comparison.defaults.length > 0 ? ["", ...defaultLines(comparison, defaultsTold)] : []),
+    ...(comparison.defaults.length > 0 ? ["", ...defaultLines(comparison.defaults, defaultsTold)] : []),
     "",
     "Method",
     ...methodLines(comparison, shown),
@@ -187,21 +190,4 @@ function spreadColumn(
   const width = Math.max(3, ...spreads.flat().map((text) => text.length));
   const join = (cells: readonly string[]) => cells.map((cell) => cell.padStart(width)).join(" ");
   return { head: join(["P10", "P50", "P90"]), cell: join };
-}
-
-function defaultLines({ defaults }: Comparison, told: DefaultsTold): string[] {
-  if (told === "each") {
-    return [
-      `Defaults used (${defaults.length})`,
-      ...bullets(defaults.map(({ field, value, why }) => `${field}: ${value} (${why})`)),
-    ];
-  }
-  // A long one is told in full by `check`.
-  return [
-    `Defaults used (${defaults.length}); "rootfront check" tells where each comes from`,
-    ...wrap(
-      `- ${defaults.map(({ field, value }) => `${field} ${shortened(value, 40, "...")}`).join("; ")}`,
-      "  ",
-    ),
-  ];
 }

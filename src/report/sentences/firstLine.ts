@@ -32,9 +32,10 @@ interface Telling extends DifferenceDigits {
  */
 export function firstLines(comparison: Comparison, shown: Formatters): string[] {
   const { differences, byRainTotal, rainTotalMm, method, cases } = comparison;
-  if (differences.length === 0) return [singleCase(comparison, shown)];
+  const doubted = doubtLines(comparison);
+  if (differences.length === 0) return [...doubted, singleCase(comparison, shown)];
   const alone = differences.length === 1;
-  return differences.flatMap((difference, d) => {
+  const answered = differences.flatMap((difference, d) => {
     const telling: Telling = { ...differenceDigits(comparison, d, shown), shown, method };
     const said = `${whereSaid(comparison, shown)} ${differenceSaid(difference, alone, telling)}`;
     const ended = rootsEndSaid(
@@ -47,6 +48,12 @@ export function firstLines(comparison: Comparison, shown: Formatters): string[] 
     const others = byRainTotal.filter((at) => at.rainTotalMm !== rainTotalMm);
     return [first, ...(others.length === 0 ? [] : [otherTotals(others, d, difference, telling)])];
   });
+  return [...doubted, ...answered];
+}
+
+/** What of the input is hard to believe comes before what follows from it. */
+export function doubtLines({ doubts }: Pick<Comparison, "doubts">): string[] {
+  return doubts.map((doubt) => `Doubtful: ${doubt}`);
 }
 
 /** What else the answer could be by the plants dug, of each difference, without the answer itself. */
@@ -103,9 +110,9 @@ function rootsEndSaid(one: CaseAnswer | undefined, shown: Formatters): string | 
   if (one === undefined || one.rootsEndAt === null) return null;
   const { name, finalRootDepthMm, rootsEndAt } = one;
   const depth = `${shown.depth(finalRootDepthMm)} ${shown.length}`;
-  return rootsEndAt === "rock"
-    ? `The roots of "${name}" could not go deeper: rock at ${depth} ends them.`
-    : `The roots of "${name}" could not go deeper: the soil is described to ${depth}.`;
+  return rootsEndAt === "described soil"
+    ? `The roots of "${name}" could not go deeper: the soil is described to ${depth}.`
+    : `The roots of "${name}" could not go deeper: ${rootsEndAt} at ${depth} ends them.`;
 }
 
 /** A season too short for the crop, such as one sown in the wrong half of the year, makes all cases alike. */

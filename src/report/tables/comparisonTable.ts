@@ -14,7 +14,7 @@ type Cell = string | number | null;
 
 /** A comparison as a table: a row for each rainfall total and case. */
 export interface ComparisonTable {
-  /** The same for every scenario in the same units; lengths and money by area have their unit behind the name. */
+  /** Figures with a unit have it behind the name. */
   readonly head: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
 }
@@ -30,7 +30,9 @@ interface Row {
 
 interface Column {
   readonly name: string;
-  readonly kind?: "length" | "moneyByArea";
+  readonly kind?: "length" | "moneyByArea" | "yield";
+  /** The unit or currency of other columns: of many scenarios it differs, of one it stands in the head. */
+  readonly isUnit?: true;
   readonly of: (row: Row) => Cell;
 }
 
@@ -45,10 +47,12 @@ const spread = (name: string, of: (row: Row) => Spread | null, kind?: Column["ki
 /** With a rotation these are year after year, as in the answer's own `cases`. */
 const columns: readonly Column[] = [
   { name: "scenario", of: ({ answer }) => answer.scenario },
+  { name: "years", of: ({ answer }) => (answer.chain === undefined ? "single seasons" : "year after year") },
   mm("rain_total", ({ at }) => at.rainTotalMm),
   ...spread("year_rain", ({ at }) => at.annualRainMm, "length"),
   { name: "runs", of: ({ answer }) => answer.method.runs },
   { name: "case", of: (row) => row.case.name },
+  { name: "against", of: ({ difference }) => difference?.from ?? null },
   mm("root_depth", (row) => row.case.finalRootDepthMm),
   mm("stored_at_sowing", (row) => row.case.storedAtSowingMm),
   mm("season_rain", (row) => row.case.seasonRainMm),
@@ -60,50 +64,67 @@ const columns: readonly Column[] = [
   { name: "fallow_storage_share", of: (row) => row.case.fallowStorageShare },
   { name: "demand_met", of: (row) => row.case.demandMet },
   { name: "unripe_share", of: (row) => row.case.unripeShare },
-  ...spread("yield", (row) => row.case.yield),
-  { name: "yield_unit", of: (row) => row.case.yield.unit },
+  ...spread("yield", (row) => row.case.yield, "yield"),
+  { name: "yield_unit", isUnit: true, of: (row) => row.case.yield.unit },
   mm("extra_root_depth", ({ difference }) => difference?.extraDepthMm ?? null),
   mm("rule_of_thumb", ({ difference }) => difference?.ruleOfThumbMm ?? null),
   mm("stored_in_extra_depth", ({ difference }) => difference?.storedInExtraDepthMm ?? null),
   ...spread("extra_water_used", ({ difference }) => difference?.extraWaterUsedMm ?? null, "length"),
   { name: "share_of_seasons_it_mattered", of: (row) => row.difference?.shareOfSeasonsItMattered ?? null },
-  ...spread("extra_yield", ({ difference }) => difference?.extraYield ?? null),
+  ...spread("extra_yield", ({ difference }) => difference?.extraYield ?? null, "yield"),
   ...spread("net", ({ money }) => money?.netPerHa ?? null, "moneyByArea"),
-  { name: "currency", of: ({ answer }) => answer.money?.currency ?? null },
+  { name: "currency", isUnit: true, of: ({ answer }) => answer.money?.currency ?? null },
   { name: "chance_it_pays", of: ({ money }) => money?.chanceItPays ?? null },
 ];
 
 const unitOf = {
   length: { us: { name: "in", factor: 1 / mmPerInch }, metric: { name: "mm", factor: 1 } },
   moneyByArea: { us: { name: "per_ac", factor: haPerAcre }, metric: { name: "per_ha", factor: 1 } },
+  // A yield is already as people count it.
+  yield: { us: { name: "", factor: 1 }, metric: { name: "", factor: 1 } },
 } as const;
 
+/** The same for every scenario in the same units. */
 export function comparisonHead(units: Units): string[] {
-  return columns.map(({ name, kind }) => (kind === undefined ? name : `${name}_${unitOf[kind][units].name}`));
+  return columns.map(({ name, kind }) => named(name, kind === undefined ? "" : unitOf[kind][units].name));
 }
 
 /** @param units that the answer was made in: of its yields */
 export function comparisonTable(answer: Comparison, units: Units): ComparisonTable {
-  const rows = answer.byRainTotal.flatMap((at, t) =>
-    at.cases.map((one, c) =>
-      cellsOf(
-        {
-          answer,
-          at,
-          case: one,
-          difference: at.differences[c - 1] ?? null,
-          money: answer.money?.byRainTotal[t]?.pairs[c - 1] ?? null,
-        },
-        units,
-      ),
-    ),
-  );
-  return { head: comparisonHead(units), rows };
+  return { head: comparisonHead(units), rows: rowsOf(answer).map((row) => cellsOf(columns, row, units)) };
 }
 
-function cellsOf(row: Row, units: Units): Cell[] {
-  return columns.map(({ kind, of }) => {
-    const value = of(row);
+/** Of one answer alone: the unit of yields and money stands in the head too. */
+export function tableOfOne(answer: Comparison, units: Units): ComparisonTable {
+  const own = columns.filter(({ isUnit }) => isUnit !== true);
+  const yieldUnit = answer.cases[0]!.yield.unit.replace("/", "_per_");
+  const currency = answer.money?.currency.toLowerCase() ?? "";
+  const head = own.map(({ name, kind }) => {
+    if (kind === undefined) return name;
+    if (kind === "yield") return named(name, yieldUnit);
+    const { name: unit } = unitOf[kind][units];
+    return kind === "moneyByArea" ? named(named(name, currency), unit) : named(name, unit);
+  });
+  return { head, rows: rowsOf(answer).map((row) => cellsOf(own, row, units)) };
+}
+
+const named = (name: string, unit: string) => (unit === "" ? name : `${name}_${unit}`);
+
+function rowsOf(answer: Comparison): Row[] {
+  return answer.byRainTotal.flatMap((at, t) =>
+    at.cases.map((one, c) => ({
+      answer,
+      at,
+      case: one,
+      difference: at.differences[c - 1] ?? null,
+      money: answer.money?.byRainTotal[t]?.pairs[c - 1] ?? null,
+    })),
+  );
+}
+
+function cellsOf(of: readonly Column[], row: Row, units: Units): Cell[] {
+  return of.map(({ kind, of: valueOf }) => {
+    const value = valueOf(row);
     if (typeof value !== "number") return value;
     return roundForPrint(kind === undefined ? value : value * unitOf[kind][units].factor);
   });

@@ -27,16 +27,23 @@ const mm = (name: string, of: (season: SeasonOfCase) => number | null): Column =
   of,
 });
 
-/** All columns of a scenario's seasons. `year_rain` is that of the calendar year of sowing. */
+/**
+ * All columns of a scenario's seasons. `year_rain` is that of the calendar year of sowing.
+ *
+ * @param lengthsIn of water and depth, whose unit is in their names; yields have theirs beside them
+ */
 export function seasonsTable(
   seasons: readonly SeasonOfCase[],
   scenario: Scenario,
   units: Units,
+  lengthsIn: Units = units,
 ): SeasonsTable {
   const columns = columnsOf(scenario, units);
-  const unit = units === "us" ? "in" : "mm";
+  const unit = lengthsIn === "us" ? "in" : "mm";
   const say = (value: Cell, isLength: boolean) =>
-    typeof value === "number" ? roundForPrint(isLength && units === "us" ? value / mmPerInch : value) : value;
+    typeof value === "number"
+      ? roundForPrint(isLength && lengthsIn === "us" ? value / mmPerInch : value)
+      : value;
   return {
     head: columns.map(({ name, isLength }) => (isLength === true ? `${name}_${unit}` : name)),
     rows: seasons.map((season) => columns.map(({ of, isLength }) => say(of(season), isLength === true))),

@@ -5,6 +5,7 @@ import { cornSeasons } from "../../evidence/counts/countsWeight.ts";
 import { choice, group, list, number, quantity, text, wholeNumber, yesOrNo } from "./fields.ts";
 import { countedArea, grainPerHead, kernelsIn, kernelWeight } from "./grainFields.ts";
 import { length } from "./lengthField.ts";
+import { harvestYears } from "./facts/limits.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
 /** Counts of ears, heads and kernels in a scenario file. */
@@ -97,6 +98,10 @@ const countsFields = group(
 /** The keys of `evidence` that tell of counts. */
 export const countsShape = {
   counts: list(countsFields, "Counts, case by case", { atMost: 100 }).optional(),
+  countsYear: wholeNumber(
+    "Calendar year of harvest of the crop counted; with a station record that holds it, that season stands beside the counts. Left out: all seasons do",
+    ...harvestYears,
+  ).optional(),
   spotsPaired: withDefault(
     yesOrNo("Whether the n-th spot of each case lay beside the n-th of the others"),
     false,

@@ -202,7 +202,9 @@ export function choice<const T extends readonly [string, ...string[]]>(
 export function text(means: string, longest = 120) {
   const wanted = `text of 1 to ${longest} letters`;
   return z
-    .string({ error: () => fault(wanted, "write it between quotes") })
+    .string({
+      error: ({ input }) => fault(wanted, input === undefined ? "give it" : "write it between quotes"),
+    })
     .refine((found) => found.length <= longest && found.trim() !== "", {
       // No pattern sees a text that is too long.
       abort: true,

@@ -1,5 +1,5 @@
-import type * as z from "zod";
-import { tryMoney, type MoneyFor } from "../../quantity/index.ts";
+import * as z from "zod";
+import { moneyWanted, tryMoney, type MoneyFor } from "../../quantity/index.ts";
 import { choice, fault, faultAt, group, list, number, quantity, text, wholeNumber } from "./fields.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
@@ -7,10 +7,13 @@ import { withDefault } from "./facts/withDefault.ts";
 
 /** Money as written: a price for each bushel is read again once the crop is known. */
 function priceAsWritten(per: MoneyFor, means: string) {
-  return text(means).superRefine((found, context) => {
-    const read = tryMoney(found, per, { kgPerBushel: 25 });
-    if ("mend" in read) context.addIssue({ code: "custom", message: fault(read.expected, read.mend) });
-  });
+  return z
+    .string({ error: () => fault(moneyWanted[per].expected, moneyWanted[per].mend) })
+    .superRefine((found, context) => {
+      const read = tryMoney(found, per, { kgPerBushel: 25 });
+      if ("mend" in read) context.addIssue({ code: "custom", message: fault(read.expected, read.mend) });
+    })
+    .describe(means);
 }
 
 /** `12 USD/ac`, `25 EUR/ha`, or `4000 USD` with `per` beside it. */

@@ -1,4 +1,5 @@
 import { mmPerInch } from "../../quantity/constants.ts";
+import { restrictionKinds } from "../../soil/layers/column.ts";
 import { layerOrigins, usualOpenShare } from "../../soil/layers/layerOrigin.ts";
 import { percent } from "../../soil/layers/layerRanges.ts";
 import { soilStructures } from "../../soil/equations/penetrationFactor.ts";
@@ -169,7 +170,7 @@ const restrictionFields = group(
       means: "Depth at which soil ends for roots and water storage",
       within: soilDepthAboveZero,
     }),
-    kind: choice(["rock", "caliche", "cemented pan", "dense till", "gravel"], "What lies there"),
+    kind: choice(restrictionKinds, "What lies there"),
   },
   "What ends the soil. Left out: the last layer's lower edge does",
 );

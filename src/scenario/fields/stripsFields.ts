@@ -1,5 +1,6 @@
 import type * as z from "zod";
-import { group, list, quantity, quantityAsWritten, text } from "./fields.ts";
+import { group, list, quantity, quantityAsWritten, text, wholeNumber } from "./fields.ts";
+import { harvestYears } from "./facts/limits.ts";
 import { withDefault } from "./facts/withDefault.ts";
 
 /** Yields of strips in a scenario file. */
@@ -19,6 +20,10 @@ export const stripsFields = group(
       ),
       "A pair of yields for each pair of strips",
     ),
+    year: wholeNumber(
+      "Calendar year of harvest; with a station record that holds it, that season stands beside the strips. Left out: all seasons do",
+      ...harvestYears,
+    ).optional(),
     detect: quantityAsWritten(
       ["yieldPerArea"],
       "Smallest difference to detect: how many pairs would tell it from nothing",

@@ -5,12 +5,14 @@ import type { DefaultUsed } from "../defaultUsed.ts";
 /** What is written down while a file is resolved: defaults used, things noticed, problems. */
 export interface Notebook {
   readonly defaults: DefaultUsed[];
+  /** What is hard to believe: told before the answer. */
+  readonly doubts: string[];
   readonly notes: string[];
   readonly problems: Problem[];
 }
 
 export function openNotebook(): Notebook {
-  return { defaults: [], notes: [], problems: [] };
+  return { defaults: [], doubts: [], notes: [], problems: [] };
 }
 
 /** Does it and keeps its problems, so that those of other parts are told as well. */

@@ -156,6 +156,7 @@ function resolveFile(
     rowPositions,
     outlook,
     defaults: notebook.defaults,
+    doubts: [...new Set(notebook.doubts)],
     notes: [...new Set(notebook.notes)],
   };
 }

@@ -55,15 +55,15 @@ export function resolveCase(
   if (soil === undefined || crop === undefined || startingWater === undefined || ground === undefined)
     return undefined;
   const bottomMm = soil.layers.at(-1)?.bottomMm ?? 0;
-  const endsOnRock = soil.restrictedAtMm !== null && soil.restrictedAtMm <= bottomMm;
+  const endsOn = soil.restrictedAtMm !== null && soil.restrictedAtMm <= bottomMm ? soil.restrictedBy : null;
   const firstDepth = file.cases?.[0]?.rootingDepth;
   const seedMm = isSod(crop) ? 0 : crop.sowingDepthMm;
-  const rooting = rootingOf(merged, firstDepth, seedMm, bottomMm, endsOnRock, part, notebook);
+  const rooting = rootingOf(merged, firstDepth, seedMm, bottomMm, endsOn, part, notebook);
   const statedMm = statedDepthMm(rooting, firstDepth ?? grown);
   return {
     name: merged.name,
     layers: soil.layers,
-    endsOnRock,
+    endsOn,
     sliceThicknessMm,
     startingWater,
     ground,
@@ -108,7 +108,7 @@ function rootingOf(
   firstDepth: CasePart["rootingDepth"],
   sowingDepthMm: number,
   bottomMm: number,
-  endsOnRock: boolean,
+  endsOn: Case["endsOn"],
   { soil }: CasePart,
   notebook: Notebook,
 ): Case["rooting"] {
@@ -146,11 +146,11 @@ function rootingOf(
     complain(
       notebook,
       `${path}.rootingDepth`,
-      endsOnRock
-        ? `a depth above the rock that soil.restriction states, ${sayQuantity(bottomMm, "depth", "us")}`
+      endsOn !== null
+        ? `a depth above the ${endsOn} that soil.restriction states, ${sayQuantity(bottomMm, "depth", "us")}`
         : `a depth within the soil described, ${sayQuantity(bottomMm, "depth", "us")}`,
       found,
-      endsOnRock
+      endsOn !== null
         ? "roots end there: give a smaller depth, or mend soil.restriction"
         : "describe the soil deeper, or give a smaller depth",
     );

@@ -1,7 +1,7 @@
 import type { MoneyItem, MoneyPlan } from "../moneyPlan.ts";
 import type { YieldUnit } from "../../crop/yield/yieldLine.ts";
-import { haPerAcre } from "../../quantity/constants.ts";
-import { tryMoney, type Money, type MoneyFor } from "../../quantity/index.ts";
+import { haPerAcre, kgPerPound } from "../../quantity/constants.ts";
+import { sayNumber, tryMoney, type Money, type MoneyFor } from "../../quantity/index.ts";
 import { itemDefaults, type MoneyPart } from "../fields/moneyFields.ts";
 import { complain, orDefault, type Notebook } from "./notebook.ts";
 
@@ -72,9 +72,38 @@ function readPrice(
       );
     return undefined;
   }
-  if (price.amount > 0) return price;
-  complain(notebook, field, "a price above 0", `"${written}"`, "check the number");
-  return undefined;
+  if (!(price.amount > 0)) {
+    complain(notebook, field, "a price above 0", `"${written}"`, "check the number");
+    return undefined;
+  }
+  refuseOddPrice(price, written, field, unit, notebook);
+  return price;
+}
+
+/** Prices of what is sown and sold are told by the dollar or near it in these; of other currencies nothing is known here. */
+const dollarLike: readonly string[] = ["USD", "CAD", "AUD", "NZD", "EUR", "GBP"];
+/** For each kg. Ours: 0.02 is 50 cents for a bushel of corn and 18 dollars for a ton of hay; 3 is 76 dollars for that bushel. */
+const oddPricePerKg = { below: 0.02, above: 3 };
+
+/** 4.20 USD/ton where 4.20 USD/bu was meant would make any change worthless without a word. */
+function refuseOddPrice(
+  { amount, currency }: Money,
+  written: string,
+  field: string,
+  unit: YieldUnit | null,
+  notebook: Notebook,
+): void {
+  const { below, above } = oddPricePerKg;
+  if (!dollarLike.includes(currency) || (amount >= below && amount <= above)) return;
+  const [each, kg] = unit?.us === "bu/ac" ? ["bu", unit.kgPerUsUnit] : ["lb", kgPerPound];
+  const say = (perKg: number) => sayNumber(perKg * kg, 2, 2);
+  complain(
+    notebook,
+    field,
+    `a price from ${say(below)} to ${say(above)} ${currency}/${each}`,
+    `"${written}", which is ${say(amount)} ${currency}/${each}`,
+    "check the number, and whether it is for a bu, lb, kg or ton",
+  );
 }
 
 function refuseRange(

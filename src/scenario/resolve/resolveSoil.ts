@@ -1,5 +1,5 @@
 import { sayBoth, sayQuantity } from "../../quantity/index.ts";
-import { restrictAt } from "../../soil/layers/column.ts";
+import { restrictAt, type RestrictionKind } from "../../soil/layers/column.ts";
 import { readHorizons } from "../../soil/horizons/horizons.ts";
 import type { SoilLayer } from "../../soil/layers/layer.ts";
 import type { LayerDescription } from "../../soil/layers/layerDescription.ts";
@@ -60,6 +60,7 @@ export function readBaseLayers(
   return attempt(notebook, () => {
     const reading = readHorizons(readText(file, "soil.horizons.file"), file, { component, pedon });
     notebook.notes.push(`Soil layers are those of ${reading.name} in ${file}.`, ...reading.notes);
+    notebook.doubts.push(...reading.doubts);
     return {
       layers: reading.layers.map(asPart),
       paths: reading.layers.map(({ name }) => `soil.horizons.${name}`),
@@ -73,7 +74,9 @@ export function resolveLayers(
   { soil, layerPaths, coresPlaces, path }: MergedCase,
   rockAtMm: number | null,
   notebook: Notebook,
-): { layers: readonly SoilLayer[]; restrictedAtMm: number | null } | undefined {
+):
+  | { layers: readonly SoilLayer[]; restrictedAtMm: number | null; restrictedBy: RestrictionKind }
+  | undefined {
   const layers: SoilLayer[] = [];
   let topMm = 0;
   let sound = true;
@@ -93,10 +96,11 @@ export function resolveLayers(
   });
   if (!sound) return undefined;
   const restrictedAtMm = soil.restriction?.depth ?? rockAtMm;
-  if (restrictedAtMm === null) return { layers, restrictedAtMm };
-  const cut = restrictAt(layers, restrictedAtMm, "soil.restriction.depth");
+  const restrictedBy = soil.restriction?.kind ?? "rock";
+  if (restrictedAtMm === null) return { layers, restrictedAtMm, restrictedBy };
+  const cut = restrictAt(layers, restrictedAtMm, "soil.restriction.depth", restrictedBy);
   if (cut.note !== null) notebook.notes.push(cut.note);
-  return { layers: cut.layers, restrictedAtMm };
+  return { layers: cut.layers, restrictedAtMm, restrictedBy };
 }
 
 /** What of the water limits is estimated; a stated available water tells one of the two that belong to it. */

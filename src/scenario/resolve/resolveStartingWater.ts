@@ -58,8 +58,10 @@ export function resolveStartingWater(
     complain(notebook, path, "share, or moistDepth and shareBelow", "all of them", "leave out one way");
     return undefined;
   }
-  if (moistDepth !== undefined && shareBelow !== undefined)
+  if (moistDepth !== undefined && shareBelow !== undefined) {
+    refuseBelowSoil(moistDepth, layers, `${path}.moistDepth`, notebook);
     return { kind: "moist depth", moistDepthMm: moistDepth, shareBelow };
+  }
   if (moistDepth === undefined && shareBelow === undefined)
     complain(
       notebook,
@@ -81,6 +83,24 @@ export function resolveStartingWater(
     );
   }
   return undefined;
+}
+
+/** A probe goes no deeper than the soil: water below its end would be lost without a word. */
+export function refuseBelowSoil(
+  moistDepthMm: number,
+  layers: readonly SoilLayer[],
+  field: string,
+  notebook: Notebook,
+): void {
+  const endMm = layers.at(-1)?.bottomMm ?? 0;
+  if (moistDepthMm <= endMm + 1) return;
+  complain(
+    notebook,
+    field,
+    `a depth within the soil, which ends at ${sayQuantity(endMm, "depth", "us")}`,
+    sayQuantity(moistDepthMm, "depth", "us"),
+    "give the depth at which the probe stopped, or describe the soil deeper",
+  );
 }
 
 /** Water told layer by layer; undefined where a layer lacks it or its text cannot be read, with the problems written down. */

@@ -1,3 +1,4 @@
+import { sayBoth } from "../../quantity/sayQuantity.ts";
 import type { SoilLayer } from "../layers/layer.ts";
 import { textureClass, type TextureClass } from "./texture.ts";
 
@@ -46,7 +47,7 @@ export function hydrologicGroup(
   if (restrictedAtMm !== null && restrictedAtMm < 500) {
     return {
       group: "D",
-      why: `the column is restricted at ${Math.round(restrictedAtMm)} mm, above 500 mm (NEH 630 ch. 7)`,
+      why: `the column is restricted at ${sayBoth(restrictedAtMm, "depth")}, above 20 in (500 mm) (NEH 630 ch. 7)`,
     };
   }
   const deep = restrictedAtMm === null || restrictedAtMm >= 1000;
@@ -71,9 +72,8 @@ export function hydrologicGroup(
   const conductivityUmPerS = slowest.saturatedConductivityMmPerDay * umPerSPerMmPerDay;
   const group =
     conductivityUmPerS > a ? "A" : conductivityUmPerS > b ? "B" : conductivityUmPerS > c ? "C" : "D";
-  const mmPerHour = (slowest.saturatedConductivityMmPerDay / 24).toPrecision(2);
   return {
     group,
-    why: `the least conductive layer measured within ${lookedAtMm} mm, ${slowest.name}, lets ${Number(mmPerHour)} mm an hour through when saturated (NEH 630 ch. 7)`,
+    why: `the least conductive layer measured within ${sayBoth(lookedAtMm, "depth")}, ${slowest.name}, lets ${sayBoth(slowest.saturatedConductivityMmPerDay, "conductivity")} through when saturated (NEH 630 ch. 7)`,
   };
 }

@@ -1,3 +1,4 @@
+import { sayQuantity } from "../../quantity/sayQuantity.ts";
 import { refuse, refuseSaying } from "../../problem.ts";
 import type { Horizon, HorizonFormat } from "./horizonFormat.ts";
 import { type HorizonRow, type HorizonTable, readHorizonTable } from "./horizonTable.ts";
@@ -23,7 +24,15 @@ export interface HorizonReading {
   readonly restrictedAtMm: number | null;
   /** What is missing, repeated or put aside, in words. */
   readonly notes: readonly string[];
+  /** What is hard to believe, in words. */
+  readonly doubts: readonly string[];
 }
+
+/**
+ * Soil that is described less deep than this, mm, with nothing below that ends it, may stand in inches under a column of cm.
+ * Ours: surveys describe to 5 ft (152 cm) or more, all 99 components of an open file of them do (read).
+ */
+const shallowForSurveyMm = 1000;
 
 interface Profile {
   readonly key: string;
@@ -49,6 +58,8 @@ export function readHorizons(csvText: string, fileName: string, choose: ProfileC
     .sort((a, b) => a.layer.topMm - b.layer.topMm);
   checkDepths(horizons, who);
   const { kept, restrictedAtMm, notes } = aboveRock(horizons, who);
+  const endsMm = kept.at(-1)?.layer.bottomMm ?? 0;
+  const isShallow = kept.length === horizons.length && endsMm < shallowForSurveyMm;
   const all = table.rows.filter((row) => format.profileKey(row) === profile.key).length;
   if (all > profile.rows.length) {
     notes.push(
@@ -63,6 +74,11 @@ export function readHorizons(csvText: string, fileName: string, choose: ProfileC
     name: plainest.includes(profile.key) ? plainest : `${plainest} (${format.profileWord} ${profile.key})`,
     restrictedAtMm,
     notes,
+    doubts: isShallow
+      ? [
+          `${who} ends at ${sayCm(endsMm / 10)} (${sayQuantity(endsMm, "depth", "us")}) with no rock below it, which is shallow for a soil survey: its columns mean cm, so write inches as cm.`,
+        ]
+      : [],
   };
 }
 

@@ -6,10 +6,22 @@ import {
   percentRange,
   sandFrom,
 } from "./horizonFormat.ts";
-import { numberIn, textIn } from "./horizonTable.ts";
+import { numberIn, textIn, type HorizonRow } from "./horizonTable.ts";
 
 /** mm a day in one um/s. */
 const mmPerDayPerUmPerS = 86.4;
+
+/** A table of one component, typed off or cut out, has often no key, and no name either. */
+function keyOf(row: HorizonRow): string {
+  return textIn(row, "cokey") || nameOf(row) || "the only component";
+}
+
+function nameOf(row: HorizonRow): string {
+  return ["compname", "areasymbol", "musym"]
+    .map((column) => textIn(row, column))
+    .filter(Boolean)
+    .join(" ");
+}
 
 /**
  * Soil-survey horizons by component, with the survey's public column names: representative values (`_r`), depths in cm, water
@@ -20,17 +32,10 @@ export const surveyHorizons: HorizonFormat = {
   name: "soil survey horizons",
   profileWord: "component",
   knownBy: ["hzdept_r", "hzdepb_r"],
-  needed: ["compname", "cokey", "hzdept_r", "hzdepb_r", "claytotal_r"],
+  needed: ["hzdept_r", "hzdepb_r", "claytotal_r"],
   choiceColumns: ["compname", "cokey"],
-  profileKey: (row) => textIn(row, "cokey"),
-  labels: (row) => [
-    textIn(row, "cokey"),
-    ["compname", "areasymbol", "musym"]
-      .map((column) => textIn(row, column))
-      .filter(Boolean)
-      .join(" "),
-    textIn(row, "compname"),
-  ],
+  profileKey: keyOf,
+  labels: (row) => [keyOf(row), nameOf(row), textIn(row, "compname")],
   // The same component stands once for every map unit it was joined to.
   horizonKey: (row) => textIn(row, "chkey") || `${textIn(row, "hzdept_r")} ${textIn(row, "hzdepb_r")}`,
   horizon: (table, row) => {

@@ -1,3 +1,4 @@
+import { sayBoth } from "../../quantity/sayQuantity.ts";
 import { InputError, type Problem, refuse, refuseSaying } from "../../problem.ts";
 import type { SoilLayer } from "./layer.ts";
 import { type LayerDescription, type SoilDefault, layerFieldNames } from "./layerDescription.ts";
@@ -61,6 +62,11 @@ export interface RestrictedColumn {
   readonly note: string | null;
 }
 
+/** What a soil can end on. */
+export const restrictionKinds = ["rock", "caliche", "cemented pan", "dense till", "gravel"] as const;
+
+export type RestrictionKind = (typeof restrictionKinds)[number];
+
 /**
  * Ends the column at a depth that neither roots nor, for our purposes, water pass: rock, caliche, a cemented pan.
  *
@@ -71,6 +77,7 @@ export function restrictAt(
   layers: readonly SoilLayer[],
   depthMm: number,
   path = "soil.restriction.depth",
+  kind: RestrictionKind = "rock",
 ): RestrictedColumn {
   if (!(depthMm > 0))
     refuseSaying(path, "a depth below the surface", sayMm(depthMm), "leave it out where nothing restricts");
@@ -83,7 +90,7 @@ export function restrictAt(
   const dropped = lost === 0 ? "" : ` and ${lost === 1 ? "one layer is" : `${lost} layers are`} left out`;
   return {
     layers: kept,
-    note: `the column ends at the restricted depth of ${sayMm(depthMm)}, not at ${sayMm(endMm)}${dropped}; water that reaches it drains away`,
+    note: `the column ends on the ${kind} at ${sayBoth(depthMm, "depth")}, not at ${sayBoth(endMm, "depth")}${dropped}; water that reaches it drains away`,
   };
 }
 

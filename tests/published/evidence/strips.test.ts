@@ -34,6 +34,7 @@ function checkPairs(id: string, differences: readonly number[]): void {
   const paired = pairedDifference(pairs, 0.95);
   const { leastSignificantKgPerHa, differenceSdKgPerHa } = answerStrips({
     caseIndexes: [0, 1],
+    year: null,
     pairs,
     confidence: 0.95,
     detectKgPerHa: null,

@@ -92,7 +92,7 @@ const cases: readonly (readonly [string, string | RegExp, Partial<Scenario>, Par
     {
       cases: [
         asDug,
-        { ...asDug, name: "deep", endsOnRock: true, rooting: { kind: "relative", extraMm: 5000 } },
+        { ...asDug, name: "deep", endsOn: "rock", rooting: { kind: "relative", extraMm: 5000 } },
       ],
     },
     { cases: [asDug, { ...asDug, name: "deep", rooting: { kind: "relative", extraMm: 5000 } }] },

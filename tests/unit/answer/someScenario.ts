@@ -21,7 +21,7 @@ const crop = defaultPlan(findCrop("grain sorghum"));
 export const asDug: Case = {
   name: "as dug",
   layers,
-  endsOnRock: false,
+  endsOn: null,
   sliceThicknessMm: 25,
   startingWater: { kind: "share", share: 0.6 },
   ground: {
@@ -84,6 +84,7 @@ export function someScenario(change: Partial<Scenario> = {}): Scenario {
     rowPositions: null,
     outlook: null,
     defaults: [],
+    doubts: [],
     notes: [],
     ...change,
   };

@@ -20,6 +20,24 @@ test.each([
   expect(explained.high).toBeCloseTo(95, 9);
 });
 
+test("all of it is held back where half of the difference and twice of it would fit as well", () => {
+  const wide = Float64Array.from({ length: 101 }, (_, i) => i); // 5 to 95 of each hundred
+  const measured = { middle: 45, low: 40, high: 50 };
+  expect(reconcile(measured, wide, 0.9).verdict).toBe("too wide to tell");
+  // The same middle, told more narrowly, can be contradicted.
+  const narrow = wide.map((value) => 50 + (value - 50) / 4);
+  expect(reconcile(measured, narrow, 0.9).verdict).toBe("all");
+  // So for a loss.
+  const loss = { middle: -45, low: -50, high: -40 };
+  expect(
+    reconcile(
+      loss,
+      wide.map((value) => -value),
+      0.9,
+    ).verdict,
+  ).toBe("too wide to tell");
+});
+
 /** Explained differences as shares of the measured one, in thousandths, so that the limits between verdicts are met. */
 const shares = fc.array(fc.integer({ min: -200, max: 1200 }), { minLength: 1, maxLength: 5 });
 

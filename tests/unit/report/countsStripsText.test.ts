@@ -17,6 +17,7 @@ type Pair = readonly [number | null, number | null];
 function stripsOf(pairs: readonly Pair[], detect: number | null = null): { strips: Strips; text: string } {
   const strips: Strips = {
     caseIndexes: [0, 1],
+    year: null,
     pairs: pairs.map(([a, b]) => [kg(a), kg(b)] as const),
     confidence: 0.95,
     detectKgPerHa: kg(detect),
@@ -115,7 +116,7 @@ const groupOf = (
 });
 
 function countsOf(groups: readonly CountedGroup[], paired = false) {
-  const counts: Counts = { groups, paired, confidence: 0.95, crop: "corn" };
+  const counts: Counts = { groups, paired, year: null, confidence: 0.95, crop: "corn" };
   const answer = answerCounts(counts);
   const lines = countsLines(counts, answer, names, corn, "us", { kgPerHa: kg(5)!, chance: 0.8 });
   expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(80);

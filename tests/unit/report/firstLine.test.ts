@@ -160,9 +160,20 @@ describe("the first line", () => {
   test.each([
     ["described soil", 'The roots of "deeper" could not go deeper: the soil is described to 26.0 in.'],
     ["rock", 'The roots of "deeper" could not go deeper: rock at 26.0 in ends them.'],
+    ["caliche", 'The roots of "deeper" could not go deeper: caliche at 26.0 in ends them.'],
   ] as const)("roots stopped by %s", (rootsEndAt, words) => {
     const cases = [someCase, { ...someCase, name: "deeper", rootsEndAt }];
     expect(said(someComparison({ cases }))).toMatch(new RegExp(`\\(1 to 9\\)\\. ${words}$`));
+  });
+
+  test("what is hard to believe comes before the answer", () => {
+    const doubts = ["Rain of 130 in a year is asked for: check the number and its unit."];
+    expect(said(someComparison({ doubts }))).toMatch(
+      /^Doubtful: Rain of 130 in .* unit\.\s+At 13 in of rain/,
+    );
+    const whole = comparisonText(someComparison({ doubts }), "us", "deciding");
+    expect(whole.split("Doubtful:").length).toBe(2);
+    expect(whole).toMatch(/^Doubtful: Rain of 130 in/);
   });
 
   test("one run has no range", () => {
@@ -172,7 +183,7 @@ describe("the first line", () => {
     );
     const alone = said(someComparison({ method, cases: [someCase], differences: [] }));
     expect(alone).toContain("in the one season run, for about 24 bu/ac. There is only one case");
-    expect(comparisonText(someComparison({ method }), "us", "short")).not.toMatch(/P10|P90/);
+    expect(comparisonText(someComparison({ method }), "us", "deciding")).not.toMatch(/P10|P90/);
   });
 
   test("several cases: a sentence each, by name", () => {
@@ -217,7 +228,7 @@ describe("the whole text", () => {
     const text = comparisonText(
       someComparison({ differences, byRainTotal: [{ ...byRainTotal[0]!, differences }] }),
       "us",
-      "short",
+      "deciding",
     );
     expect(text).toContain("about 0.8 bu/ac (0.4 to 1.3)");
     expect(text).toMatch(/0\.10 0\.20 0\.30 +0\.4 0\.8 1\.3/);
@@ -227,7 +238,7 @@ describe("the whole text", () => {
   test("control characters of a name go no further", () => {
     const name = "pan\u001b[31m\u009b\u202e red\nnext";
     const cases = [{ ...someCase, name }];
-    const text = comparisonText(someComparison({ scenario: name, cases, notes: [name] }), "us", "each");
+    const text = comparisonText(someComparison({ scenario: name, cases, notes: [name] }), "us", "all");
     // oxlint-disable-next-line no-control-regex
     expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/);
     expect(text).not.toMatch(/^next/m);
@@ -262,7 +273,7 @@ describe("the whole text", () => {
         notes: ["z".repeat(300)],
       }),
       units,
-      "each",
+      "all",
     );
     expect(Math.max(...text.split("\n").map((line) => line.length))).toBeLessThanOrEqual(80);
   });

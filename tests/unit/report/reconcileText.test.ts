@@ -14,6 +14,8 @@ const unsure: Reconciled = {
   from: "stubble kept",
   to: "stubble removed",
   rowPosition: null,
+  year: null,
+  isOfYear: false,
   withKernelWeight: false,
   measured: { middle: 170, low: -150, high: 500 },
   explained: { middle: 300, low: -100, high: 900 },

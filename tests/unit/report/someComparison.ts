@@ -78,6 +78,7 @@ export function someComparison(change: Partial<Comparison> = {}): Comparison {
     fieldAverage: null,
     money: null,
     defaults: [],
+    doubts: [],
     notes: [],
     cautions: [],
     ...change,

@@ -62,7 +62,7 @@ describe("printed numbers", () => {
 });
 
 describe("what the crop takes up and what crop and soil use", () => {
-  const text = comparisonText(someComparison(), "us", "short");
+  const text = comparisonText(someComparison(), "us", "deciding");
   test("are two words: the sentence and the difference say taken up, the column of both says water use", () => {
     expect(text.split("\n")[0]).toMatch(/took up/);
     expect(text).toContain("3 taken up");

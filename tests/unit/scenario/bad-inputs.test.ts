@@ -13,11 +13,7 @@ const rows: readonly Row[] = [
     { format: "rootfront-scenario/2" },
     'format: expected "rootfront-scenario/1", found "rootfront-scenario/2"; write "format": "rootfront-scenario/1"',
   ],
-  [
-    "no name",
-    { name: undefined },
-    "name: expected text of 1 to 120 letters, found nothing; write it between quotes",
-  ],
+  ["no name", { name: undefined }, "name: expected text of 1 to 120 letters, found nothing; give it"],
   [
     "heads of sorghum read as ears of corn",
     {
@@ -917,6 +913,107 @@ const ofWords: readonly Row[] = [
   ],
 ];
 
+/** What looks like an answer when it is computed in silence: a number without its unit, or one that the trade never sees. */
+const ofOddFigures: readonly Row[] = [
+  [
+    "bare numbers for the yields of strips",
+    { evidence: { strips: { cases: ["as it is", "deeper"], yields: [[61, "66 bu/ac"]] } } },
+    'evidence.strips.yields[0][0]: expected a yield such as "45 bu/ac" or "2800 kg/ha", found 61; write the unit as bu/ac, lb/ac, kg/ha or t/ha',
+  ],
+  [
+    "yields of strips as texts without a unit",
+    { evidence: { strips: { cases: ["as it is", "deeper"], yields: [["61 bu/ac", "66"]] } } },
+    'evidence.strips.yields[0][1]: expected a yield such as "45 bu/ac" or "2800 kg/ha", found "66"; write the unit as bu/ac, lb/ac, kg/ha or t/ha',
+  ],
+  [
+    "a difference to detect without a unit",
+    {
+      evidence: { strips: { cases: ["as it is", "deeper"], yields: [["61 bu/ac", "66 bu/ac"]], detect: 5 } },
+    },
+    'evidence.strips.detect: expected a yield such as "45 bu/ac" or "2800 kg/ha", found 5; write the unit as bu/ac, lb/ac, kg/ha or t/ha',
+  ],
+  [
+    "a greatest yield without a unit",
+    { yield: { cap: 90 } },
+    'yield.cap: expected a yield such as "45 bu/ac" or "2800 kg/ha", found 90; write the unit as bu/ac, lb/ac, kg/ha or t/ha',
+  ],
+  [
+    "a slope without a unit",
+    { yield: { slope: { low: 4, middle: "5 bu/ac/in", high: "6 bu/ac/in" } } },
+    'yield.slope.low: expected yield for each depth of water such as "4.9 bu/ac/in" or "12 kg/ha/mm", found 4; write the unit as bu/ac/in, lb/ac/in or kg/ha/mm',
+  ],
+  [
+    "strips of a year that is a slip of the pen",
+    {
+      evidence: { strips: { cases: ["as it is", "deeper"], yields: [["61 bu/ac", "66 bu/ac"]], year: 204 } },
+    },
+    "evidence.strips.year: expected a whole number from 1800 to 2200, found 204; check the number",
+  ],
+  [
+    "counts of a year in words",
+    { evidence: { countsYear: "last year" } },
+    'evidence.countsYear: expected a whole number from 1800 to 2200, found "last year"; write it without quotes',
+  ],
+  [
+    "a price without anything beside it",
+    { money: { price: 4.2 } },
+    'money.price: expected a price such as "5 USD/bu" or "0.18 EUR/kg", found 4.2; write amount, currency, and per bu, lb, kg or t',
+  ],
+  [
+    "a price in dollars for nothing",
+    { money: { price: "$4.20" } },
+    'money.price: expected a price such as "5 USD/bu" or "0.18 EUR/kg", found "$4.20"; write amount, currency, and per bu, lb, kg or t',
+  ],
+  [
+    "the price of a bushel told for a ton",
+    { money: { price: "4.20 USD/ton" } },
+    'money.price: expected a price from 0.51 to 76 USD/bu, found "4.20 USD/ton", which is 0.12 USD/bu; check the number, and whether it is for a bu, lb, kg or ton',
+  ],
+  [
+    "the price of a ton told for a bushel",
+    { money: { price: "150 USD/bu" } },
+    'money.price: expected a price from 0.51 to 76 USD/bu, found "150 USD/bu", which is 150 USD/bu; check the number, and whether it is for a bu, lb, kg or ton',
+  ],
+  [
+    "a penetrometer reading without a unit",
+    { "soil.layers[1].penetrationResistance": 300 },
+    'soil.layers[1].penetrationResistance: expected a penetrometer reading such as "300 psi" or "2.1 MPa", found 300; write the unit as psi, kPa, MPa or bar',
+  ],
+  [
+    "a penetrometer log without units",
+    { "soil.penetrometer": { readings: [{ depth: "4 in", resistance: "300" }] } },
+    'soil.penetrometer.readings[0].resistance: expected a penetrometer reading such as "300 psi" or "2.1 MPa", found "300"; write the unit as psi, kPa, MPa or bar',
+  ],
+  [
+    "a push probe deeper than the soil",
+    { "soil.startingWater": { moistDepth: "80 in", shareBelow: "20 %" } },
+    "soil.startingWater.moistDepth: expected a depth within the soil, which ends at 72 in, found 80 in; give the depth at which the probe stopped, or describe the soil deeper",
+  ],
+  [
+    "a push probe deeper than the caliche",
+    {
+      "soil.restriction": { depth: "30 in", kind: "caliche" },
+      "soil.startingWater": { moistDepth: "36 in", shareBelow: "10 %" },
+    },
+    "soil.startingWater.moistDepth: expected a depth within the soil, which ends at 30 in, found 36 in; give the depth at which the probe stopped, or describe the soil deeper",
+  ],
+  [
+    "roots deeper than the caliche, which is not called rock",
+    { "soil.restriction": { depth: "30 in", kind: "caliche" }, "cases[1].rootingDepth": "36 in" },
+    "cases[1].rootingDepth: expected a depth above the caliche that soil.restriction states, 30 in, found 36 in; roots end there: give a smaller depth, or mend soil.restriction",
+  ],
+  [
+    "a push probe in the season deeper than the soil",
+    { outlook: { date: "2024-07-03", moistDepth: "80 in", shareBelow: "30 %" } },
+    "outlook.moistDepth: expected a depth within the soil, which ends at 72 in, found 80 in; give the depth at which the probe stopped, or describe the soil deeper",
+  ],
+  [
+    "a layer without a name",
+    { "soil.layers[0].name": undefined },
+    "soil.layers[0].name: expected text of 1 to 60 letters, found nothing; give it",
+  ],
+];
+
 const ofRotations: readonly Row[] = [
   [
     "a total of no meaning of ours",
@@ -1105,7 +1202,7 @@ describe("a scenario that is wrong is refused in plain words", () => {
   });
   test("no row was dropped", () => expect(rows.length + texts.length).toBeGreaterThanOrEqual(109));
   test.each(
-    [...rows, ...ofSod, ...ofWords, ...ofRotations].map(
+    [...rows, ...ofSod, ...ofWords, ...ofOddFigures, ...ofRotations].map(
       ([name, changes, ...lines]) => [name, changes, lines] as const,
     ),
   )("%s", async (_, changes, lines) => {

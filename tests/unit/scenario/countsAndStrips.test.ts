@@ -43,7 +43,7 @@ function read(evidence: unknown, cropName = "corn", unit: YieldUnit = corn): Rea
   const notebook = openNotebook();
   const part = parsed.data.evidence;
   const ground = { confidence: 0.95, caseNames, cropName, unit };
-  const counts = resolveCounts(part.counts, part.spotsPaired, ground, notebook);
+  const counts = resolveCounts(part.counts, part, ground, notebook);
   const strips = resolveStrips(part.strips, 0.95, caseNames, unit, notebook);
   return { lines: notebook.problems.map(sayProblem), notes: notebook.notes, counts, strips };
 }

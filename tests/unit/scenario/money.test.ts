@@ -15,7 +15,7 @@ const bad: readonly (readonly [string, unknown, ...string[]])[] = [
   [
     "no price",
     { addedCost: "12 USD/ac" },
-    "money.price: expected text of 1 to 120 letters, found nothing; write it between quotes",
+    'money.price: expected a price such as "5 USD/bu" or "0.18 EUR/kg", found nothing; write amount, currency, and per bu, lb, kg or t',
   ],
   [
     "a price of nothing",

@@ -290,7 +290,9 @@ describe("soil that ends", () => {
   test("at caliche: layers below it go, and it is said", async () => {
     const { cases, notes } = await resolved({ "soil.restriction": { depth: "30 in", kind: "caliche" } });
     expect(cases[0].layers.at(-1)?.bottomMm).toBe(762);
-    expect(notes.some((note) => note.includes("restricted depth"))).toBe(true);
+    expect(notes.some((note) => note.includes("ends on the caliche at 30 in (762 mm), not at 72 in"))).toBe(
+      true,
+    );
   });
 });
 

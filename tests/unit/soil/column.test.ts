@@ -83,7 +83,7 @@ describe("a restricted depth ends the column", () => {
     const { layers: kept, note } = restrictAt(layers, 500);
     expect(kept.map(({ bottomMm }) => bottomMm)).toEqual([200, 500]);
     expect(note).toContain(
-      "ends at the restricted depth of 500 mm, not at 1500 mm and one layer is left out",
+      "ends on the rock at 19.7 in (500 mm), not at 59.1 in (1500 mm) and one layer is left out",
     );
   });
   test("at a boundary", () => expect(restrictAt(layers, 600).layers.length).toBe(2));
@@ -131,7 +131,7 @@ describe("hydrologic group", () => {
     expect(hydrologicGroup(loose, null).group).toBe("B");
     expect(hydrologicGroup(panned, null).group).toBe("C");
     expect(hydrologicGroup(panned, null).why).toContain(
-      "least conductive layer measured within 1000 mm, 125, lets 2.8 mm an hour",
+      "least conductive layer measured within 39.4 in (1000 mm), 125, lets 0.11 in/h (2.79 mm/h)",
     );
   });
   test("what lies below a metre does not count", () => {
@@ -148,7 +148,7 @@ describe("hydrologic group", () => {
       layer(600, 800, { saturatedConductivityMmPerDay: 5 }),
     ).layers;
     expect(hydrologicGroup(overRock, 800).group).toBe("C");
-    expect(hydrologicGroup(overRock, 800).why).toContain("measured within 500 mm, 0,");
+    expect(hydrologicGroup(overRock, 800).why).toContain("measured within 19.7 in (500 mm), 0,");
     expect(hydrologicGroup(overRock, null).group).toBe("D");
   });
 });

@@ -40,6 +40,17 @@ describe("soil survey", () => {
     expect(readHorizons(survey(rowA1, rowA2, rowB1), "soil.csv", { component }).layers.length).toBe(2);
   });
 
+  test("one component needs no key, and no name", () => {
+    const keyless = survey(rowA1, rowA2).replaceAll(",11,", ",,");
+    expect(readHorizons(keyless, "soil.csv", {}).name).toBe("Testa ZZ001 Aa");
+    const nameless = keyless.replaceAll("ZZ001,Aa,Testa,", ",,,");
+    const { layers, name } = readHorizons(nameless, "soil.csv", {});
+    expect(layers.length).toBe(2);
+    expect(name).toBe("the only component");
+    const header = "hzdept_r,hzdepb_r,sandtotal_r,claytotal_r";
+    expect(readHorizons(`${header}\n0,20,30,20\n20,152,25,30`, "soil.csv", {}).layers.length).toBe(2);
+  });
+
   test("a horizon repeated for another map unit is used once", () => {
     const again = rowA1.replace(",Aa,", ",Ac,");
     const { layers, notes } = readHorizons(survey(rowA1, rowA2, again), "soil.csv", {
@@ -86,6 +97,23 @@ describe("soil survey", () => {
   });
 });
 
+describe("inches under the survey's names, which mean cm", () => {
+  const inInches = ["0,8,30", "8,32,25"].map(
+    (cells, h) => `ZZ001,Aa,Testa,11,${h},H${h},${cells},50,20,1.5,1.40,9,0.18`,
+  );
+  test("are doubted: no survey stops at 32 cm without rock", () => {
+    expect(readHorizons(survey(...inInches), "soil.csv", {}).doubts).toEqual([
+      "soil.csv component 11 ends at 32 cm (12.6 in) with no rock below it, which is shallow for a soil survey: its columns mean cm, so write inches as cm.",
+    ]);
+  });
+  test("rock, or a soil described to five feet, is believed", () => {
+    const rock = "ZZ001,Aa,Testa,11,9,R,32,80,,,,,,,";
+    expect(readHorizons(survey(...inInches, rock), "soil.csv", {}).doubts).toEqual([]);
+    const deep = "ZZ001,Aa,Testa,11,9,C,32,152,30,50,20,1.5,1.40,9,0.18";
+    expect(readHorizons(survey(...inInches, deep), "soil.csv", {}).doubts).toEqual([]);
+  });
+});
+
 describe("laboratory", () => {
   const row = "X1,Testa,A,0,20,30,50,20,1.40,22,,9";
   test("water by weight becomes water by volume", () => {
@@ -121,7 +149,7 @@ describe("what is wrong is one clear line", () => {
       "other columns",
       "date,rain\n2020-01-01,3",
       {},
-      /^soil\.csv header: expected soil survey horizons \(compname.*found "date, rain"/,
+      /^soil\.csv header: expected soil survey horizons \(hzdept_r.*found "date, rain"/,
     ],
     ["another script", "глубина,песок\n0,40", {}, /^soil\.csv header: .*found "глубина, песок"/],
     ["not a table", "\u0000\u0001PNG\n\u0002", {}, /^soil\.csv header: /],
@@ -166,12 +194,6 @@ describe("what is wrong is one clear line", () => {
       lab("X1,T,A,0,20,30,50,20,1.4,22,,9"),
       { component: "T" },
       /component: expected a pedon/,
-    ],
-    [
-      "no key",
-      survey(rowA1.replace(",11,", ",,")),
-      {},
-      /line 2: expected the key of its component, found nothing/,
     ],
     [
       "decimal comma",

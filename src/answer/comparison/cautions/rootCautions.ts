@@ -2,26 +2,30 @@ import { sayBoth } from "../../../quantity/index.ts";
 import type { Scenario } from "../../../scenario/scenario.ts";
 import { isSod } from "../../../crop/crop.ts";
 import { statedDepthMm } from "../../../scenario/statedDepth.ts";
-import { atEndMm } from "../rootsOfCases.ts";
+import { restrictionKinds } from "../../../soil/layers/column.ts";
+import { atEndMm, type RootsEnd } from "../rootsOfCases.ts";
 import type { Uncautioned } from "../comparison.ts";
 import { named } from "./namedCases.ts";
 
 /** Roots that come to the end of the described soil might go on; not so where rock ends them. */
 export function columnCaution({ byRainTotal, cases }: Uncautioned): string[] {
-  const stoppedBy = (end: "rock" | "described soil") =>
+  const stoppedBy = (end: RootsEnd) =>
     cases.filter((_, c) => byRainTotal.some((at) => at.cases[c]?.rootsEndAt === end));
-  const [rock, described] = [stoppedBy("rock"), stoppedBy("described soil")];
+  const described = stoppedBy("described soil");
+  const restricted = restrictionKinds.map((kind) => ({ kind, by: stoppedBy(kind) }));
   return [
     ...(described.length === 0
       ? []
       : [
           `The roots of ${named(described)} came to the bottom of the soil described: describe it deeper, or state the rock as soil.restriction where there is some.`,
         ]),
-    ...(rock.length === 0
-      ? []
-      : [
-          `The roots of ${named(rock)} came to the rock stated; cracks in it, which some roots and water find, are left out.`,
-        ]),
+    ...restricted.flatMap(({ kind, by }) =>
+      by.length === 0
+        ? []
+        : [
+            `The roots of ${named(by)} came to the ${kind} stated; cracks in it, which some roots and water find, are left out.`,
+          ],
+    ),
   ];
 }
 

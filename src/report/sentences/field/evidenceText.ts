@@ -4,6 +4,8 @@ import type { Scenario } from "../../../scenario/scenario.ts";
 import { bullets, wrap } from "../../../wrap.ts";
 import { countsLines } from "./countsText.ts";
 import { digLines, digSentences } from "./digText.ts";
+import { doubtLines } from "../firstLine.ts";
+import { countsUnripe, disagreementsSaid, levelsLines } from "./levelsText.ts";
 import { measuredYield } from "./measuredYield.ts";
 import { contradictionsSaid, reconcileSaid } from "./reconcileText.ts";
 import { shownIn, type Formatters } from "../../tables/formatters.ts";
@@ -24,7 +26,7 @@ export interface EvidencePart {
 }
 
 function evidenceParts(
-  { dig, samples, counts, strips, reconciliations, confidence }: EvidenceAnswer,
+  { dig, samples, counts, strips, reconciliations, levels, confidence }: EvidenceAnswer,
   { cases, evidence, yieldLine }: Scenario,
   units: Units,
   shown: Formatters,
@@ -57,6 +59,10 @@ function evidenceParts(
           : stripsLines(evidence.strips, strips, names, unit, units),
     },
     {
+      heading: "LEVELS",
+      lines: levels.flatMap((one) => levelsLines(one, names, said, countsUnripe(evidence?.counts ?? null))),
+    },
+    {
       heading: "CAN IT BE WATER?",
       lines: bullets([
         ...reconciliations.map((one) => reconcileSaid(one, confidence, said)),
@@ -82,13 +88,21 @@ function samplesLines(
 
 /** What a comparison says of it: a sentence or two each. */
 export function evidenceSentences(
-  { dig, reconciliations, confidence }: EvidenceAnswer,
-  { yieldLine }: Scenario,
+  { dig, reconciliations, levels, confidence }: EvidenceAnswer,
+  { cases, evidence, yieldLine }: Scenario,
   units: Units,
 ): string[] {
   const said = measuredYield(yieldLine.unit, units);
   return [
     ...(dig === null ? [] : digSentences(dig, shownIn(units), "short")),
+    ...levels.flatMap((one) =>
+      disagreementsSaid(
+        one,
+        cases.map(({ name }) => name),
+        said,
+        countsUnripe(evidence?.counts ?? null),
+      ),
+    ),
     ...reconciliations.map((one) => reconcileSaid(one, confidence, said)),
     ...contradictionsSaid(reconciliations, confidence, said),
   ];
@@ -104,10 +118,12 @@ export function evidenceText(
   scenario: Scenario,
   units: Units,
   cautions: readonly string[],
+  doubts: readonly string[],
   atTop: readonly string[] = [],
 ): string {
   const { name, invented, notes } = scenario;
   const lines = [
+    ...doubtLines({ doubts }).flatMap((line) => wrap(line)),
     ...wrap(`${name}${invented ? " (invented data)" : ""}`),
     "",
     ...(atTop.length > 0 ? [...atTop.flatMap((one) => wrap(one)), ""] : []),

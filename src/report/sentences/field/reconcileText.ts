@@ -14,8 +14,16 @@ export function reconcileSaid(one: Reconciled, confidence: number, said: Measure
     measured.low === null || measured.high === null
       ? ", with no interval"
       : ` (${percent(confidence)} interval${withKernelWeight ? " of spots and kernel weight together" : ""} ${said.moreRange(measured.low, measured.high)})`;
-  const water = `Water explains ${said.more(explained.middle)} (${percent(confidence)} of the seasons lie from ${said.moreRange(explained.low, explained.high)})`;
+  const water = `Water explains ${said.more(explained.middle)} (${percent(confidence)} of ${one.isOfYear ? `the draws of the season of ${one.year}` : "the seasons"} lie from ${said.moreRange(explained.low, explained.high)})`;
   return `By ${by} "${one.to}"${where} yields ${said.more(measured.middle)} than "${one.from}"${range}. ${water}: ${verdictSaid(one)}`;
+}
+
+/** What would make water's range narrower. */
+function narrowerSaid({ year, isOfYear }: Reconciled): string {
+  if (isOfYear) return "Measure the water at sowing to narrow it.";
+  return year === null
+    ? "Tell the year, with a station record that holds it, and measure the water at sowing to narrow it."
+    : `A station record that holds the season of ${year}, and water measured at sowing, would narrow it.`;
 }
 
 /** The verdict alone, as a sentence. */
@@ -38,6 +46,8 @@ function verdictSaid(one: Reconciled): string {
       return `the measurement can't be told from no difference, so there is nothing sure to explain.${beyondSaid(one)}`;
     case "all":
       return `all of the measured difference can be water.${unsure}${beyondSaid(one)}`;
+    case "too wide to tell":
+      return `it could be all of the measured difference, but water's own range holds half of it and twice of it as well, so nothing measured could speak against that. ${narrowerSaid(one)}${unsure}${beyondSaid(one)}`;
     case "part":
       return `part of it can be water, about ${percent(share!)} in the middle season. For the rest look at ${lookAt}.${unsure}`;
     case "little":

@@ -77,3 +77,6 @@ export const resistanceWithin: Within = {
   to: hardestReading.MPa,
   says: `0 to ${hardestReading.us} (${hardestReading.metric})`,
 };
+
+/** Other years are slips of the pen. */
+export const harvestYears = [1800, 2200] as const;

@@ -12,6 +12,7 @@ import {
 } from "../../../evidence/counts/countsWeight.ts";
 import { sayNumber } from "../../../quantity/index.ts";
 import { caseNamed } from "../../caseNamed.ts";
+import type { EvidencePart } from "../../fields/file.ts";
 import { countsShape, type CountsPart } from "../../fields/countsFields.ts";
 import { complain, type Notebook } from "../notebook.ts";
 import { resolveSpot, type SpotKind } from "./resolveSpot.ts";
@@ -29,7 +30,7 @@ export interface CountsGround {
 /** Counts as plain values; null where there are none, or where what is wrong with them has been written down. */
 export function resolveCounts(
   written: readonly CountsPart[] | undefined,
-  spotsPaired: boolean | undefined,
+  { spotsPaired, countsYear }: Pick<EvidencePart, "spotsPaired" | "countsYear">,
   ground: CountsGround,
   notebook: Notebook,
 ): Counts | null {
@@ -42,7 +43,9 @@ export function resolveCounts(
   const whole = groups.filter((one) => one !== null);
   refuseTwice(whole, notebook);
   if (paired) refuseUnpaired(whole, notebook);
-  return whole.length < groups.length ? null : { groups: whole, paired, confidence: ground.confidence, crop };
+  return whole.length < groups.length
+    ? null
+    : { groups: whole, paired, year: countsYear ?? null, confidence: ground.confidence, crop };
 }
 
 function resolveGroup(

@@ -34,7 +34,7 @@ export function resolveEvidence(
   return {
     confidence,
     dig: resolveDig(written, confidence, caseNames, cases, notebook),
-    counts: resolveCounts(written.counts, written.spotsPaired, ground, notebook),
+    counts: resolveCounts(written.counts, written, ground, notebook),
     strips: resolveStrips(written.strips, confidence, caseNames, unit, notebook),
   };
 }

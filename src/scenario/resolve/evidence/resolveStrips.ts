@@ -54,7 +54,14 @@ export function resolveStrips(
     written.detect === undefined
       ? (written.chance ?? usual.value)
       : orDefault(notebook, written.chance, usual, `${field}.chance`);
-  return { caseIndexes: [first, second], pairs, confidence, detectKgPerHa, chance };
+  return {
+    caseIndexes: [first, second],
+    pairs,
+    year: written.year ?? null,
+    confidence,
+    detectKgPerHa,
+    chance,
+  };
 }
 
 function yieldOf(

@@ -4,7 +4,7 @@ import type { StartingWater } from "../../../soil/layers/startingWater.ts";
 import type { CasePart, ScenarioFile } from "../../fields/file.ts";
 import type { Case, OutlookPlan } from "../../scenario.ts";
 import { complain, type Notebook } from "../notebook.ts";
-import { waterByLayer } from "../resolveStartingWater.ts";
+import { refuseBelowSoil, waterByLayer } from "../resolveStartingWater.ts";
 
 type Measured = NonNullable<CasePart["outlook"]>;
 
@@ -58,8 +58,10 @@ function measuredWater(
   }
   if (layers !== undefined) return ofLayers(layers, path, plan, notebook);
   if (!probed) return null;
-  if (moistDepth !== undefined && shareBelow !== undefined)
+  if (moistDepth !== undefined && shareBelow !== undefined) {
+    refuseBelowSoil(moistDepth, plan.layers, `${path}.moistDepth`, notebook);
     return { kind: "moist depth", moistDepthMm: moistDepth, shareBelow };
+  }
   complain(
     notebook,
     `${path}.${moistDepth === undefined ? "moistDepth" : "shareBelow"}`,

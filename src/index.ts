@@ -98,6 +98,7 @@ export { comparisonText, type DefaultsTold } from "./report/sentences/comparison
 export { outlookText } from "./report/sentences/outlookText.ts";
 export { weatherText } from "./report/sentences/weatherText.ts";
 export { ledgerCsv, ledgerTable, type LedgerTable } from "./report/tables/ledgerCsv.ts";
+export { tableOfOne, type ComparisonTable } from "./report/tables/comparisonTable.ts";
 export { csvText } from "./report/tables/csvText.ts";
 export { jsonText } from "./report/tables/roundForPrint.ts";
 export { unitsBeside, type JsonUnits } from "./report/tables/unitsBeside.ts";

@@ -275,6 +275,19 @@ test.each([["the shallower case first", 0] as const, ["the deeper case first", 1
   },
 );
 
+test("roots that went on with the water of a wet year have no wetted soil below them", async () => {
+  const cases = [{ name: "as they grow" }, { name: "deeper", rootingDepth: "+2 in" }];
+  const p = await prepared({ rain: "13 in", cases, years: 48 });
+  const links = runChains(p)[0]!.links.filter(({ wetted }) => wetted !== null);
+  const wetted = links.filter((link) => link.wetted![0]);
+  const extraMm = ({ own: [a, b] }: (typeof links)[number]) =>
+    b!.totals.transpirationMm - a!.totals.transpirationMm;
+  const meanMm = links.reduce((sum, link) => sum + extraMm(link), 0) / links.length;
+  // Two inches hold 8 mm or so: what wetted them in a third of the years would bring a millimeter a year.
+  expect(meanMm).toBeLessThan(0.3);
+  expect(wetted.length / links.length).toBeLessThan(0.1);
+});
+
 test("the answer is the mean of its years: the path by year, year after year from the fifth on", async () => {
   const cases = [{ name: "stopped", rootingDepth: "12 in" }, { name: "as they grow" }];
   const p = await prepared({ cases, years: 48 });

@@ -1,4 +1,3 @@
-import { medianOf } from "../../statistics/quantiles.ts";
 import { makeRunBuffers } from "../runs/run.ts";
 import type { Slices } from "../../soil/layers/layer.ts";
 import { chainInLinks, soilsOfChain, type LinkRuns } from "./chain.ts";
@@ -6,7 +5,7 @@ import type { ChainPreparation } from "./prepareChains.ts";
 
 /** A link with what can only be told of its whole chain. */
 export interface ChainLink extends Omit<LinkRuns, "gainMmBySlice"> {
-  /** By later case: whether the soil below the shallower roots was wetted between harvest and sowing; null in the warm-up. */
+  /** By later case: whether the soil below where the shallower roots end was wetted between harvest and sowing; null in the warm-up. */
   readonly wetted: readonly boolean[] | null;
 }
 
@@ -54,37 +53,29 @@ export function* chainsInSteps(prepared: ChainPreparation): Generator<ChainStep,
         const links = chainInLinks(prepared, chain, phase, soils, weather, buffers);
         let next = links.next();
         for (; next.done !== true; next = links.next()) yield { done, total, isChainDone: false };
-        byTotal[t]!.push(...withWetting(prepared, next.value, slices));
+        byTotal[t]!.push(...withWetting(next.value, slices));
         yield { done: ++done, total, isChainDone: true };
       }
   }
   return rainTotalsMm.map((rainTotalMm, t) => ({ rainTotalMm, links: byTotal[t]! }));
 }
 
-/** The usual end of the roots of the crop in question is the middle of the chain's own years. */
-function withWetting(
-  { rotation, scenario }: ChainPreparation,
-  links: readonly LinkRuns[],
-  slices: readonly Slices[],
-): ChainLink[] {
-  const asked = links.filter(
-    ({ entry, sinceChange }) => sinceChange >= 1 && rotation.entries[entry]!.isAsked,
-  );
-  const usualMm = scenario.cases.map((_, c) =>
-    asked.length === 0 ? 0 : medianOf(Float64Array.from(asked, ({ own }) => own[c]!.totals.finalRootDepthMm)),
-  );
-  return links.map(({ gainMmBySlice, ...link }) => ({
-    ...link,
-    wetted:
-      gainMmBySlice === null
-        ? null
-        : usualMm.slice(1).map((mm, p) => {
-            const deeper = mm >= usualMm[0]! ? p + 1 : 0;
-            return (
-              gainBelow(gainMmBySlice[deeper]!, slices[deeper]!, Math.min(mm, usualMm[0]!)) > wettedFromMm
-            );
-          }),
-  }));
+/** Held against where the roots of that very season end: in wet years they go on with the water, both cases alike. */
+function withWetting(links: readonly LinkRuns[], slices: readonly Slices[]): ChainLink[] {
+  return links.map(({ gainMmBySlice, ...link }) => {
+    const endMm = link.own.map(({ totals }) => totals.finalRootDepthMm);
+    return {
+      ...link,
+      wetted:
+        gainMmBySlice === null
+          ? null
+          : endMm.slice(1).map((mm, p) => {
+              const deeper = mm >= endMm[0]! ? p + 1 : 0;
+              const shallowerMm = Math.min(mm, endMm[0]!);
+              return gainBelow(gainMmBySlice[deeper]!, slices[deeper]!, shallowerMm) > wettedFromMm;
+            }),
+    };
+  });
 }
 
 function gainBelow(gainMm: Float64Array, { count, topMm, thicknessMm }: Slices, depthMm: number): number {

@@ -63,6 +63,7 @@ function broughtSaid(one: ChainDifference, alone: boolean, shown: Formatters): s
 /** Shares between a half and a third, and above a half, have no `1 year of` near enough. @example wettedSaid(0.11) // "1 year of 9" */
 export function wettedSaid(share: number): string {
   if (share <= 0) return "no year";
+  if (share < 0.02) return "hardly any year";
   if (share >= 0.95) return "nearly every year";
   if (share >= 0.55) return `${Math.round(10 * share)} years of 10`;
   if (share >= 0.45) return "1 year of 2";

@@ -2,6 +2,7 @@ import { tryQuantity } from "../../quantity/index.ts";
 import { mmPerInch } from "../../quantity/constants.ts";
 import { layerOrigins, type LayerOrigin } from "../../soil/layers/layerOrigin.ts";
 import { lookUp } from "../../lookUp.ts";
+import { cropAskedOf } from "../fields/facts/rotations.ts";
 import type { DefaultUsed } from "../scenario.ts";
 import { denseName, layersAround, looseDensity } from "./denseLayer.ts";
 import { quickScenario, type QuickScenario } from "./quickScenario.ts";
@@ -46,16 +47,8 @@ export const untilAnswered = {
   denseSpan: "6 to 10 in",
 } as const;
 
-/** The crop that the question is about where a rotation is named. */
-const askedOf: Readonly<Record<string, string>> = {
-  "wheat-fallow": "winter wheat",
-  "wheat-corn-fallow": "corn",
-  "wheat-sorghum-fallow": "grain sorghum",
-  "wheat-sunflower-fallow": "sunflower",
-};
-
 /** Rotations that can be the answer for the crop. */
-export const rotationsAsked: readonly string[] = Object.keys(askedOf);
+export const rotationsAsked: readonly string[] = Object.keys(cropAskedOf);
 
 /**
  * A scenario with nothing in it but the answers and stated defaults; with no answer at all, an empty start. Built on the quick
@@ -67,7 +60,7 @@ export function scenarioOfAnswers(answers: FiveAnswers): QuickScenario {
   const grown = given(answers.crop) ?? untilAnswered.crop;
   const dense = denseOf(answers);
   const apart = apartOf(answers, dense !== null);
-  const asked = lookUp(askedOf, grown);
+  const asked = lookUp(cropAskedOf, grown);
   const { file, assumed } = quickScenario({
     texture,
     rain,

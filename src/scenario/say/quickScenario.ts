@@ -6,6 +6,7 @@ import { mmPerInch } from "../../quantity/constants.ts";
 import { sayBoth, tryQuantity } from "../../quantity/index.ts";
 import { deepestSoil } from "../../soil/layers/soilLimits.ts";
 import { patternSite, rainPatterns, type RainPattern } from "../../weather/generate/rainPatterns.ts";
+import { cropAskedOf, readyRotations } from "../fields/facts/rotations.ts";
 import { fallowYear } from "../fields/rotationFields.ts";
 import { scenarioFormat } from "../read/format.ts";
 import type { DefaultUsed } from "../scenario.ts";
@@ -202,20 +203,20 @@ function allFour({ texture, rain, crop, deeper }: QuickQuestion) {
   };
 }
 
-/** Winter crops follow a summer without a crop, the others each other; null for sod, which no rotation has. */
+/** The rotation in which the crop usually stands on dry land; null for sod, which no rotation has. */
 function usualRotation(crop: string): { rotation: string | string[]; why: string } | null {
   const known = cropNamed(crop);
-  if (known !== null && isSod(defaultPlan(known))) return null;
-  if ((known?.values.dormantBelowC.value ?? null) === null)
-    return {
-      rotation: "every year",
-      why: "this crop every year; common practice, no source: give --rotation. Its first years run before, so no share of water at the start is guessed",
-    };
-  return {
-    rotation: /wheat/i.test(known!.name) ? "wheat-fallow" : [known!.name, fallowYear],
-    why: "a summer of fallow between; common practice, no source: give --rotation. Its first years run before, so no share of water at the start is guessed",
-  };
+  if (known === null) return { rotation: "every year", why: `this crop every year; ${startsItself}` };
+  if (isSod(defaultPlan(known))) return null;
+  const ready = readyRotations.find((name) => cropNamed(cropAskedOf[name] ?? "")?.name === known.name);
+  if (ready !== undefined) return { rotation: ready, why: `usual on dry land; ${startsItself}` };
+  if (known.values.dormantBelowC.value === null)
+    return { rotation: "every year", why: `this crop every year; ${startsItself}` };
+  return { rotation: [known.name, fallowYear], why: `a summer of fallow between; ${startsItself}` };
 }
+
+const startsItself =
+  "common practice, no source: give --rotation. Its first years run before, so no share of water at the start is guessed";
 
 const usualBottomIn = 72;
 /** What a scenario may describe, in whole feet. */

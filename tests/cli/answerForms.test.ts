@@ -25,8 +25,8 @@ describe("--brief", () => {
   });
   test("of a quick question: start and yield line", async () => {
     const out = await compare(...quick, "--brief");
-    expect(out).toMatch(/^At 13 in of rain, against "as now"/);
-    expect(out).toContain("Not stated: soil.startingWater.share, taken as 30 %");
+    expect(out).toMatch(/^At 13 in of rain, year after year, against "as now"/);
+    expect(out).toContain("Not stated: soil.startingWater, taken as what 6 years before");
     expect(out).toContain("Not stated: yield.line, taken as ");
   });
 });
@@ -63,7 +63,7 @@ describe("--defaults", () => {
   test("lists all with their reasons; without it the two that decide most, and how many more there are", async () => {
     const two = await compare(...quick);
     expect(two).toMatch(
-      /Not stated, and decides most \(\d\d more defaults: --defaults\)\n- soil\.startingWater\.share: 30 %/,
+      /Not stated, and decides most \(\d\d more defaults: --defaults\)\n- soil\.startingWater: what 6 years before left/,
     );
     expect(two).not.toContain("soil.sliceThickness");
     const all = await compare(...quick, "--defaults");

@@ -96,6 +96,6 @@ describe("built", () => {
     ];
     const { status, stdout } = spawn(bin, "compare", ...quick);
     expect(status).toBe(0);
-    expect(stdout).toMatch(/^At 13 in of rain /);
+    expect(stdout).toMatch(/^At a mean of 13 in of rain a year, /);
   });
 });

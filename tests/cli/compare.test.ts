@@ -43,7 +43,7 @@ describe("compare FILE", () => {
     expect({ code, err }).toEqual({ code: 0, err: "" });
     expect(out).toMatch(/^At 13 in of rain the deeper roots took up /);
     const parts = ["small and invented (invented data)", "The cases, in:", "The differences, in:"];
-    const places = [...parts, "Defaults used (", "\nMethod\n", "\nCautions\n"].map((part) =>
+    const places = [...parts, "Not stated, and decides most (", "\nMethod\n", "\nCautions\n"].map((part) =>
       out.indexOf(part),
     );
     expect(places.every((place) => place > 0)).toBe(true);
@@ -217,7 +217,7 @@ describe("the quick question", () => {
   });
 
   test("answers without a file and lists every default it used", async () => {
-    const { code, out, err } = await call(folder, "compare", ...quick);
+    const { code, out, err } = await call(folder, "compare", ...quick, "--defaults");
     expect({ code, err }).toEqual({ code: 0, err: "" });
     expect(out).toMatch(/^At a mean of 13 in of rain a year, the deeper roots bring /);
     expect(longestLine(out)).toBeLessThanOrEqual(80);

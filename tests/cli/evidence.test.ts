@@ -28,7 +28,14 @@ const dug = (depths: unknown[], date = "2024-07-18") => ({
   rootDepths: [{ case: "over the pan", date, depths }],
 });
 
-describe.each(demoNames)("evidence of the demo %s", (name) => {
+const dugDemos = demoNames.filter((name) => {
+  const { evidence } = JSON.parse(readFileSync(join(root, demoPath(name)), "utf8")) as {
+    evidence?: { rootDepths?: unknown[] };
+  };
+  return (evidence?.rootDepths?.length ?? 0) > 0;
+});
+
+describe.each(dugDemos)("evidence of the demo %s", (name) => {
   test("in 80 columns, and as JSON the same as compare's", async () => {
     const text = await call(root, "evidence", demoPath(name), "--years", "20");
     expect(text).toMatchObject({ code: 0, err: "" });
@@ -182,11 +189,6 @@ describe("evidence that is wrong is told in one line, by its field", () => {
   });
 });
 
-test("the README's evidence stands in the demos' manner: every demo has some", () => {
-  for (const name of demoNames) {
-    const demo = JSON.parse(readFileSync(join(root, demoPath(name)), "utf8")) as {
-      evidence?: { rootDepths?: unknown[] };
-    };
-    expect(demo.evidence?.rootDepths?.length, name).toBeGreaterThan(0);
-  }
+test("every demo has plants dug, but the one whose point is that nothing was measured", () => {
+  expect(demoNames.filter((name) => !dugDemos.includes(name))).toEqual(["sorghum-in-rotation"]);
 });

@@ -12,7 +12,7 @@ const folder = ownFolder();
 const withoutUnit =
   /(?:^(?:runs|seed|year|years|sowingYear|run|n|now|rows|rowsInAll|caseIndex|againstIndex|freedom|t|tried|toHalve|toTellUsual|pairs|pairsToHalve|pairsNeeded|p|count|first|last|chains|warmUpYears|settlingYears|sowingYears|firstSowingYear|lastSowingYear|dayOfSeason|confidence|variation|chance|chanceNow|chanceItPays|demandMet|demandMetSoFar|demandMetAroundFlowering|interest|deepUptakeSpread|before|at|after|passage)|[sS]hare\w*)$/;
 const unitInKey =
-  /(?:Mm|MmPerDay|MPa|KgPerHaPerUnit|kgPerHaPerUnit|Days|daysToMaturity|lastsDays|C|DegC|deepWaterSd)$/;
+  /(?:Mm|MmPerDay|MPa|KgPerHaPerUnit|kgPerHaPerUnit|Days|Years|daysToMaturity|lastsDays|C|DegC|deepWaterSd)$/;
 
 /** Every figure of an answer by its path, with whether its unit can be told. */
 function figures(value: unknown, path = "", told = false): { path: string; told: boolean }[] {

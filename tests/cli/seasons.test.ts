@@ -107,7 +107,7 @@ describe("compare on a quick question of years in a row", () => {
   test("first year and year after year stand first", async () => {
     const { code, out } = await quick("--rotation", "every year", "--residue", "60 %", "--years", "24");
     expect(code).toBe(0);
-    expect(out).toMatch(/^At a mean of 14 in of rain a year, the deeper roots .* first year/);
+    expect(out).toMatch(/^At a mean of 14 in of rain a year, the deeper roots .*first\syear/s);
     expect(out).toContain("Years in a row (grain sorghum; the question is about grain sorghum)");
     expect(out).toContain("soil.startingWater: what 6 years before left");
   });

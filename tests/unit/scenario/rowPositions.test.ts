@@ -107,8 +107,8 @@ describe("row positions that are right", () => {
     expect(value!.rowsInAll).toBeNull();
     expect(value!.plainIndex).toBe(1);
     expect(value!.positions).toEqual([
-      { name: "wheel track", caseIndex: 0, share: 0.3, rows: null },
-      { name: "deeper", caseIndex: 1, share: 0.7, rows: null },
+      { name: "wheel track", caseIndex: 0, afterIndex: null, share: 0.3, rows: null },
+      { name: "deeper", caseIndex: 1, afterIndex: null, share: 0.7, rows: null },
     ]);
   });
 

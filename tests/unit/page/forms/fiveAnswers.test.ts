@@ -102,7 +102,7 @@ describe("answering on the page", () => {
     expect(getAt(next.scenario, "money.price")).toBe("4.20 USD/bu");
     expect(getAt(next.scenario, "weather.annualRain")).toBe("18 in");
     expect(getAt(next.scenario, "crop.name")).toBe("winter wheat");
-    expect(getAt(next.scenario, "fallow.length")).toBe("14 months");
+    expect(getAt(next.scenario, "rotation")).toBe("wheat-fallow");
   });
 
   test("a rain typed in Inputs is the answer, and can be answered anew", () => {

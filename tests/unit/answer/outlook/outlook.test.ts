@@ -1,20 +1,20 @@
 import { describe, expect, test } from "vitest";
-import { outlookOf } from "../../../src/answer/outlook/outlookOf.ts";
-import { runOutlook, type OutlookRuns } from "../../../src/answer/outlook/outlookRuns.ts";
-import { otherYears, spliced } from "../../../src/answer/outlook/splice.ts";
-import { daysItLasts, usualDemand } from "../../../src/answer/outlook/usualDemand.ts";
-import { newAnswerCache } from "../../../src/answer/runs/answerCache.ts";
-import { prepareOn } from "../../../src/answer/runs/prepare.ts";
-import { readyRun } from "../../../src/answer/runs/readyRun.ts";
-import { runAtRain } from "../../../src/answer/runs/ensemble.ts";
-import { weatherYears } from "../../../src/answer/runs/weatherYears.ts";
-import { InputError } from "../../../src/problem.ts";
-import { dayNumber, isoDate } from "../../../src/quantity/calendar.ts";
-import type { SeasonTotals } from "../../../src/season/season.ts";
-import { spreadOf } from "../../../src/statistics/quantiles.ts";
-import type { Case, Scenario } from "../../../src/scenario/scenario.ts";
-import type { DailyWeather, WeatherRecord } from "../../../src/weather/records/record.ts";
-import { asDug, someRecord, someScenario } from "./someScenario.ts";
+import { outlookOf } from "../../../../src/answer/outlook/outlookOf.ts";
+import { runOutlook, type OutlookRuns } from "../../../../src/answer/outlook/outlookRuns.ts";
+import { otherYears, spliced } from "../../../../src/answer/outlook/splice.ts";
+import { daysItLasts, usualDemand } from "../../../../src/answer/outlook/usualDemand.ts";
+import { newAnswerCache } from "../../../../src/answer/runs/answerCache.ts";
+import { prepareOn } from "../../../../src/answer/runs/prepare.ts";
+import { readyRun } from "../../../../src/answer/runs/readyRun.ts";
+import { runAtRain } from "../../../../src/answer/runs/ensemble.ts";
+import { weatherYears } from "../../../../src/answer/runs/weatherYears.ts";
+import { InputError } from "../../../../src/problem.ts";
+import { dayNumber, isoDate } from "../../../../src/quantity/calendar.ts";
+import type { SeasonTotals } from "../../../../src/season/season.ts";
+import { spreadOf } from "../../../../src/statistics/quantiles.ts";
+import type { Case, Scenario } from "../../../../src/scenario/scenario.ts";
+import type { DailyWeather, WeatherRecord } from "../../../../src/weather/records/record.ts";
+import { asDug, someRecord, someScenario } from "../someScenario.ts";
 
 /** Eight generated years, 1991 to 1998. */
 const record = someRecord(8);

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { outlookByDay } from "../../../src/answer/outlook/waterAhead.ts";
-import { spreadOf } from "../../../src/statistics/quantiles.ts";
-import { demoAsWritten, resolved } from "../../support/demos.ts";
+import { outlookByDay } from "../../../../src/answer/outlook/waterAhead.ts";
+import { spreadOf } from "../../../../src/statistics/quantiles.ts";
+import { demoAsWritten, resolved } from "../../../support/demos.ts";
 
 const wheat = demoAsWritten("wheat-after-fallow");
 const { evidence: _dug, money: _money, rowPositions: _rows, ...plain } = wheat;

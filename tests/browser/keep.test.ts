@@ -198,7 +198,7 @@ describe("what is opened", () => {
       ],
       ["list.json", "[1, 2]", /list\.json: expected a scenario/],
       ["page.html", "<!doctype html><p>hello", /page\.html: expected a report/],
-      ["other.csv", "date,rain\n", /other\.csv: expected a scenario file, a report, or a record/],
+      ["other.csv", "date,rain\n", /other\.csv: expected a scenario, a report, or a weather record/],
       [
         "cut.html",
         '<!doctype html><script type="application/json" id="rootfront-scenario">{"scenario":</script>',

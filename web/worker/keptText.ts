@@ -11,6 +11,7 @@ import { ledgerCsv, ledgerTable } from "../../src/report/tables/ledgerCsv.ts";
 import type { KeptScenario } from "../../src/report/page/embedded.ts";
 import { reportInput } from "../../src/report/page/reportInput.ts";
 import { reportHtml } from "../../src/report/page/reportPage.ts";
+import { unitsBeside, unitsOf } from "../../src/report/tables/unitsBeside.ts";
 import { jsonText } from "../../src/report/tables/roundForPrint.ts";
 import { runSaid } from "../../src/report/tables/runSaid.ts";
 import { describeScenario } from "../../src/scenario/say/describe.ts";
@@ -56,7 +57,7 @@ export function keptText(
     case "json":
       return {
         what,
-        text: jsonText(answerIn(answered, units)),
+        text: jsonText(unitsBeside(answerIn(answered, units), unitsOf(scenario, units))),
         fileName: `${name}-answer.json`,
         said: "the whole answer",
       };

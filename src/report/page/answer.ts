@@ -20,13 +20,13 @@ export const answer: Section = (input) => {
       ? [
           figure(
             numbersPicture(input),
-            `Water for the extra depth${atRain(comparison, shown)}, ${shown.length}. 1 extra depth times what the soil can hold; 2 held there when sown; 3 taken up by the crop, the line from P10 to P90.`,
+            `Water for the extra depth${atRain(comparison, shown)}, ${shown.length}. 1 extra depth times what the soil can hold; 2 held there when sown; 3 taken up by the crop; the line holds eight seasons in ten.`,
           ),
         ]
       : []),
     figure(
       yieldPicture(input),
-      `Yield${atRain(comparison, shown)}: bar from P10 to P90, mark at P50. Each case by itself; most of the width is the seasons' and meets all cases alike.`,
+      `Yield${atRain(comparison, shown)}: bar over eight seasons in ten, mark at the middle one. Each case by itself; most of the width is the seasons' and meets all cases alike.`,
     ),
     ...(compared
       ? [
@@ -61,8 +61,8 @@ function caseTable(comparison: Comparison, shown: Formatters): string {
   const { cases, method } = comparison;
   const many = method.runs > 1;
   return table({
-    caption: `${many ? `Medians of ${method.runs} runs` : "One run"}${atRain(comparison, shown)}, ${shown.length}; yield, ${cases[0]!.yield.unit}`,
-    head: ["", "roots", "stored at sowing", "by crop", "by soil", "yield", ...(many ? ["P10", "P90"] : [])],
+    caption: `${many ? `Medians of ${method.runs} runs` : "One run"}${atRain(comparison, shown)}, ${shown.length}; yield, ${cases[0]!.yield.unit}${many ? ". Low and high: one season in ten is below, one above" : ""}`,
+    head: ["", "roots", "stored at sowing", "by crop", "by soil", "yield", ...(many ? ["low", "high"] : [])],
     rows: cases.map((one, c) => [
       `<b>${caseLetter(c)}</b> ${called(one.name)}`,
       shown.depth(one.finalRootDepthMm),
@@ -80,7 +80,7 @@ function differenceTable(comparison: Comparison, shown: Formatters): string {
   const many = method.runs > 1;
   const unit = differences[0]!.extraYield.unit;
   return table({
-    caption: `The differences to A by rainfall total, ${shown.length}; yield, ${unit}`,
+    caption: `The differences to A by rainfall total, ${shown.length}; yield, ${unit}${many ? ". Low and high: one season in ten is below, one above" : ""}`,
     head: [
       "",
       "rain",
@@ -88,9 +88,9 @@ function differenceTable(comparison: Comparison, shown: Formatters): string {
       "1 rule of thumb",
       "2 stored there",
       "3 taken up",
-      ...(many ? ["P10", "P90"] : []),
+      ...(many ? ["low", "high"] : []),
       "yield",
-      ...(many ? ["P10", "P90"] : []),
+      ...(many ? ["low", "high"] : []),
       "seasons it mattered",
     ],
     rows: differences.flatMap((difference, d) => {

@@ -4,6 +4,7 @@ import { evidence } from "./evidence.ts";
 import { paperStyle, reportStyle } from "./reportStyle.ts";
 import { called, escaped, list } from "./markup.ts";
 import type { ReportInput, Section } from "./reportInput.ts";
+import { inFull } from "./inFull.ts";
 import { method } from "./method.ts";
 import { money } from "./money.ts";
 import { question } from "./question.ts";
@@ -26,6 +27,8 @@ const rows: readonly (readonly Section[])[] = [
   [soil, roots],
   [answer],
   [evidence, money],
+  // From here on for those who want to check it.
+  [inFull],
   [method],
   [limits],
   [sources],

@@ -49,17 +49,29 @@ export const reportStyle = `
 .field-report .said{font:600 1.12em/1.35 ${titleFont}}
 .field-report .pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,20rem),1fr));gap:.6rem 1.4rem;align-items:start}
 .field-report .letter{font-weight:700}
+.field-report .pair>.scrolls{grid-column:1/-1}
 .field-report .scrolls{overflow-x:auto;margin:.5em 0}
 .field-report .scrolls:focus-visible{outline:3px solid #125e8f}
 .field-report table{border-collapse:collapse;font-size:.88em;font-variant-numeric:tabular-nums;width:100%}
 .field-report caption{text-align:start;font-weight:600;padding-bottom:.2em}
 .field-report th,.field-report td{padding:.15em .7em .15em 0;text-align:end;vertical-align:top;border-bottom:1px solid ${rule};font-weight:400}
-.field-report td{white-space:nowrap}
+.field-report td{white-space:nowrap;overflow-wrap:normal}
 .field-report th:first-child{min-width:7.5rem;text-align:start;overflow-wrap:anywhere}
 .field-report thead th{overflow-wrap:normal;color:${pencil};border-bottom-color:${pencil};vertical-align:bottom}
 .field-report .fine{font-size:.9em}
 .field-report summary{cursor:pointer;font-weight:600}
 .field-report .on-paper{display:none}
+@media screen{
+.field-report{container-type:inline-size}
+@container (max-width:43rem){
+.field-report thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+.field-report table,.field-report caption,.field-report tbody{display:block}
+.field-report tr{display:grid;grid-template-columns:repeat(auto-fill,minmax(5.2rem,1fr));gap:0 .6rem;padding:.2em 0;border-bottom:1px solid ${rule}}
+.field-report tbody th{grid-column:1/-1;border:0}
+.field-report td{border:0;padding:.1em 0;text-align:start;white-space:normal}
+.field-report td::before{content:attr(data-head);display:block;color:${pencil};font-size:.86em;line-height:1.2}
+}
+}
 @media print{
 .field-report{max-width:none;padding:0;background:none;font-size:8pt;line-height:1.25}
 .field-report h2{margin:.35em 0 .1em;break-after:avoid}

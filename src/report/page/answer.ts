@@ -15,12 +15,15 @@ export const answer: Section = (input) => {
   const { comparison, shown } = input;
   const [first = "", ...others] = firstLines(comparison, shown);
   const compared = comparison.differences.length > 0;
+  // Year after year, what stands above tells the water of each year: once is enough on paper.
+  const inARow = comparison.chain === undefined ? "" : "on-screen";
   const figures = [
     ...(compared
       ? [
           figure(
             numbersPicture(input),
             `Water for the extra depth${atRain(comparison, shown)}, ${shown.length}. 1 extra depth times what the soil can hold; 2 held there when sown; 3 taken up by the crop; the line holds eight seasons in ten.`,
+            inARow,
           ),
         ]
       : []),
@@ -33,6 +36,7 @@ export const answer: Section = (input) => {
           figure(
             differencePicture(input),
             `Extra water taken up by rainfall total, ${shown.length}, each season against the same season of A; beside it the yield it is worth and in how many seasons it was ${shown.water(comparison.method.matteredFromMm)} ${shown.length} or more.`,
+            inARow,
           ),
         ]
       : []),
@@ -42,15 +46,16 @@ export const answer: Section = (input) => {
     body: [
       `<p class="said">${escaped(first)}</p>`,
       ...others.map((line) => `<p>${escaped(line)}</p>`),
-      `<div class="pair flows">${figures.join("")}${caseTable(comparison, shown)}</div>`,
+      `<div class="pair flows">${figures.join("")}${inARow === "" ? caseTable(comparison, shown) : ""}</div>`,
+      ...(inARow === "" ? [] : [`<div class="${inARow}">${caseTable(comparison, shown)}</div>`]),
       // On paper the last picture says the same.
       ...(compared ? [`<div class="on-screen">${differenceTable(comparison, shown)}</div>`] : []),
     ].join(""),
   };
 };
 
-function figure(svg: string, caption: string): string {
-  return `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`;
+function figure(svg: string, caption: string, where = ""): string {
+  return `<figure${where === "" ? "" : ` class="${where}"`}>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`;
 }
 
 function atRain({ rainTotalMm }: Comparison, shown: Formatters): string {

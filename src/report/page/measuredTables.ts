@@ -42,7 +42,7 @@ function dugTable({ scenario, shown }: ReportInput, { dig }: EvidenceAnswer): st
       shown.depth(one.depthMm.median!),
       shown.depth(one.depthMm.largest!),
       ...(isTurned ? [one.turnedAtMm === undefined ? "" : shown.depth(one.turnedAtMm)] : []),
-      ...(isTold ? [waysSaid(one)] : []),
+      ...(isTold ? [`<span class="words">${waysSaid(one)}</span>`] : []),
     ]),
   });
 }

@@ -25,6 +25,8 @@ export const money: Section = (input) => {
     figure(
       moneyPicture(worth, say),
       `Left a year, ${say.currency}/${say.land}, costs paid: bar from the worst to the best but for one ${inARow ? "chain of years" : "season"} in ten at either end, mark at the middle one.`,
+      // On paper the paths say it, and the table.
+      inARow ? "on-screen" : "",
     ),
     ...worth.pairs
       .slice(0, mostPaths)
@@ -45,12 +47,12 @@ export const money: Section = (input) => {
   ];
   return {
     heading: "Money",
-    body: `${figures.join("")}${pairsTable(worth, say)}${sentences.length > 0 ? `<div class="told">${list(sentences.map(escaped))}</div>` : ""}`,
+    body: `<div class="many">${figures.join("")}${pairsTable(worth, say)}${sentences.length > 0 ? `<div class="told">${list(sentences.map(escaped))}</div>` : ""}</div>`,
   };
 };
 
-function figure(svg: string, caption: string): string {
-  return `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`;
+function figure(svg: string, caption: string, where = ""): string {
+  return `<figure${where === "" ? "" : ` class="${where}"`}>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`;
 }
 
 function pairsTable(worth: MoneyAnswer, say: ShownMoney): string {

@@ -27,13 +27,10 @@ const rows: readonly (readonly Section[])[] = [
   [soil, roots],
   [answer],
   [evidence, money],
-  // From here on for those who want to check it.
-  [inFull],
-  [method],
-  [limits],
-  [sources],
-  [reopening],
 ];
+
+/** What it stands on, after all that is told: on paper in narrow columns. */
+const toCheck: readonly Section[] = [limits, inFull, method, sources, reopening];
 
 /**
  * The whole report: one HTML page that needs nothing else, runs nothing and asks no host for anything.
@@ -67,12 +64,20 @@ function reportBody(input: ReportInput): string {
   const { name, invented } = input.scenario;
   const mark = invented ? ' <span class="invented">invented data</span>' : "";
   const head = `<header class="head"><h1>${called(name)}</h1><p class="where">A rootfront report.${mark}</p></header>`;
-  return [head, ...rows.map((row) => rowOf(row, input))].join("\n");
+  return [
+    head,
+    ...rows.map((row) => rowOf(row, input)),
+    `<div class="check">${partsOf(toCheck, input).join("")}</div>`,
+  ].join("\n");
+}
+
+function partsOf(row: readonly Section[], input: ReportInput): string[] {
+  const told = row.flatMap((section) => section(input) ?? []);
+  return told.map(({ heading, body }) => `<section><h2>${escaped(heading)}</h2>${body}</section>`);
 }
 
 function rowOf(row: readonly Section[], input: ReportInput): string {
-  const told = row.flatMap((section) => section(input) ?? []);
-  const parts = told.map(({ heading, body }) => `<section><h2>${escaped(heading)}</h2>${body}</section>`);
+  const parts = partsOf(row, input);
   const flows = row.includes(evidence) ? " flows loose" : "";
   return parts.length > 1 ? `<div class="pair${flows}">${parts.join("")}</div>` : parts.join("");
 }

@@ -31,7 +31,7 @@ export const years: Section = ({ comparison: { chain }, shown }) => {
     body: [
       `<p class="said">${escaped(first)}</p>`,
       ...others.map((line) => `<p>${escaped(line)}</p>`),
-      ...differences.map((_, d) => bothAnswers(chain, d, shown)),
+      `<div class="beside">${differences.map((_, d) => bothAnswers(chain, d, shown)).join("")}</div>`,
       `<div class="pair">${paths.join("")}</div>`,
       table({
         caption: escaped(caseTimesSaid(chain)),

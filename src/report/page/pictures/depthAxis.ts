@@ -17,7 +17,7 @@ export interface DepthRoom {
 
 const top = 22;
 const below = 20;
-const usualPx = 170;
+const usualPx = 150;
 /** From one number to the next. */
 const leastPx = 20;
 

@@ -10,8 +10,8 @@ import { svgOf, textAt } from "./drawing.ts";
 export const defaults = {
   title: "What is left a year, costs paid, of each case against the first",
   width: 350,
-  labelPx: 58,
-  valuePx: 92,
+  labelPx: 22,
+  valuePx: 122,
   rowPx: 17,
   mostPairs: 5,
 } as const;
@@ -53,10 +53,10 @@ export function moneyPicture({ pairs, currency }: MoneyAnswer, say: ShownMoney):
       ...drawn.flatMap(({ netPerHa, chanceItPays }, p) => {
         const y = p * defaults.rowPx + 2;
         return [
-          textAt(0, y + 10.5, `${caseLetter(p + 1)} against A`, {
+          textAt(defaults.labelPx - 8, y + 10.5, caseLetter(p + 1), {
+            anchor: "end",
             bold: true,
             fill: caseColour(p + 1),
-            size: 9.5,
           }),
           rangeBar(nets[p]!, x, y, 13, caseColour(p + 1)),
           textAt(

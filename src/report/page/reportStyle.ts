@@ -92,7 +92,7 @@ export const reportStyle = `
 .field-report p{margin:.15em 0}
 .field-report .pair{grid-template-columns:1fr 1fr;gap:.2rem 1.4rem}
 .field-report .check{columns:3;column-gap:1.1rem;font-size:6.9pt;line-height:1.17}
-.field-report .check ul{padding-left:.9em}
+.field-report .check ul{padding-left:1.2em}
 .field-report .check li{margin:.04em 0}
 .field-report .fine{font-size:6.9pt;line-height:1.17}
 .field-report .fine ul{margin-top:0}
@@ -102,7 +102,8 @@ export const reportStyle = `
 .field-report .loose>*{break-inside:auto}
 .field-report .loose h2:first-child{margin-top:.2em}
 .field-report .told{font-size:6.9pt;line-height:1.17}
-.field-report .told ul{padding-left:.9em}
+.field-report .told ul{padding-left:1.2em}
+.field-report .loose th:first-child{min-width:0}
 .field-report .told ul{margin-top:0}
 .field-report figure,.field-report table,.field-report .said{break-inside:avoid}
 .field-report .scrolls{overflow:visible}

@@ -15,6 +15,8 @@ import { reportInput } from "../../src/report/page/reportInput.ts";
 import { reportHtml } from "../../src/report/page/reportPage.ts";
 import { coordinate } from "../../src/report/page/pictures/drawing.ts";
 import { escaped } from "../../src/report/page/markup.ts";
+import { paceUsed } from "../../src/report/page/paceUsed.ts";
+import { depthRoom } from "../../src/report/page/pictures/depthAxis.ts";
 import { sourcesUsed } from "../../src/report/page/sources.ts";
 import { smallScenario } from "../cli/callCli.ts";
 
@@ -56,8 +58,8 @@ describe("the report", () => {
         "The soil",
         "The roots",
         "The answer",
-        "Method",
         "Limits",
+        "Method",
         "Sources",
         "Going on",
       ];
@@ -123,6 +125,88 @@ describe("the report", () => {
       }),
     );
     expect(probedSources.join()).toContain("Gao");
+  });
+});
+
+describe("the first side", () => {
+  const dug = {
+    ...smallScenario,
+    evidence: {
+      rootDepths: [
+        {
+          case: smallScenario.cases[0]!.name,
+          date: "2024-07-03",
+          depths: ["9 in", "10 in"],
+          turnedAt: ["7 in"],
+        },
+        { case: smallScenario.cases[1]!.name, date: "2024-07-03", depths: ["21 in", "23 in", "22 in"] },
+      ],
+      strips: {
+        cases: [smallScenario.cases[0]!.name, smallScenario.cases[1]!.name],
+        yields: [
+          ["40 bu/ac", "47 bu/ac"],
+          ["42 bu/ac", "45 bu/ac"],
+          ["39 bu/ac", null],
+        ],
+      },
+    },
+    money: {
+      price: "4.20 USD/bu",
+      area: "160 ac",
+      costs: [{ name: "a rig", amount: "3600 USD", years: 7, interest: "8 %" }],
+    },
+  };
+
+  test("draws every plant dug at its depth, in both pictures, and where roots turned aside", async () => {
+    const input = await inputOf(dug);
+    const html = reportHtml(input);
+    const pictureOf = (id: string) => html.slice(html.indexOf(`id="${id}-title"`)).split("</svg>")[0]!;
+    for (const id of ["soil", "roots"]) {
+      const rings = [...pictureOf(id).matchAll(/class="dug" cx="([\d.]+)" cy="([\d.]+)"/g)];
+      expect(rings).toHaveLength(5);
+      const room = depthRoom(input);
+      const depths = rings.map(([, , y]) => (Number(y) - room.y(0)) / (room.y(25.4) - room.y(0)));
+      [9, 10, 21, 23, 22].forEach((inches, i) => expect(depths[i]).toBeCloseTo(inches, 1));
+    }
+    expect(pictureOf("roots")).toContain("dug Jul 3");
+    expect(pictureOf("soil")).toContain("roots turned aside at 7.0 in");
+  });
+
+  test("takes the pace from the dig where it decides, else from density", async () => {
+    const byDig = await inputOf(dug);
+    const layer = byDig.scenario.cases[0].layers.find(
+      ({ name }) => name === byDig.comparison.evidence!.dig!.fit!.layer,
+    )!;
+    const used = paceUsed(byDig, byDig.scenario.cases[0].name, layer);
+    const fitted = byDig.comparison.evidence!.dig!.fit!.cases[0]!;
+    expect(used.byDig).toBe(true);
+    expect(used.share).toBeCloseTo(fitted.verdict === "no passage is shut enough" ? 0 : fitted.value, 9);
+    expect(used.share).not.toBeCloseTo(fitted.otherwise, 2);
+    expect(reportHtml(byDig)).toMatch(/pace \d+ % as dug/);
+    const byDensity = await inputOf({ ...dug, evidence: { ...dug.evidence, digDecides: false } });
+    expect(paceUsed(byDensity, byDensity.scenario.cases[0].name, layer)).toEqual({
+      share: fitted.otherwise,
+      byDig: false,
+    });
+    expect(reportHtml(byDensity)).not.toMatch(/pace \d+ % as dug/);
+  });
+
+  test("tells tables and pictures, no passage, no P10 and no interval; those come after it", async () => {
+    const html = reportHtml(await inputOf(dug));
+    const [first = "", rest = ""] = html.slice(html.indexOf("<main")).split('<div class="check">');
+    const told = readable(first);
+    expect(told).not.toMatch(/passage|P10|P90|interval/);
+    expect(readable(rest)).toMatch(/The passage of/);
+    for (const words of [
+      "Dug: deepest root of a plant, in",
+      "Strips, bu/ac by pair",
+      "40.0 42.0 39.0 40.3",
+      "47.0 45.0 – 46.0",
+      "By strips",
+    ])
+      expect(told).toContain(words);
+    expect(first).toContain('id="money-title"');
+    expect(told).toMatch(/pays in \d+ %/);
   });
 });
 

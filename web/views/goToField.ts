@@ -7,7 +7,7 @@ import { openLeaf, type LeafName } from "./field/openLeaf.ts";
 const fieldPlaces: readonly (readonly [place: RegExp, leaf: LeafName])[] = [
   [/^money\b/, "money"],
   [/^rowPositions\b/, "rows"],
-  [/^evidence\.(?:counts|spotsPaired)\b/, "counts"],
+  [/^evidence\.(?:counts|countsYear|spotsPaired)\b/, "counts"],
   [/^evidence\.strips\b/, "strips"],
   [/^evidence\.confidence\b/, "water"],
   [/^evidence\b/, "dig"],

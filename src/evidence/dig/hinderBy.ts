@@ -1,5 +1,5 @@
 import { setRootsLeft } from "../../soil/equations/rootsLeft.ts";
-import { openShareAt, passageWith } from "../../soil/layers/slices.ts";
+import { openShareAt, passageOf, passageWith } from "../../soil/layers/slices.ts";
 import { psiToMPa } from "../../soil/equations/penetrationFactor.ts";
 import type { Slices, SoilLayer } from "../../soil/layers/layer.ts";
 import type { Fitted } from "./dig.ts";
@@ -26,12 +26,24 @@ export function hinderBy(
       continue;
     }
     const { resistanceMPa } = layer.hindrance;
-    if (resistanceMPa !== undefined) {
-      const kept = Math.min(1, Math.max(0, (value - resistanceMPa) / (value - freeUpToMPa)));
-      passage[j] = passageWith(openShareAt(layer.openShare, openness), kept);
-    }
+    if (resistanceMPa !== undefined)
+      passage[j] = passageWith(openShareAt(layer.openShare, openness), keptAtLimit(resistanceMPa, value));
   }
   setRootsLeft(slices);
+}
+
+/** What a reading leaves of the front's pace where roots stop at `limitMPa`, 0 to 1. */
+function keptAtLimit(resistanceMPa: number, limitMPa: number): number {
+  return Math.min(1, Math.max(0, (limitMPa - resistanceMPa) / (limitMPa - freeUpToMPa)));
+}
+
+/** The passage of one layer under a fitted value, in the usual reading; what is not fitted keeps its own. */
+export function passageFitted(layer: SoilLayer, fitted: Fitted, value: number): number {
+  if (fitted.kind === "passage") return layer.name === fitted.layer ? value : passageOf(layer, 0);
+  const { resistanceMPa } = layer.hindrance;
+  return resistanceMPa === undefined
+    ? passageOf(layer, 0)
+    : passageWith(openShareAt(layer.openShare, 0), keptAtLimit(resistanceMPa, value));
 }
 
 /**

@@ -15,24 +15,28 @@ export const answer: Section = (input) => {
   const { comparison, shown } = input;
   const [first = "", ...others] = firstLines(comparison, shown);
   const compared = comparison.differences.length > 0;
+  // Year after year, what stands above tells the water of each year: once is enough on paper.
+  const inARow = comparison.chain === undefined ? "" : "on-screen";
   const figures = [
     ...(compared
       ? [
           figure(
             numbersPicture(input),
-            `Water for the extra depth${atRain(comparison, shown)}, ${shown.length}. 1 extra depth times what the soil can hold; 2 held there when sown; 3 taken up by the crop, the line from P10 to P90.`,
+            `Water for the extra depth${atRain(comparison, shown)}, ${shown.length}. 1 extra depth times what the soil can hold; 2 held there when sown; 3 taken up by the crop; the line holds eight seasons in ten.`,
+            inARow,
           ),
         ]
       : []),
     figure(
       yieldPicture(input),
-      `Yield${atRain(comparison, shown)}: bar from P10 to P90, mark at P50. Each case by itself; most of the width is the seasons' and meets all cases alike.`,
+      `Yield${atRain(comparison, shown)}: bar over eight seasons in ten, mark at the middle one. Each case by itself; most of the width is the seasons' and meets all cases alike.`,
     ),
     ...(compared
       ? [
           figure(
             differencePicture(input),
             `Extra water taken up by rainfall total, ${shown.length}, each season against the same season of A; beside it the yield it is worth and in how many seasons it was ${shown.water(comparison.method.matteredFromMm)} ${shown.length} or more.`,
+            inARow,
           ),
         ]
       : []),
@@ -42,15 +46,16 @@ export const answer: Section = (input) => {
     body: [
       `<p class="said">${escaped(first)}</p>`,
       ...others.map((line) => `<p>${escaped(line)}</p>`),
-      `<div class="pair flows">${figures.join("")}${caseTable(comparison, shown)}</div>`,
+      `<div class="pair flows">${figures.join("")}${inARow === "" ? caseTable(comparison, shown) : ""}</div>`,
+      ...(inARow === "" ? [] : [`<div class="${inARow}">${caseTable(comparison, shown)}</div>`]),
       // On paper the last picture says the same.
       ...(compared ? [`<div class="on-screen">${differenceTable(comparison, shown)}</div>`] : []),
     ].join(""),
   };
 };
 
-function figure(svg: string, caption: string): string {
-  return `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`;
+function figure(svg: string, caption: string, where = ""): string {
+  return `<figure${where === "" ? "" : ` class="${where}"`}>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`;
 }
 
 function atRain({ rainTotalMm }: Comparison, shown: Formatters): string {
@@ -61,8 +66,8 @@ function caseTable(comparison: Comparison, shown: Formatters): string {
   const { cases, method } = comparison;
   const many = method.runs > 1;
   return table({
-    caption: `${many ? `Medians of ${method.runs} runs` : "One run"}${atRain(comparison, shown)}, ${shown.length}; yield, ${cases[0]!.yield.unit}`,
-    head: ["", "roots", "stored at sowing", "by crop", "by soil", "yield", ...(many ? ["P10", "P90"] : [])],
+    caption: `${many ? `Medians of ${method.runs} runs` : "One run"}${atRain(comparison, shown)}, ${shown.length}; yield, ${cases[0]!.yield.unit}${many ? ". Low and high: one season in ten is below, one above" : ""}`,
+    head: ["", "roots", "stored at sowing", "by crop", "by soil", "yield", ...(many ? ["low", "high"] : [])],
     rows: cases.map((one, c) => [
       `<b>${caseLetter(c)}</b> ${called(one.name)}`,
       shown.depth(one.finalRootDepthMm),
@@ -80,7 +85,7 @@ function differenceTable(comparison: Comparison, shown: Formatters): string {
   const many = method.runs > 1;
   const unit = differences[0]!.extraYield.unit;
   return table({
-    caption: `The differences to A by rainfall total, ${shown.length}; yield, ${unit}`,
+    caption: `The differences to A by rainfall total, ${shown.length}; yield, ${unit}${many ? ". Low and high: one season in ten is below, one above" : ""}`,
     head: [
       "",
       "rain",
@@ -88,9 +93,9 @@ function differenceTable(comparison: Comparison, shown: Formatters): string {
       "1 rule of thumb",
       "2 stored there",
       "3 taken up",
-      ...(many ? ["P10", "P90"] : []),
+      ...(many ? ["low", "high"] : []),
       "yield",
-      ...(many ? ["P10", "P90"] : []),
+      ...(many ? ["low", "high"] : []),
       "seasons it mattered",
     ],
     rows: differences.flatMap((difference, d) => {

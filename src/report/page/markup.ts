@@ -34,12 +34,18 @@ export interface Table {
   readonly rows: readonly (readonly string[])[];
 }
 
+/** Of a heading that is markup already: its text, for an attribute. */
+function plainText(heading: string): string {
+  return heading.replace(/<[^>]*>/g, "");
+}
+
+/** Where it is too narrow for its columns, each cell stands below its heading. */
 export function table({ caption, head, rows }: Table): string {
   const heads = head.map((cell) => `<th scope="col">${cell}</th>`).join("");
   const body = rows
     .map(
       ([first = "", ...cells]) =>
-        `<tr><th scope="row">${first}</th>${cells.map((cell) => `<td>${cell}</td>`).join("")}</tr>`,
+        `<tr><th scope="row">${first}</th>${cells.map((cell, c) => `<td data-head="${plainText(head[c + 1] ?? "")}">${cell}</td>`).join("")}</tr>`,
     )
     .join("");
   return `<div class="scrolls" tabindex="0" role="region" aria-label="${caption}"><table><caption>${caption}</caption><thead><tr>${heads}</tr></thead><tbody>${body}</tbody></table></div>`;

@@ -4,6 +4,7 @@ import { evidence } from "./evidence.ts";
 import { paperStyle, reportStyle } from "./reportStyle.ts";
 import { called, escaped, list } from "./markup.ts";
 import type { ReportInput, Section } from "./reportInput.ts";
+import { inFull } from "./inFull.ts";
 import { method } from "./method.ts";
 import { money } from "./money.ts";
 import { question } from "./question.ts";
@@ -26,11 +27,10 @@ const rows: readonly (readonly Section[])[] = [
   [soil, roots],
   [answer],
   [evidence, money],
-  [method],
-  [limits],
-  [sources],
-  [reopening],
 ];
+
+/** What it stands on, after all that is told: on paper in narrow columns. */
+const toCheck: readonly Section[] = [limits, inFull, method, sources, reopening];
 
 /**
  * The whole report: one HTML page that needs nothing else, runs nothing and asks no host for anything.
@@ -64,12 +64,20 @@ function reportBody(input: ReportInput): string {
   const { name, invented } = input.scenario;
   const mark = invented ? ' <span class="invented">invented data</span>' : "";
   const head = `<header class="head"><h1>${called(name)}</h1><p class="where">A rootfront report.${mark}</p></header>`;
-  return [head, ...rows.map((row) => rowOf(row, input))].join("\n");
+  return [
+    head,
+    ...rows.map((row) => rowOf(row, input)),
+    `<div class="check">${partsOf(toCheck, input).join("")}</div>`,
+  ].join("\n");
+}
+
+function partsOf(row: readonly Section[], input: ReportInput): string[] {
+  const told = row.flatMap((section) => section(input) ?? []);
+  return told.map(({ heading, body }) => `<section><h2>${escaped(heading)}</h2>${body}</section>`);
 }
 
 function rowOf(row: readonly Section[], input: ReportInput): string {
-  const told = row.flatMap((section) => section(input) ?? []);
-  const parts = told.map(({ heading, body }) => `<section><h2>${escaped(heading)}</h2>${body}</section>`);
+  const parts = partsOf(row, input);
   const flows = row.includes(evidence) ? " flows loose" : "";
   return parts.length > 1 ? `<div class="pair${flows}">${parts.join("")}</div>` : parts.join("");
 }

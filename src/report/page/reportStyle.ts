@@ -42,6 +42,8 @@ export const reportStyle = `
 .field-report figure{margin:0}
 .field-report figcaption{color:${pencil};font-size:.86em;line-height:1.3}
 .field-report svg{display:block;width:100%;height:auto}
+.field-report .many{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,20rem),1fr));gap:.6rem 1.4rem;align-items:start}
+.field-report .many>.scrolls,.field-report .many>.told{grid-column:1/-1}
 .field-report .head{border-bottom:3px double #6f4426;padding-bottom:.5em}
 .field-report .where{color:${pencil}}
 .field-report .invented{display:inline-block;padding:0 .45em;border:1px solid ${slow};color:${slow};font-size:.8em;letter-spacing:.04em}
@@ -49,30 +51,59 @@ export const reportStyle = `
 .field-report .said{font:600 1.12em/1.35 ${titleFont}}
 .field-report .pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,20rem),1fr));gap:.6rem 1.4rem;align-items:start}
 .field-report .letter{font-weight:700}
+.field-report .pair>.scrolls{grid-column:1/-1}
+.field-report .words{white-space:normal}
+.field-report .loose{grid-template-columns:1fr}
 .field-report .scrolls{overflow-x:auto;margin:.5em 0}
 .field-report .scrolls:focus-visible{outline:3px solid #125e8f}
 .field-report table{border-collapse:collapse;font-size:.88em;font-variant-numeric:tabular-nums;width:100%}
 .field-report caption{text-align:start;font-weight:600;padding-bottom:.2em}
 .field-report th,.field-report td{padding:.15em .7em .15em 0;text-align:end;vertical-align:top;border-bottom:1px solid ${rule};font-weight:400}
-.field-report td{white-space:nowrap}
+.field-report td{white-space:nowrap;overflow-wrap:normal}
 .field-report th:first-child{min-width:7.5rem;text-align:start;overflow-wrap:anywhere}
 .field-report thead th{overflow-wrap:normal;color:${pencil};border-bottom-color:${pencil};vertical-align:bottom}
 .field-report .fine{font-size:.9em}
 .field-report summary{cursor:pointer;font-weight:600}
 .field-report .on-paper{display:none}
+@media screen{
+.field-report{container-type:inline-size}
+@container (max-width:43rem){
+.field-report thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+.field-report table,.field-report caption,.field-report tbody{display:block}
+.field-report tr{display:grid;grid-template-columns:repeat(auto-fill,minmax(5.2rem,1fr));gap:0 .6rem;padding:.2em 0;border-bottom:1px solid ${rule}}
+.field-report tbody th{grid-column:1/-1;border:0}
+.field-report td{border:0;padding:.1em 0;text-align:start;white-space:normal}
+.field-report td::before{content:attr(data-head);display:block;color:${pencil};font-size:.86em;line-height:1.2}
+}
+}
 @media print{
+.field-report h1{font-size:1.5em}
+.field-report figcaption{font-size:.82em;line-height:1.2}
+.field-report th,.field-report td{padding:.04em .6em .04em 0}
+.field-report .scrolls{margin:.25em 0}
+.field-report .asked{margin:.3em 0 0;font-size:1.1em}
+.field-report .many{grid-template-columns:1fr 1fr;gap:.1rem 1.4rem}
+.field-report .beside{display:grid;grid-template-columns:1fr 1fr;gap:0 1.4rem}
+.field-report .beside>:only-child{grid-column:1/-1}
+.field-report .beside th:first-child{min-width:0}
+.field-report .pair .many{display:block}
 .field-report{max-width:none;padding:0;background:none;font-size:8pt;line-height:1.25}
 .field-report h2{margin:.35em 0 .1em;break-after:avoid}
 .field-report p{margin:.15em 0}
 .field-report .pair{grid-template-columns:1fr 1fr;gap:.2rem 1.4rem}
-.field-report .fine{columns:3;column-gap:1.1rem;font-size:6.9pt;line-height:1.19}
+.field-report .check{columns:3;column-gap:1.1rem;font-size:6.9pt;line-height:1.17}
+.field-report .check ul{padding-left:1.2em}
+.field-report .check li{margin:.04em 0}
+.field-report .fine{font-size:6.9pt;line-height:1.17}
 .field-report .fine ul{margin-top:0}
 .field-report .fine li{orphans:2;widows:2}
 .field-report .flows{display:block;columns:2;column-gap:1.4rem}
 .field-report .flows>*{break-inside:avoid;margin:0 0 .3rem}
 .field-report .loose>*{break-inside:auto}
 .field-report .loose h2:first-child{margin-top:.2em}
-.field-report .told{font-size:6.9pt;line-height:1.19}
+.field-report .told{font-size:6.9pt;line-height:1.17}
+.field-report .told ul{padding-left:1.2em}
+.field-report .loose th:first-child{min-width:0}
 .field-report .told ul{margin-top:0}
 .field-report figure,.field-report table,.field-report .said{break-inside:avoid}
 .field-report .scrolls{overflow:visible}

@@ -2,12 +2,13 @@ import { isSod } from "../../crop/crop.ts";
 import { caseLetter } from "./reportStyle.ts";
 import { called } from "./markup.ts";
 import type { ReportInput, Section } from "./reportInput.ts";
-import { dayWords, rootsPicture } from "./pictures/rootsPicture.ts";
+import { dayWords, dugCaption } from "./pictures/dugMarks.ts";
+import { rootsPicture } from "./pictures/rootsPicture.ts";
 
 /** The roots of one season near the middle. */
 export const roots: Section = (input) => ({
   heading: "The roots",
-  body: `<figure>${rootsPicture(input)}<figcaption>${captionOf(input)}</figcaption></figure>`,
+  body: `<figure>${rootsPicture(input)}<figcaption>${captionOf(input)}${dugCaption(input)}</figcaption></figure>`,
 });
 
 function captionOf({ scenario, comparison, season, shown }: ReportInput): string {

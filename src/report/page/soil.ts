@@ -1,3 +1,4 @@
+import { paceUsed } from "./paceUsed.ts";
 import { caseLetter } from "./reportStyle.ts";
 import { called, escaped } from "./markup.ts";
 import type { ReportInput, Section } from "./reportInput.ts";
@@ -9,6 +10,16 @@ export const soil: Section = (input) => ({
   body: `<figure>${soilPicture(input)}<figcaption>${captionOf(input)}</figcaption></figure>`,
 });
 
+/** What the pace is read from: the same that the runs take it from. */
+function readBy(input: ReportInput): string {
+  const { scenario } = input;
+  const paces = scenario.cases.flatMap(({ name, layers }) =>
+    layers.map((layer) => paceUsed(input, name, layer)),
+  );
+  const byDig = paces.some((one) => one.byDig) ? ", as dug where it says so, else" : ",";
+  return `${byDig} by density or penetrometer`;
+}
+
 function captionOf(input: ReportInput): string {
   const { scenario } = input;
   const [first] = scenario.cases;
@@ -19,6 +30,6 @@ function captionOf(input: ReportInput): string {
   return [
     `<b>A</b> ${called(first.name)}: as labeled.`,
     ...others,
-    "Hatched where roots slow: pace is the share of it that they keep, by the usual reading. The bar is where they end in the middle season.",
+    `Hatched where roots slow: pace is the share of it that they keep${readBy(input)}. The bar is where they end in the middle season.`,
   ].join(" ");
 }

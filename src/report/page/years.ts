@@ -23,7 +23,7 @@ export const years: Section = ({ comparison: { chain }, shown }) => {
   const { differences, cases } = chain.byCrop[0]!;
   const [first = "", ...others] = chainSentences(chain, shown);
   const paths = differences.slice(0, mostPaths).map((one, d) => {
-    return `<figure>${pathPicture(one, d, shown)}<figcaption>${escaped(`${pathSaid(one, shown)}. Bar from P10 to P90, dot at the mean.`)}</figcaption></figure>`;
+    return `<figure>${pathPicture(one, d, shown)}<figcaption>${escaped(`${pathSaid(one, shown)}. Bar over eight chains in ten, dot at the mean.`)}</figcaption></figure>`;
   });
   const times = caseTimesTable(chain, shown);
   return {
@@ -31,7 +31,7 @@ export const years: Section = ({ comparison: { chain }, shown }) => {
     body: [
       `<p class="said">${escaped(first)}</p>`,
       ...others.map((line) => `<p>${escaped(line)}</p>`),
-      ...differences.map((_, d) => bothAnswers(chain, d, shown)),
+      `<div class="beside">${differences.map((_, d) => bothAnswers(chain, d, shown)).join("")}</div>`,
       `<div class="pair">${paths.join("")}</div>`,
       table({
         caption: escaped(caseTimesSaid(chain)),

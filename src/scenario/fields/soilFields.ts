@@ -178,7 +178,7 @@ const restrictionFields = group(
 const horizonsFields = group(
   {
     file: text(
-      "CSV of survey or laboratory horizons with the soil survey's column names, relative to this file",
+      "CSV of horizons, relative to this file: a survey's or laboratory's export, or a table as printed, its units in the header",
       300,
     ),
     component: text("The component to take, by its name or key").optional(),

@@ -7,10 +7,16 @@ export interface HorizonFormat {
   readonly name: string;
   /** What one profile is called there. */
   readonly profileWord: "component" | "pedon";
-  /** Columns without which it is not this kind of file. */
-  readonly knownBy: readonly string[];
-  /** Columns it cannot do without. */
+  /** Whether a header is of this kind of file. */
+  readonly knows: (columns: readonly string[]) => boolean;
+  /** Columns it cannot do without, as a header writes them: for messages. */
   readonly needed: readonly string[];
+  /** Those of them that a header of this kind lacks. */
+  readonly lacks: (columns: readonly string[]) => readonly string[];
+  /** How to mend what is lacking, where exporting it is not the way. */
+  readonly orElse?: string;
+  /** The header says the unit of depths; else they are cm. */
+  readonly saysUnit?: boolean;
   /** Where a person finds the names and keys of all profiles. */
   readonly choiceColumns: readonly string[];
   /** Same text = same profile. */
@@ -28,6 +34,18 @@ export interface Horizon {
   readonly layer: LayerDescription;
   /** What of this horizon was put aside and why. */
   readonly notes: readonly string[];
+}
+
+/** Of a format whose columns have one name each. */
+export function columnsNamed(
+  knownBy: readonly string[],
+  needed: readonly string[],
+): Pick<HorizonFormat, "knows" | "needed" | "lacks"> {
+  return {
+    knows: (columns) => knownBy.every((column) => columns.includes(column)),
+    needed,
+    lacks: (columns) => needed.filter((column) => !columns.includes(column)),
+  };
 }
 
 export const cm = 10;

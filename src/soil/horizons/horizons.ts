@@ -4,10 +4,11 @@ import type { Horizon, HorizonFormat } from "./horizonFormat.ts";
 import { type HorizonRow, type HorizonTable, readHorizonTable } from "./horizonTable.ts";
 import { laboratoryHorizons } from "./laboratoryHorizons.ts";
 import type { LayerDescription } from "../layers/layerDescription.ts";
+import { printedHorizons, sayInches } from "./printedHorizons.ts";
 import { surveyHorizons } from "./surveyHorizons.ts";
 
 /** Every kind of horizon file we read, the first that knows the header taking it. */
-const formats: readonly HorizonFormat[] = [surveyHorizons, laboratoryHorizons];
+const formats: readonly HorizonFormat[] = [surveyHorizons, laboratoryHorizons, printedHorizons];
 
 /** Which profile of the file: a component of a survey, or a pedon of a laboratory; by key or name, any case. */
 export interface ProfileChoice {
@@ -56,10 +57,12 @@ export function readHorizons(csvText: string, fileName: string, choose: ProfileC
   const horizons = profile.rows
     .map((row) => format.horizon(table, row))
     .sort((a, b) => a.layer.topMm - b.layer.topMm);
-  checkDepths(horizons, who);
-  const { kept, restrictedAtMm, notes } = aboveRock(horizons, who);
+  const say = format.saysUnit === true ? sayInches : sayCm;
+  checkDepths(horizons, who, say);
+  const { kept, restrictedAtMm, notes } = aboveRock(horizons, who, say);
   const endsMm = kept.at(-1)?.layer.bottomMm ?? 0;
-  const isShallow = kept.length === horizons.length && endsMm < shallowForSurveyMm;
+  const isShallow =
+    format.saysUnit !== true && kept.length === horizons.length && endsMm < shallowForSurveyMm;
   const all = table.rows.filter((row) => format.profileKey(row) === profile.key).length;
   if (all > profile.rows.length) {
     notes.push(
@@ -76,7 +79,7 @@ export function readHorizons(csvText: string, fileName: string, choose: ProfileC
     notes,
     doubts: isShallow
       ? [
-          `${who} ends at ${sayCm(endsMm / 10)} (${sayQuantity(endsMm, "depth", "us")}) with no rock below it, which is shallow for a soil survey: its columns mean cm, so write inches as cm.`,
+          `${who} ends at ${sayCm(endsMm)} (${sayQuantity(endsMm, "depth", "us")}) with no rock below it, which is shallow for a soil survey: its columns mean cm, so write inches as cm.`,
         ]
       : [],
   };
@@ -91,23 +94,23 @@ export function readAllHorizons(csvText: string, fileName: string): readonly Lay
     .filter(hasTexture);
 }
 
-const hasTexture = ({ sandFraction, clayFraction }: LayerDescription): boolean =>
-  sandFraction !== undefined && clayFraction !== undefined;
+const hasTexture = ({ texture, sandFraction, clayFraction }: LayerDescription): boolean =>
+  texture !== undefined || (sandFraction !== undefined && clayFraction !== undefined);
 
 function formatOf(table: HorizonTable): HorizonFormat {
   const { columns, fileName } = table;
-  const format = formats.find(({ knownBy }) => knownBy.every((column) => columns.includes(column)));
+  const format = formats.find(({ knows }) => knows(columns));
   if (!format) {
     const known = formats.map(({ name, needed }) => `${name} (${needed.join(", ")})`).join(" or ");
     return refuse(`${fileName} header`, known, columns.join(", "), "give the columns those names");
   }
-  const lacking = format.needed.filter((column) => !columns.includes(column));
+  const lacking = format.lacks(columns);
   if (lacking.length > 0) {
     refuse(
       `${fileName} header`,
       `the column ${lacking.join(", ")} of ${format.name}`,
       undefined,
-      "export it as well",
+      format.orElse ?? "export it as well",
     );
   }
   return format;
@@ -181,44 +184,43 @@ function listed(profiles: readonly Profile[]): string {
   return `one of ${shown.join(", ")}${more}`;
 }
 
-function checkDepths(horizons: readonly Horizon[], who: string): void {
-  let lastCm = 0;
+function checkDepths(horizons: readonly Horizon[], who: string, say: (mm: number) => string): void {
+  let lastMm = 0;
   let above = "the surface";
   for (const { line, layer } of horizons) {
-    const topCm = layer.topMm / 10;
-    const bottomCm = layer.bottomMm / 10;
-    if (!(bottomCm > topCm)) {
-      const found = `${layer.name} from ${sayCm(topCm)} to ${sayCm(bottomCm)}`;
+    const { topMm, bottomMm } = layer;
+    if (!(bottomMm > topMm)) {
+      const found = `${layer.name} from ${say(topMm)} to ${say(bottomMm)}`;
       refuseSaying(
         `${who} line ${line}`,
         "a bottom depth below the top depth",
         found,
-        "correct the depths in cm",
+        say === sayCm ? "correct the depths in cm" : "correct the depths",
       );
     }
-    if (Math.abs(topCm - lastCm) > 1e-6) {
-      const gap = topCm > lastCm;
+    if (Math.abs(topMm - lastMm) > 1e-5) {
+      const gap = topMm > lastMm;
       const what = gap ? "a gap" : "an overlap";
-      const [from, to] = gap ? [lastCm, topCm] : [topCm, lastCm];
+      const [from, to] = gap ? [lastMm, topMm] : [topMm, lastMm];
       refuseSaying(
         `${who} line ${line}`,
         "horizons that follow one another from the surface down",
-        `${what} from ${sayCm(from)} to ${sayCm(to)} between ${above} and ${layer.name}`,
+        `${what} from ${say(from)} to ${say(to)} between ${above} and ${layer.name}`,
         "correct the depths, or give the layers by hand",
       );
     }
-    lastCm = bottomCm;
+    lastMm = bottomMm;
     above = layer.name;
   }
 }
 
-const sayCm = (depthCm: number): string =>
-  Number.isFinite(depthCm) ? `${Math.round(depthCm * 10) / 10} cm` : "no depth";
+const sayCm = (mm: number): string => (Number.isFinite(mm) ? `${Math.round(mm) / 10} cm` : "no depth");
 
 /** The horizons down to where texture ends for good; a horizon without texture above others is refused. */
 function aboveRock(
   horizons: readonly Horizon[],
   who: string,
+  say: (mm: number) => string,
 ): { kept: readonly Horizon[]; restrictedAtMm: number | null; notes: string[] } {
   const last = horizons.findLastIndex(({ layer }) => hasTexture(layer));
   const kept = horizons.slice(0, last + 1);
@@ -234,7 +236,7 @@ function aboveRock(
   const below = horizons[last + 1];
   if (!below) return { kept, restrictedAtMm: null, notes: [] };
   const rock = /^\d?(?:R|Cr)/.test(below.layer.name);
-  const depth = sayCm(below.layer.topMm / 10);
+  const depth = say(below.layer.topMm);
   return {
     kept,
     restrictedAtMm: rock ? below.layer.topMm : null,

@@ -1,6 +1,7 @@
 import {
   type HorizonFormat,
   cm,
+  columnsNamed,
   densityRange,
   depthCmRange,
   percentRange,
@@ -16,8 +17,7 @@ import { volumeFromGravimetric } from "../layers/startingWater.ts";
 export const laboratoryHorizons: HorizonFormat = {
   name: "laboratory horizons",
   profileWord: "pedon",
-  knownBy: ["pedon_id", "hzn_top_cm"],
-  needed: ["pedon_id", "hzn_top_cm", "hzn_bot_cm", "clay_pct"],
+  ...columnsNamed(["pedon_id", "hzn_top_cm"], ["pedon_id", "hzn_top_cm", "hzn_bot_cm", "clay_pct"]),
   choiceColumns: ["taxon_name", "pedon_id"],
   profileKey: (row) => textIn(row, "pedon_id"),
   labels: (row) => [

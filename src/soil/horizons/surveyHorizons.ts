@@ -1,6 +1,7 @@
 import {
   type HorizonFormat,
   cm,
+  columnsNamed,
   densityRange,
   depthCmRange,
   percentRange,
@@ -31,8 +32,7 @@ function nameOf(row: HorizonRow): string {
 export const surveyHorizons: HorizonFormat = {
   name: "soil survey horizons",
   profileWord: "component",
-  knownBy: ["hzdept_r", "hzdepb_r"],
-  needed: ["hzdept_r", "hzdepb_r", "claytotal_r"],
+  ...columnsNamed(["hzdept_r", "hzdepb_r"], ["hzdept_r", "hzdepb_r", "claytotal_r"]),
   choiceColumns: ["compname", "cokey"],
   profileKey: keyOf,
   labels: (row) => [keyOf(row), nameOf(row), textIn(row, "compname")],

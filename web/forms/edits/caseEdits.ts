@@ -69,7 +69,7 @@ export const listsOfCases: readonly (readonly [list: string, ...keysOfIt: string
     "evidence.fit",
     "evidence.digDecides",
   ],
-  ["evidence.counts", "evidence.spotsPaired"],
+  ["evidence.counts", "evidence.spotsPaired", "evidence.countsYear"],
 ];
 
 /** Places outside the cases that refer to one by its name; none while two share it. */

@@ -27,14 +27,20 @@ export function budgetTable(pair: MoneyOfPair, say: ShownMoney): PictureTable {
   const perLand = say.perLand(Object.values(pair.budgetPerHa));
   const seasons = say.perLand(Object.values(pair.netPerHa));
   return {
-    head: [`A year, at the median extra yield`, `${say.currency}/${say.land}`],
+    head: [
+      `A year, at the ${pair.overYears === undefined ? "median extra yield" : "middle chain"}`,
+      `${say.currency}/${say.land}`,
+    ],
     rows: [
       ["Added returns", perLand(addedReturns)],
       ["Reduced costs", perLand(reducedCosts)],
       ["Added costs", perLand(-addedCosts)],
       ["Reduced returns", perLand(-reducedReturns)],
       ["Left", perLand(net)],
-      ["Left in the median season", seasons(pair.netPerHa.p50)],
+      [
+        `Left in the ${pair.overYears === undefined ? "median season" : "middle chain"}`,
+        seasons(pair.netPerHa.p50),
+      ],
       ["Left, P10 to P90", rangeSigned(pair.netPerHa, seasons)],
       ["Pays in", percent(pair.chanceItPays)],
     ],
@@ -68,7 +74,7 @@ export function Budget({ pair, say, runs, width }: BudgetProps) {
   const bringsLook = { fill: colours.cases[1]!, stroke: colours.cases[1]! };
   return (
     <SvgPicture
-      name={`“${pair.to}” against “${pair.from}”: ${perLand(left.perHa)} ${unit} is left; it pays in ${percent(pair.chanceItPays)} of the seasons`}
+      name={`“${pair.to}” against “${pair.from}”: ${perLand(left.perHa)} ${unit} is left; it pays in ${percent(pair.chanceItPays)} of the ${ofWhat(pair)}`}
       width={width}
       height={height}
       table={budgetTable(pair, say)}
@@ -112,7 +118,14 @@ export function Budget({ pair, say, runs, width }: BudgetProps) {
           stroke={colours.ink}
           stroke-width="1.5"
         />
-        <Seasons share={pair.chanceItPays} runs={runs} top={seasonsTop} width={width} colours={colours} />
+        <Seasons
+          share={pair.chanceItPays}
+          what={ofWhat(pair)}
+          runs={pair.overYears?.chains ?? runs}
+          top={seasonsTop}
+          width={width}
+          colours={colours}
+        />
       </g>
     </SvgPicture>
   );
@@ -157,14 +170,20 @@ function Whisker({
 
 interface SeasonsProps {
   readonly share: number;
+  readonly what: string;
   readonly runs: number;
   readonly top: number;
   readonly width: number;
   readonly colours: Palette;
 }
 
+/** What a share in which it pays is a share of. */
+function ofWhat({ overYears }: MoneyOfPair): string {
+  return overYears === undefined ? "seasons" : "chains of years";
+}
+
 /** A ring for each season, or for so many of them; filled where it pays. */
-function Seasons({ share, runs, top, width, colours }: SeasonsProps) {
+function Seasons({ share, what, runs, top, width, colours }: SeasonsProps) {
   const marks = marksFor(runs);
   const paid = marksThatMattered(share, marks);
   const gap = width / marks;
@@ -172,7 +191,7 @@ function Seasons({ share, runs, top, width, colours }: SeasonsProps) {
   return (
     <g transform={`translate(0 ${top})`}>
       <text x="2" y="16">
-        Seasons in which it pays
+        {what[0]!.toUpperCase() + what.slice(1)} in which it pays
       </text>
       <text x={width - 2} y="16" text-anchor="end" font-weight="600">
         {percent(share)}

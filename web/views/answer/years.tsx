@@ -15,6 +15,7 @@ import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { typeset } from "../../../src/report/tables/typeset.ts";
 import { YearsPath } from "../../pictures/answer/yearsPath.tsx";
 import { answer, busy, progress } from "../../worker/client.ts";
+import { MoneyYears } from "./moneyYears.tsx";
 import { Panel } from "./panel.tsx";
 
 interface YearsPanelsProps {
@@ -46,6 +47,7 @@ export function YearsPanels({ chain, d, shown }: YearsPanelsProps) {
             </Panel>
           </>
         )}
+        <MoneyYears {...{ d, shown }} />
         <Panel title="When it is taken up" lead={typeset(caseTimesSaid(chain))}>
           {() => <Table table={turned(caseTimesTable(chain, shown))} name="The cases year after year" />}
         </Panel>

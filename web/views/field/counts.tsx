@@ -74,6 +74,11 @@ export function Counts() {
           label="Spots lie side by side"
           hint="The first of one case beside the first of the other, and so on"
         />
+        <Field
+          path="evidence.countsYear"
+          label="Year of harvest"
+          hint="With a station record that holds it, the model's season of that year stands beside the counts"
+        />
         <Field path="evidence.confidence" label="Confidence of every interval" />
       </div>
     </>

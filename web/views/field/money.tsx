@@ -7,12 +7,14 @@ import { Field, FieldGroup } from "../../forms/field.tsx";
 import { ProblemNote } from "../../forms/notes.tsx";
 import { fieldState } from "../../forms/place.tsx";
 import { Budget } from "../../pictures/field/budget.tsx";
+import { MoneyPath } from "../../pictures/field/moneyPath.tsx";
 import { PriceByRain } from "../../pictures/field/priceByRain.tsx";
 import { edit, valueAt } from "../../state/scenarioStore.ts";
 import { units } from "../../state/view.ts";
 import { answer, busy, resolved } from "../../worker/client.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
 import { Panel } from "../answer/panel.tsx";
+import { pathLead } from "../answer/moneyYears.tsx";
 import { WhichDifference } from "../answer/whichDifference.tsx";
 import { firstPrice } from "./money/edits.ts";
 import { Figures } from "./money/figures.tsx";
@@ -84,6 +86,7 @@ function Worth() {
   const shown = shownIn(now.units);
   const say = shownMoney(money.currency, unit, shown);
   const { low, high } = money.pricePerKg;
+  const { overYears } = pair;
   return (
     <div class={busy.value ? "is-being-redone" : undefined}>
       <WhichDifference />
@@ -91,13 +94,22 @@ function Worth() {
       <div class="panels">
         <Panel
           title="What it takes, what it brings, what is left"
-          lead={`A year, ${say.currency}/${say.land}, at the median extra yield and your price. Each run has its own weather, yield line and price; the whisker holds eight of ten of them, and “Pays in” counts them all.`}
+          lead={
+            overYears === undefined
+              ? `A year, ${say.currency}/${say.land}, at the median extra yield and your price. Each run has its own weather, yield line and price; the whisker holds eight of ten of them, and “Pays in” counts them all.`
+              : `A year, ${say.currency}/${say.land}, each year's own gain spread evenly over ${overYears.path.length} years, at the extra yield of the middle chain and your price. Each chain of years has its own soil and price; the whisker holds eight of ten of them, and “Pays in” counts them all.`
+          }
         >
           {(width) => <Budget pair={pair} say={say} runs={now.comparison.method.runs} width={width} />}
         </Panel>
+        {overYears !== undefined && (
+          <Panel title="Year by year since the change" lead={pathLead(overYears, say)}>
+            {(width) => <MoneyPath c={p + 1} faint={busy.value} {...{ pair, overYears, say, width }} />}
+          </Panel>
+        )}
         <Panel
           title="By price and by rain"
-          lead={`Left in the median season, ${say.currency}/${say.land}, and in how many seasons it pays. Hatched: a loss. ${low < high ? "Each column holds one price for all seasons: the ends of your range and your price. So the middle column may differ a little from the figures above, where each season draws its own." : "Without a price range: a fifth less and a fifth more."}`}
+          lead={`${overYears === undefined ? "Left in the median season" : "Left a year in the middle chain"}, ${say.currency}/${say.land}, and in how many ${overYears === undefined ? "seasons" : "chains of years"} it pays. Hatched: a loss. ${low < high ? "Each column holds one price for all seasons: the ends of your range and your price. So the middle column may differ a little from the figures above, where each season draws its own." : "Without a price range: a fifth less and a fifth more."}`}
         >
           {(width) => <PriceByRain money={money} p={p} say={say} shown={shown} width={width} />}
         </Panel>

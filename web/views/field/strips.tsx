@@ -75,6 +75,11 @@ export function Strips() {
           also={(value) => (value === undefined ? [[`${stripsPath}.chance`, undefined]] : [])}
         />
         <Field path={`${stripsPath}.chance`} label="Power" />
+        <Field
+          path={`${stripsPath}.year`}
+          label="Year of harvest"
+          hint="With a station record that holds it, the model's season of that year stands beside the strips"
+        />
         <Field path="evidence.confidence" label="Confidence of every interval" />
       </div>
     </>

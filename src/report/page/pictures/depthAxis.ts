@@ -17,15 +17,17 @@ export interface DepthRoom {
 
 const top = 22;
 const below = 20;
-const usualPx = 170;
+const usualPx = 150;
 /** From one number to the next. */
 const leastPx = 20;
 
 /** Somewhat deeper than the deepest roots; taller where many layers want to be named. */
-export function depthRoom({ scenario, comparison, season }: ReportInput): DepthRoom {
+export function depthRoom(input: ReportInput): DepthRoom {
+  const { scenario, comparison, season } = input;
   const deepestMm = Math.max(
     ...comparison.cases.map(({ finalRootDepthMm }) => finalRootDepthMm),
     ...season.cases.flatMap(({ frontMm }) => frontMm.at(-1) ?? 0),
+    ...(scenario.evidence?.dig?.groups ?? []).flatMap(({ depthsMm }) => depthsMm),
     100,
   );
   const soilMm = Math.max(...scenario.cases.map(({ layers }) => layers.at(-1)!.bottomMm));

@@ -56,7 +56,7 @@ export function differencePicture({ comparison, shown }: ReportInput): string {
         const rain = rainSaid(at, shown.total, shown.length);
         const worth = `${digits.yield(extraYield.p50)} ${extraYield.unit}, ${percent(shareOfSeasonsItMattered)}`;
         says.push(
-          `"${difference.to}", ${rain}: ${digits.water(extraWaterUsedMm.p10)}, ${digits.water(extraWaterUsedMm.p50)}, ${digits.water(extraWaterUsedMm.p90)} ${shown.length} at P10, P50, P90; ${worth} of seasons.`,
+          `"${difference.to}", ${rain}: ${digits.water(extraWaterUsedMm.p10)}, ${digits.water(extraWaterUsedMm.p50)}, ${digits.water(extraWaterUsedMm.p90)} ${shown.length} low, middle and high; ${worth} of seasons.`,
         );
         return [
           textAt(defaults.labelPx - 6, y + 10, rain, { anchor: "end" }),

@@ -9,7 +9,7 @@ import { bottomAxis, reachOf, zeroLine } from "../ranges.ts";
 import { shownYield } from "../../../answer/comparison/yieldUnits.ts";
 
 export const defaults = {
-  title: "Difference in yield as measured, and as water explains it, with their intervals",
+  title: "Difference in yield as measured, and as water explains it",
   width: 350,
   labelPx: 96,
   rowPx: 13,

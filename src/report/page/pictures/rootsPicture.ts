@@ -1,6 +1,5 @@
 import { isSod } from "../../../crop/crop.ts";
-import { passageOf } from "../../../soil/layers/slices.ts";
-import { dayNumber, dayOfMonth, isoDate, monthOf, yearOf } from "../../../quantity/calendar.ts";
+import { dayNumber, isoDate, monthOf, yearOf } from "../../../quantity/calendar.ts";
 import { monthNames } from "../../../quantity/dates.ts";
 import { depthAxis, depthRoom, type DepthRoom } from "./depthAxis.ts";
 import { widthOf } from "../../../drawing/text.ts";
@@ -8,6 +7,8 @@ import { apart } from "../../../drawing/labels.ts";
 import { scaleTo, type Scale } from "../../../drawing/axis.ts";
 import { box, coordinate, lineBetween, svgOf, textAt } from "./drawing.ts";
 import { caseColour, caseDash, caseLetter, pencil, rule, slow } from "../reportStyle.ts";
+import { dugInWords, dugOverTime } from "./dugMarks.ts";
+import { paceUsed } from "../paceUsed.ts";
 import type { ReportInput, TypicalSeason } from "../reportInput.ts";
 import { slowBelow } from "../../../drawing/denseLayer.ts";
 
@@ -32,7 +33,7 @@ export function rootsPicture(input: ReportInput): string {
   const to = Math.max(...cases.map(({ maturityDay }) => maturityDay));
   const x = scaleTo(from, Math.max(to, from + 1), left, right);
   const slowLayers = scenario.cases[0].layers.filter(
-    (layer) => layer.topMm < room.depthMm && passageOf(layer, 0) < slowBelow,
+    (layer) => layer.topMm < room.depthMm && paceUsed(input, scenario.cases[0].name, layer).share < slowBelow,
   );
   const ends = cases.map(({ frontMm }) => room.y(frontMm.at(-1) ?? 0));
   return svgOf({
@@ -51,6 +52,7 @@ export function rootsPicture(input: ReportInput): string {
       ...monthMarks(from, to, x, room),
       ...stageMarks(cases[0]!, sod, x, room),
       ...cases.map((one, c) => front(one, sod, c, x, room)),
+      ...dugOverTime(input, x, [from, to], room, defaults.mostCases),
       ...letters(ends, right + 4, room),
     ],
   });
@@ -143,19 +145,14 @@ function letters(ends: readonly number[], x: number, { top, bottom }: DepthRoom)
   return order.map((c, i) => textAt(x, places[i]! + 3.5, caseLetter(c), { bold: true, fill: caseColour(c) }));
 }
 
-function rootsSaid({ scenario, season, shown }: ReportInput): string {
-  return season.cases
-    .map(({ sowingDay, floweringDay, maturityDay, frontMm }, c) => {
-      const depth = (day: number) => `${shown.depth(frontMm[day - sowingDay] ?? 0)} ${shown.length}`;
-      const { name, crop } = scenario.cases[c]!;
-      if (isSod(crop))
-        return `"${name}": ${depth(maturityDay)} deep from ${isoDate(sowingDay)} to ${isoDate(maturityDay)}.`;
-      return `"${name}": sown ${isoDate(sowingDay)}, ${depth(floweringDay)} deep at flowering on ${isoDate(floweringDay)}, ${depth(maturityDay)} at maturity on ${isoDate(maturityDay)}.`;
-    })
-    .join(" ");
-}
-
-/** `Jun 3` */
-export function dayWords(day: number): string {
-  return `${monthNames[monthOf(day) - 1]!} ${dayOfMonth(day)}`;
+function rootsSaid(input: ReportInput): string {
+  const { scenario, season, shown } = input;
+  const fronts = season.cases.map(({ sowingDay, floweringDay, maturityDay, frontMm }, c) => {
+    const depth = (day: number) => `${shown.depth(frontMm[day - sowingDay] ?? 0)} ${shown.length}`;
+    const { name, crop } = scenario.cases[c]!;
+    if (isSod(crop))
+      return `"${name}": ${depth(maturityDay)} deep from ${isoDate(sowingDay)} to ${isoDate(maturityDay)}.`;
+    return `"${name}": sown ${isoDate(sowingDay)}, ${depth(floweringDay)} deep at flowering on ${isoDate(floweringDay)}, ${depth(maturityDay)} at maturity on ${isoDate(maturityDay)}.`;
+  });
+  return [...fronts, ...dugInWords(input)].join(" ");
 }

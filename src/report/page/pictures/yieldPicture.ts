@@ -32,7 +32,7 @@ export function yieldPicture({ comparison }: ReportInput): string {
     says: cases
       .map(
         ({ name, yield: { p10, p50, p90 } }) =>
-          `"${name}": ${fixed(p10, 0)}, ${fixed(p50, 0)} and ${fixed(p90, 0)} ${unit} at P10, P50 and P90.`,
+          `"${name}": ${fixed(p10, 0)}, ${fixed(p50, 0)} and ${fixed(p90, 0)} ${unit} low, middle and high.`,
       )
       .join(" "),
     parts: [

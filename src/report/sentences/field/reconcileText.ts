@@ -26,6 +26,30 @@ function narrowerSaid({ year, isOfYear }: Reconciled): string {
     : `A station record that holds the season of ${year}, and water measured at sowing, would narrow it.`;
 }
 
+/** The same for the first side of a report: no intervals. */
+export function plainReconciled(one: Reconciled, said: MeasuredYield): string {
+  const { measured, explained, rowPosition, by, from, to } = one;
+  const where = rowPosition === null ? "" : ` (${rowPosition})`;
+  return `By ${by} "${to}"${where} yields ${said.more(measured.middle)} than "${from}"; water explains ${said.more(explained.middle)}: ${plainVerdict(one)}.`;
+}
+
+function plainVerdict({ verdict, share }: Reconciled): string {
+  switch (verdict) {
+    case "nothing sure to explain":
+      return "what was measured could be chance";
+    case "all":
+      return "all of it can be water";
+    case "too wide to tell":
+      return "water could be all of it, but so loosely that nothing measured could speak against it";
+    case "part":
+      return `part of it can be water, about ${percent(share!)}; for the rest look at ${lookAt}`;
+    case "little":
+      return `little of it can be water, about ${percent(share!)}; look at ${lookAt}`;
+    case "none":
+      return `none of it is water; look at ${lookAt}`;
+  }
+}
+
 /** The verdict alone, as a sentence. */
 export function reconcileVerdict(one: Reconciled): string {
   return capital(verdictSaid(one));

@@ -43,6 +43,7 @@ export function removeGroup(scenario: Json, index: number): Changes {
   return [
     [countsPath, undefined],
     ["evidence.spotsPaired", undefined],
+    ["evidence.countsYear", undefined],
   ];
 }
 

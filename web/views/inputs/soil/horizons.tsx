@@ -38,7 +38,10 @@ export function HorizonsForm() {
       >
         <p>
           {file === "" ? (
-            <>Drop a CSV of soil-survey or laboratory horizons here.</>
+            <>
+              Drop a CSV here: a soil survey's or laboratory's horizons, or a table as printed, its units in
+              the header (such as Top (in), Bottom (in), Sand %, Clay %).
+            </>
           ) : (
             <>
               Horizons from <strong>{file}</strong>. Drop another CSV to change it.

@@ -1,5 +1,5 @@
 import type { Traces } from "../../worker/protocol.ts";
-import { strokeDashes } from "../kit/marks.tsx";
+import { strokeDashes } from "../kit/caseLooks.ts";
 import { caseStyle, palette, type Palette } from "../kit/palette.ts";
 
 /** What all seasons are drawn by, so that they can be compared. */

@@ -1,7 +1,7 @@
 import { fixed } from "../../../src/report/tables/formatters.ts";
 import type { Axis } from "../../../src/drawing/axis.ts";
 import type { PictureTable } from "../kit/frame.tsx";
-import { markPath } from "../kit/marks.tsx";
+import { markPath } from "../kit/caseLooks.ts";
 import { caseStyle, fontFamily, palette } from "../kit/palette.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
 import { yearAt, type StripLayout, type YearOfStrip } from "./yearStripLayout.ts";

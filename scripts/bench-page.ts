@@ -5,9 +5,12 @@
  *   first feedback   from letting go until one season of the new scenario stands on the page and has been painted
  *   full redraw      from letting go until the new answer stands on the page and has been painted
  *   main thread      longest task of the page's own thread in that time
- *   plain loop       a fixed piece of work in this process, before and after: how busy the machine is with other things
  *   first view       from opening the page, nothing cached, until its first answer is painted
- *   first chart      from opening it until the first chart stands, whose code is fetched last; nothing is asked of it
+ *   first chart      from opening it until the first chart stands, whose code is fetched last
+ *
+ * Beside its milliseconds each figure is told in plain loops: a fixed piece of work, timed in this process right before each
+ * time that counts, so that a busy or a slow machine makes both longer. By that it is judged: `wanted` is in the milliseconds of a
+ * quiet machine, on which the loop takes `quietLoopMs`.
  */
 import { readFileSync } from "node:fs";
 import { linkTo, openHarness, openPage, settled, type Harness } from "../tests/browser/harness.ts";
@@ -15,7 +18,9 @@ import { linkTo, openHarness, openPage, settled, type Harness } from "../tests/b
 const lettingGo = 21;
 const warmingUp = 4;
 const coldStarts = 5;
-const wanted = { feedbackMs: 50, redrawMs: 200, blockMs: 50, firstViewMs: 2000 };
+const wanted = { feedbackMs: 50, redrawMs: 200, blockMs: 50, firstViewMs: 2000, firstChartMs: 2000 };
+/** The plain loop on one of two virtual cores with nothing else to do: its short pieces at their best came to 62, its time on the core to 82. */
+const quietLoopMs = 80;
 
 const demo = JSON.parse(
   readFileSync(new URL("../shared/scenarios/sorghum-over-plough-pan.json", import.meta.url), "utf8"),
@@ -31,12 +36,18 @@ const sliders: readonly (readonly [what: string, label: RegExp, valueOf: (i: num
   ["rain in the year", /rain/i, (i) => 10.5 + 0.2 * i],
 ];
 
+/** A figure, and the plain loop right before it, ms. */
+interface Timed {
+  readonly ms: number;
+  readonly loopMs: number;
+}
+
 sayPlainLoop();
 const harness = await openHarness();
 try {
   const first = await firstViews(harness);
   say("first view, cold", first.view, wanted.firstViewMs);
-  say("first chart, cold", first.chart, null);
+  say("first chart, cold", first.chart, wanted.firstChartMs);
   for (const [what, label, values] of sliders) {
     const { feedback, redraw, block } = await slide(harness, label, values);
     say(`${what}: first feedback`, feedback, wanted.feedbackMs);
@@ -50,23 +61,24 @@ try {
 
 async function firstViews({
   newContext,
-}: Harness): Promise<{ readonly view: number[]; readonly chart: number[] }> {
-  const times = { view: [] as number[], chart: [] as number[] };
+}: Harness): Promise<{ readonly view: Timed[]; readonly chart: Timed[] }> {
+  const times = { view: [] as Timed[], chart: [] as Timed[] };
   for (let i = 0; i < coldStarts; i++) {
     const context = await newContext();
+    const loopMs = plainLoop();
     const { page } = await openPage(harness, "", context);
-    times.view.push(await page.evaluate(firstAnswerPainted));
+    times.view.push({ ms: await page.evaluate(firstAnswerPainted), loopMs });
     await page.waitForSelector(".plot .main-svg");
-    times.chart.push(await page.evaluate(() => performance.now()));
+    times.chart.push({ ms: await page.evaluate(() => performance.now()), loopMs });
     await context.close();
   }
   return times;
 }
 
 interface Times {
-  readonly feedback: number[];
-  readonly redraw: number[];
-  readonly block: number[];
+  readonly feedback: Timed[];
+  readonly redraw: Timed[];
+  readonly block: Timed[];
 }
 
 /** Lets the slider go at one value after the other; a few times before it counts, for the engine to warm up. */
@@ -79,12 +91,13 @@ async function slide({ newContext }: Harness, label: RegExp, valueOf: (i: number
   const slider = page.getByLabel(label);
   const times: Times = { feedback: [], redraw: [], block: [] };
   for (let i = 0; i < warmingUp + lettingGo; i++) {
+    const loopMs = plainLoop();
     const one = await slider.evaluate(releaseAt, valueOf(i));
     await settled(page);
     if (i < warmingUp) continue;
-    times.feedback.push(one.feedback);
-    times.redraw.push(one.redraw);
-    times.block.push(one.block);
+    times.feedback.push({ ms: one.feedback, loopMs });
+    times.redraw.push({ ms: one.redraw, loopMs });
+    times.block.push({ ms: one.block, loopMs });
   }
   await page.context().close();
   return times;
@@ -139,26 +152,34 @@ async function releaseAt(slider: SVGElement | HTMLElement, value: number) {
   return { feedback, redraw, block: Math.max(0, ...tasks) };
 }
 
+/** A fixed piece of work, ms. */
+function plainLoop(): number {
+  const start = performance.now();
+  let sum = 0;
+  for (let i = 0; i < 5e7; i++) sum += i % 7;
+  return sum > 0 ? performance.now() - start : 0;
+}
+
 function sayPlainLoop(): void {
-  const times = Array.from({ length: 9 }, () => {
-    const start = performance.now();
-    let sum = 0;
-    for (let i = 0; i < 5e7; i++) sum += i % 7;
-    return sum > 0 ? performance.now() - start : 0;
-  });
+  const times = Array.from({ length: 9 }, plainLoop);
+  const load = median(...times) / quietLoopMs;
   process.stdout.write(
-    `plain loop: ${median(...times).toFixed(0)} ms (best ${Math.min(...times).toFixed(0)})\n`,
+    `plain loop: ${median(...times).toFixed(0)} ms (best ${Math.min(...times).toFixed(0)}), ${load.toFixed(1)} times a quiet machine's\n`,
   );
 }
 
-function say(what: string, times: readonly number[], most: number | null, boil = median): void {
-  const ms = boil(...times);
-  const range = `${Math.min(...times).toFixed(0)} to ${Math.max(...times).toFixed(0)}`;
-  const verdict = most === null ? "" : `, wanted ${most} ms: ${ms <= most ? "met" : "MISSED"}`;
+/** @param most ms of a quiet machine */
+function say(what: string, times: readonly Timed[], most: number, boil = median): void {
+  const ms = times.map((one) => one.ms);
+  const loops = boil(...times.map((one) => one.ms / one.loopMs));
+  const wantedLoops = most / quietLoopMs;
+  const isMet = loops <= wantedLoops;
+  const range = `${Math.min(...ms).toFixed(0)} to ${Math.max(...ms).toFixed(0)}`;
   process.stdout.write(
-    `${what}: ${ms.toFixed(0)} ms (${boil === median ? "median" : "worst"} of ${times.length}, ${range})${verdict}\n`,
+    `${what}: ${boil(...ms).toFixed(0)} ms (${boil === median ? "median" : "worst"} of ${times.length}, ${range}), ` +
+      `${loops.toFixed(2)} plain loops, wanted ${wantedLoops.toFixed(2)} (${most} ms on a quiet machine): ${isMet ? "met" : "MISSED"}\n`,
   );
-  if (most !== null && ms > most) process.exitCode = 1;
+  if (!isMet) process.exitCode = 1;
 }
 
 function median(...values: readonly number[]): number {

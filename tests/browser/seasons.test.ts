@@ -7,7 +7,7 @@ import { roundForPrint } from "../../src/report/tables/roundForPrint.ts";
 import { shownIn } from "../../src/report/tables/formatters.ts";
 import { yearSaid } from "../../src/report/tables/yearSaid.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
-import { faultsSeen, lookAt, pageOf, patience, settled, sharedHarness } from "./harness.ts";
+import { faultsSeen, goTo, lastComparison, lookAt, pageOf, panel, patience, settled } from "./harness.ts";
 
 const scenarios = new URL("../../shared/scenarios/", import.meta.url);
 const textOf = (name: string) => readFileSync(new URL(name, scenarios), "utf8");
@@ -32,21 +32,29 @@ async function openSeasons(
 ) {
   const options = { permissions: ["clipboard-read", "clipboard-write"] };
   const tab = await open({ scenario, attachments: files, query, options, shared: scenario === small });
-  await tab.page.waitForSelector(".season-card");
+  await tab.page.waitForSelector(".strip-years");
   if (scenario === small) {
     // What the page begins with; a shared tab has what was chosen last.
-    for (const name of ["pan loosened", "Extra water"]) await choose(tab.page, name);
-    await tab.page.getByRole("radio", { name: /^(?:most|largest gain|smallest loss) first$/ }).check();
+    for (const name of ["pan loosened", "Extra water", "by size"]) await choose(tab.page, name);
   }
   return tab;
 }
 
-/** Runs in the order in which they lie on the page, from 0. */
+/** Runs in the order in which they lie in the strip, from 0: as its table has them. */
 async function runsShown(page: Page): Promise<number[]> {
-  const links = await page
-    .locator(".season-card")
-    .evaluateAll((cards) => cards.map((card) => card.getAttribute("href") ?? ""));
-  return links.map((link) => Number(new URLSearchParams(link.split("?")[1]).get("run")) - 1);
+  return (await rowsShown(page)).map(([, run]) => Number(run) - 1);
+}
+
+const rowsShown = (page: Page): Promise<string[][]> =>
+  page
+    .locator(".strip tbody tr")
+    .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent ?? "")));
+
+/** A bar is tapped, by its place from 0. */
+async function tap(page: Page, place: number, of: number): Promise<void> {
+  const years = page.locator(".strip-years");
+  const box = (await years.boundingBox())!;
+  await years.click({ position: { x: ((place + 0.5) / of) * box.width, y: box.height / 2 } });
 }
 
 /** Runs sorted by a value, equal ones by run. */
@@ -73,31 +81,26 @@ function middleOf({ byRainTotal }: Ensemble) {
 const choose = (page: Page, name: string) => page.getByRole("radio", { name, exact: true }).check();
 
 describe("the seasons", () => {
-  test("lie in the order asked for, for each difference", async () => {
+  test("lie by size, by year or by rain, for each difference", async () => {
     const { page, wrong, close } = await openSeasons(small);
     const ensemble = await run(small);
     const { rainMm, extraWaterMm, extraKgPerHa } = middleOf(ensemble);
     const years = ensemble.preparation.yearByRun.map(({ year }) => year);
     for (const [d, to] of ["pan loosened", "two inches deeper"].entries()) {
       await choose(page, to);
-      for (const [words, values] of [
-        ["Rain in the season", rainMm],
-        ["Extra water", extraWaterMm[d]!],
-        ["Extra yield", extraKgPerHa[d]!],
-        ["Year", years],
+      for (const [order, of, values, way] of [
+        ["by size", "Extra water", extraWaterMm[d]!, -1],
+        ["by size", "Extra yield", extraKgPerHa[d]!, -1],
+        ["by year", "Extra yield", years, 1],
+        // Every year was scaled to one total: it is the season's rain that tells.
+        ["by rain", "Extra water", rainMm, 1],
       ] as const) {
-        await choose(page, words);
-        const byYear = words === "Year";
-        const [loses, gains] = [values.some((one) => one < -0.05), values.some((one) => one > 0.05)];
-        const most = loses ? (gains ? "largest gain first" : "smallest loss first") : "most first";
-        await choose(page, byYear ? "latest first" : most);
-        expect(await runsShown(page), `${to}: ${words}, downward`).toEqual(sortedRuns(values, -1));
-        await choose(page, byYear ? "earliest first" : loses ? "largest loss first" : "least first");
-        expect(await runsShown(page), `${to}: ${words}, upward`).toEqual(sortedRuns(values, 1));
+        await choose(page, order);
+        await choose(page, of);
+        expect(await runsShown(page), `${to}: ${of} ${order}`).toEqual(sortedRuns(values, way));
       }
     }
-    // Every year was scaled to one total: no order there.
-    expect(await page.getByRole("radio", { name: "Rain in the year" }).count()).toBe(0);
+    expect(await page.locator(".strip svg").innerHTML()).toContain("Rain in the season");
     expect(wrong).toEqual([]);
     await close();
   });
@@ -110,15 +113,15 @@ describe("the seasons", () => {
     const { factor, unit } = shownYield(ensemble.preparation.scenario.yieldLine.unit, units);
     const sorted = sortedRuns(extraWaterMm[0]!, -1);
     const [first] = sorted;
-    const card = await page.locator(".season-card").first().innerText();
+    await tap(page, 0, sorted.length);
+    const card = await page.locator(".season-card").innerText();
+    expect(card).toContain(yearSaid(ensemble.preparation.yearByRun[first!]!.year, true).replace("g", "G"));
     expect(card).toContain(`+${shown.fineWater(extraWaterMm[0]![first!]!)} ${shown.length} water`);
-    expect(card).toContain(`rain ${shown.water(rainMm[first!]!)} ${shown.length}`);
+    expect(card).toContain(`rain ${shown.water(rainMm[first!]!)} ${shown.length} in the season`);
     expect(card).toContain(unit);
 
     await page.getByText("Read as a table").click();
-    const rows = await page
-      .locator(".picture tbody tr")
-      .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent ?? "")));
+    const rows = await rowsShown(page);
     expect(rows.map(([, number]) => Number(number) - 1)).toEqual(sorted);
     expect(rows[0]!.slice(2, 6)).toEqual([
       shown.water(rainMm[first!]!),
@@ -156,45 +159,54 @@ describe("the seasons", () => {
     await close();
   });
 
-  test("draw both fronts and both uses of water, as deep and as far as the engine says", async () => {
+  test("stand as high as the engine says, each over its own rain", async () => {
     const { page, close } = await openSeasons(small);
-    const { cases } = middleOf(await run(small));
-    const deepest = Math.max(...cases.slice(0, 2).flatMap(({ byRun }) => [...byRun.finalRootDepthMm]));
-    const most = Math.max(...cases.slice(0, 2).flatMap(({ byRun }) => [...byRun.waterUseMm]));
-    const ends = await page
-      .locator(".season-card")
-      .evaluateAll((cards) =>
-        cards.map((card) =>
-          [...card.querySelectorAll("path")].map((path) =>
-            Number((path.getAttribute("d") ?? "").split(" ").at(-1)),
+    const { extraWaterMm, rainMm } = middleOf(await run(small));
+    const runs = await runsShown(page);
+    const bars = await page.locator(".strip svg path").evaluateAll((paths) =>
+      paths
+        .map((path) => (path.getAttribute("d") ?? "").match(/[^M]+/g) ?? [])
+        .filter((parts) => parts.length === 18 && parts.every((part) => /h.*V.*h.*z/.test(part)))
+        .map((parts) =>
+          parts.map((part) =>
+            part
+              .match(/ ([\d.]+)h.*V([\d.]+)h/)!
+              .slice(1)
+              .map(Number),
           ),
         ),
-      );
-    const runs = await runsShown(page);
-    runs.forEach((at, i) => {
-      expect(ends[i]).toHaveLength(4);
-      [0, 1].forEach((c) => {
-        const { waterUseMm, finalRootDepthMm } = cases[c]!.byRun;
-        // Ground at 52 px; 48 px up for the most water, 74 px down for the deepest front.
-        expect(ends[i]![2 * c]).toBeCloseTo(52 - (48 * waterUseMm[at]!) / most, 0);
-        expect(ends[i]![2 * c + 1]).toBeCloseTo(52 + (74 * finalRootDepthMm[at]!) / deepest, 0);
+    );
+    for (const [drawn, values] of [
+      [bars[0]!, extraWaterMm[0]!],
+      [bars[1]!, rainMm],
+    ] as const) {
+      const highest = Math.max(...values);
+      const most = Math.max(...drawn.map(([from, to]) => from! - to!));
+      runs.forEach((at, i) => {
+        const [from, to] = drawn[i]!;
+        expect(from! - to!).toBeCloseTo((most * values[at]!) / highest, 0);
       });
-    });
+    }
     await close();
   });
 });
 
 describe("opening a year", () => {
-  test("by click shows it on the pit wall, one step back from the seasons", async () => {
+  test("shows its card, and from there the pit wall, one step back from the strip", async () => {
     const { page, wrong, close } = await openSeasons(small);
-    await choose(page, "Rain in the season");
+    expect(await page.locator(".season-card").count()).toBe(0);
+    await choose(page, "by rain");
     const before = await runsShown(page);
-    await page.locator(".season-card").nth(2).click();
-    await expect.poll(() => page.url(), patience).toContain(`#/pit?run=${before[2]! + 1}`);
-    await expect.poll(() => page.locator("h1").textContent(), patience).toMatch(/pit wall/i);
-    await settled(page);
+    await tap(page, 2, before.length);
     const { preparation } = await run(small);
     const { year } = preparation.yearByRun[before[2]!]!;
+    const title = yearSaid(year, true).replace("g", "G");
+    expect(await page.locator(".season-card h2").textContent()).toBe(title);
+    // No invented calendar year.
+    expect(await page.locator(".season-card").innerText()).not.toMatch(/\b2[01]\d\d\b/);
+    await page.getByRole("link", { name: "Open on the pit wall" }).click();
+    await expect.poll(() => page.url(), patience).toContain(`#/pit?run=${before[2]! + 1}`);
+    await settled(page);
     await expect.poll(() => page.locator("main").innerText(), patience).toContain(yearSaid(year, true));
     await page.goBack();
     await page.waitForSelector(".season-card");
@@ -203,31 +215,64 @@ describe("opening a year", () => {
     await close();
   });
 
-  test("by Enter too", async () => {
+  test("by keys too, said for those who hear it", async () => {
     const { page, close } = await openSeasons(small);
-    const [, second] = await runsShown(page);
-    await page.locator(".season-card").first().focus();
-    await page.keyboard.press("Tab");
-    await page.keyboard.press("Enter");
-    await expect.poll(() => page.url(), patience).toContain(`#/pit?run=${second! + 1}`);
-    await page.goto(`${(await sharedHarness()).address}#/seasons?run=${second! + 1}`);
-    await expect.poll(() => runsShown(page).then(({ length }) => length), patience).toBe(18);
-    const current = await page.locator('.season-card[aria-current="true"]').getAttribute("href");
-    expect(current).toContain(`run=${second! + 1}`);
+    const runs = await runsShown(page);
+    const slider = page.getByRole("slider", { name: "Year looked at" });
+    await slider.focus();
+    await page.keyboard.press("End");
+    await page.keyboard.press("ArrowLeft");
+    await expect.poll(() => page.url(), patience).toContain(`run=${runs.at(-2)! + 1}`);
+    expect(await slider.getAttribute("aria-valuetext")).toMatch(
+      /^generated year \d+, .* rain [\d.]+ in in the season/,
+    );
     await close();
   });
 });
 
-test("many seasons come forty at a time", async () => {
-  const { page, close } = await openSeasons({ ...small, ensemble: { years: 130, seed: 4 } });
-  expect(await runsShown(page)).toHaveLength(40);
-  await page.getByRole("button", { name: "Show 40 more" }).click();
-  expect(await runsShown(page)).toHaveLength(80);
-  await page.getByRole("button", { name: "Show all 130" }).click();
-  expect(new Set(await runsShown(page)).size).toBe(130);
-  expect(await page.getByRole("button", { name: /^Show \d+ more$/ }).count()).toBe(0);
+test("with a rotation the years in a row are shown, each with its own rain", async () => {
+  const rotating = {
+    ...(JSON.parse(textOf("sorghum-in-rotation.json")) as object),
+    weather: { pattern: "summer-peak", annualRain: "19 in" },
+    ensemble: { years: 14, seed: 3 },
+    chain: { warmUp: 2, length: 4 },
+  };
+  const { page, wrong, close } = await openSeasons(rotating);
+  const { chain, differences } = await lastComparison(page);
+  expect(await page.locator(".seasons-lead").innerText()).toContain("in the years in a row");
+  const everyRun = page.getByRole("radio", { name: /^All \d+ runs$/ });
+  if ((await everyRun.count()) > 0) await everyRun.check();
+  const rows = await rowsShown(page);
+  const { years } = chain!.overRain![0]!.differences[0]!.yearAfterYear;
+  expect(rows).toHaveLength(years.length);
+  const head = await page.locator(".strip thead th").allTextContents();
+  const column = (name: RegExp) => rows.map((row) => Number(row[head.findIndex((one) => name.test(one))]));
+  const inches = (mm: number) => Number((mm / 25.4).toFixed(1));
+  expect(column(/^Rain in the year/).toSorted((a, b) => a - b)).toEqual(
+    years.map(({ rainMm }) => inches(rainMm)),
+  );
+  const sum = column(/^Extra water/).reduce((a, b) => a + b, 0);
+  const expected = years.reduce((a, { extraWaterUsedMm }) => a + extraWaterUsedMm / 25.4, 0);
+  expect(Math.abs(sum - expected)).toBeLessThan(0.006 * years.length);
+  await tap(page, 0, rows.length);
+  expect(await page.locator(".season-card").innerText()).toContain("Stored at sowing");
+  // A year among others has no pit wall of its own.
+  expect(await page.locator(".season-open").count()).toBe(0);
+
+  // The same years over their own rain, in place of other totals.
+  await goTo(page, "answer");
+  const over = panel(
+    page,
+    `Where ${differences[0]!.onlyRootsDiffer ? "depth" : "the difference"} starts to matter`,
+  );
+  expect(await over.locator("figcaption").textContent()).toContain(`${years.length} years, year after year`);
+  const dots = await over.locator("svg path[stroke-linecap=round]").getAttribute("d");
+  expect(dots!.match(/M/g)).toHaveLength(years.length);
+  await over.getByRole("radio", { name: "First year" }).check();
+  await expect.poll(() => over.locator("figcaption").textContent(), patience).toContain("years, first year");
+  expect(wrong).toEqual([]);
   await close();
-});
+}, 120_000);
 
 test("years that come again are shown once, or every run", async () => {
   const { page, wrong, close } = await openSeasons(wheat, { files: recordOf(wheat) });
@@ -235,8 +280,7 @@ test("years that come again are shown once, or every run", async () => {
   const years = ensemble.preparation.yearByRun.map(({ year }) => year);
   const once = [...new Set(years)].sort((a, b) => a - b);
   expect(once.length).toBeLessThan(years.length);
-  await choose(page, "Year");
-  await choose(page, "earliest first");
+  await choose(page, "by year");
   const shown = await runsShown(page);
   expect(shown.map((at) => years[at])).toEqual(once);
   // Each is the run in the middle of its year, by extra water.
@@ -247,7 +291,6 @@ test("years that come again are shown once, or every run", async () => {
     expect(at).toBe(sorted[(sorted.length - 1) >> 1]);
   }
   await choose(page, `All ${years.length} runs`);
-  await page.getByRole("button", { name: `Show all ${years.length}` }).click();
   expect(await runsShown(page)).toHaveLength(years.length);
   expect(wrong).toEqual([]);
   await close();
@@ -258,7 +301,7 @@ test("one case alone is sorted by what it used and grew", async () => {
   const { page, wrong, close } = await openSeasons(alone);
   const { cases } = middleOf(await run(alone));
   await choose(page, "Water used");
-  await choose(page, "most first");
+  await choose(page, "by size");
   expect(await runsShown(page)).toEqual(sortedRuns(cases[0]!.byRun.waterUseMm, -1));
   await choose(page, "Yield");
   expect(await runsShown(page)).toEqual(sortedRuns(cases[0]!.yieldKgPerHaByRun, -1));
@@ -266,12 +309,11 @@ test("one case alone is sorted by what it used and grew", async () => {
   await close();
 });
 
-test("the sheet is saved as PNG and SVG, the table as CSV", async () => {
+test("the strip is saved as PNG and SVG, the table as CSV", async () => {
   const { page, wrong, close } = await openSeasons(small);
   for (const [button, file, holds] of [
     [/^PNG/, "seasons.png", /^.PNG/s],
-    // Two fronts and two uses of water a season.
-    [/^SVG/, "seasons.svg", /^<\?xml(?=[^]*18 of 18 seasons, by )(?:[^]*?<path){72}(?![^]*<path)/],
+    [/^SVG/, "seasons.svg", /^<\?xml[^]*Extra water used[^]*Rain in the season/],
     [/^Save CSV/, "seasons.csv", /^Generated year,Run,(?:[^\n]*\n){18}[^\n]+$/],
   ] as const) {
     const coming = page.waitForEvent("download");

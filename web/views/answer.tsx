@@ -1,4 +1,5 @@
 import "../style/answer.css";
+import { useMemo } from "preact/hooks";
 import type { Comparison, DifferenceAnswer } from "../../src/answer/comparison/comparison.ts";
 import { spreadOf } from "../../src/statistics/quantiles.ts";
 import { rangeMoreOrLess } from "../../src/report/tables/rangeSaid.ts";
@@ -13,6 +14,8 @@ import type { Answer } from "../worker/protocol.ts";
 import { CaseTable } from "./answer/caseTable.tsx";
 import { differenceShown } from "./answer/chosenDifference.ts";
 import { Fan } from "./answer/fan.tsx";
+import { OverOwnRain } from "./answer/overOwnRain.tsx";
+import { ownRainOf } from "./answer/ownRain.ts";
 import { Panel } from "./answer/panel.tsx";
 import { answeredRuns, extraWaterByRun } from "./answer/runs.ts";
 import { sentencesOf } from "./answer/sentences.ts";
@@ -84,10 +87,7 @@ function Told({ now }: { now: Answer }) {
           <>
             <ThreePanel difference={difference} c={d + 1} runs={comparison.method.runs} shown={shown} />
             <SharePanel comparison={comparison} d={d} shown={shown} />
-            <Fan
-              isByThemselves={chain !== undefined}
-              isOfDepth={difference.onlyRootsDiffer || difference.extraDepthMm >= tellingDepthMm}
-            />
+            <OverRainPanels now={now} difference={difference} d={d} shown={shown} />
             <PairedPanel now={now} difference={difference} d={d} shown={shown} />
           </>
         )}
@@ -160,6 +160,27 @@ function SharePanel({ comparison, d, shown }: SharePanelProps) {
     >
       {(width) => <ShareMattered comparison={comparison} d={d} width={width} shown={shown} />}
     </Panel>
+  );
+}
+
+/** Each year at its own rain where years have their own; where they are scaled to totals, other totals. */
+function OverRainPanels({ now, difference, d, shown }: PairedPanelProps) {
+  const { comparison } = now;
+  const own = useMemo(() => ownRainOf(now, d), [now, d]);
+  const isOfDepth = difference.onlyRootsDiffer || difference.extraDepthMm >= tellingDepthMm;
+  const title = isOfDepth ? "Where depth starts to matter" : "Where the difference starts to matter";
+  return (
+    <>
+      {own !== null && (
+        <OverOwnRain
+          title={own.tellsAll ? title : "Each year at its own rain"}
+          {...{ own, comparison, d, shown }}
+        />
+      )}
+      {own?.tellsAll !== true && (
+        <Fan isByThemselves={comparison.chain !== undefined} title={title} isOfDepth={isOfDepth} />
+      )}
+    </>
   );
 }
 

@@ -194,6 +194,8 @@ export interface Answer {
 export interface YearsShown {
   /** First year and year after year in plain words: a sentence for each difference. */
   readonly sentences: readonly string[];
+  /** Sowing year of each run below. */
+  readonly years: Int32Array;
   /** The crop in question year after year: a run is a year. In the order of `comparison.byRainTotal`. */
   readonly byRainTotal: readonly RunsAtRain[];
   /** The years of one chain at the middle total, from the change on: one near the middle is among them. */

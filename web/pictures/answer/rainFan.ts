@@ -6,7 +6,7 @@ import type { RainFan } from "../../worker/protocol.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { caseStyle, palette, words, type Palette } from "../kit/palette.ts";
 import { apart } from "../../../src/drawing/labels.ts";
-import type { Data, Figure, Layout } from "../kit/plotly.ts";
+import { chartDash, type Data, type Figure, type Layout } from "../kit/plotly.ts";
 import type { AskedRain } from "./rainFanAsked.ts";
 import { widthOf, wrapped } from "../../../src/drawing/text.ts";
 
@@ -50,7 +50,7 @@ export function rainFanFigure(fan: RainFan, view: FanView, colours: Palette = pa
       name: to,
       x: rain,
       y: spreads.map(({ p50 }) => p50),
-      line: { color, dash, width: isChosen ? 3.5 : 2 },
+      line: { color, dash: chartDash(dash), width: isChosen ? 3.5 : 2 },
       hovertemplate: `%{x:.1f} ${unitsOf(fan).length} of rain: %{y:.2f} ${unitOf(fan, view.of)}<extra>${escaped(to)}</extra>`,
       showlegend: false,
     };

@@ -1,4 +1,5 @@
 import type { PictureTable } from "../kit/frame.tsx";
+import { markPath } from "../kit/caseLooks.ts";
 import { caseStyle, fontFamily, palette, type CaseStyle, type Palette } from "../kit/palette.ts";
 import { handLine } from "../kit/handDrawn.ts";
 import { numberEvery, passLayout, type PassLayout, type RowDrawn } from "./rowsOfPassLayout.ts";
@@ -171,15 +172,7 @@ export function CaseMark({
   size: number;
   style: CaseStyle;
 }) {
-  const s = size;
-  const path: Record<CaseStyle["mark"], string> = {
-    circle: `M${x - s} ${y}a${s} ${s} 0 1 0 ${2 * s} 0a${s} ${s} 0 1 0 ${-2 * s} 0Z`,
-    diamond: `M${x} ${y - 1.2 * s}L${x + 1.2 * s} ${y}L${x} ${y + 1.2 * s}L${x - 1.2 * s} ${y}Z`,
-    square: `M${x - 0.9 * s} ${y - 0.9 * s}h${1.8 * s}v${1.8 * s}h${-1.8 * s}Z`,
-    "triangle-up": `M${x} ${y - s}L${x + s} ${y + 0.8 * s}H${x - s}Z`,
-    cross: `M${x - s} ${y - 0.35 * s}h${0.65 * s}v${-0.65 * s}h${0.7 * s}v${0.65 * s}h${0.65 * s}v${0.7 * s}h${-0.65 * s}v${0.65 * s}h${-0.7 * s}v${-0.65 * s}h${-0.65 * s}Z`,
-  };
-  return <path d={path[mark]} fill={color} />;
+  return <path d={markPath(mark, x, y, size)} fill={color} />;
 }
 
 function Kinds({

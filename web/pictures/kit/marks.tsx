@@ -1,33 +1,6 @@
 import { caseStyle, type CaseStyle, type Palette } from "./palette.ts";
-import { px } from "./handDrawn.ts";
+import { markPath, strokeDashes } from "./caseLooks.ts";
 import type { Scale } from "../../../src/drawing/axis.ts";
-
-/** The palette's words for dashes, as SVG draws them. */
-export const strokeDashes: Readonly<Record<CaseStyle["dash"], string | undefined>> = {
-  solid: undefined,
-  dash: "9 5",
-  dot: "2 5",
-  dashdot: "9 4 2 4",
-  longdash: "15 5",
-};
-
-/** The mark of a case about a place; all look equally large. */
-export function markPath(mark: CaseStyle["mark"], x: number, y: number, radiusPx: number): string {
-  const at = `M${px(x)} ${px(y)}`;
-  const r = (times: number) => px(radiusPx * times);
-  switch (mark) {
-    case "circle":
-      return `${at}m${r(-1)} 0a${r(1)} ${r(1)} 0 1 0 ${r(2)} 0a${r(1)} ${r(1)} 0 1 0 ${r(-2)} 0z`;
-    case "diamond":
-      return `${at}m0 ${r(-1.25)}l${r(1.25)} ${r(1.25)}l${r(-1.25)} ${r(1.25)}l${r(-1.25)} ${r(-1.25)}z`;
-    case "square":
-      return `${at}m${r(-0.94)} ${r(-0.94)}h${r(1.88)}v${r(1.88)}h${r(-1.88)}z`;
-    case "triangle-up":
-      return `${at}m0 ${r(-1.13)}l${r(1.25)} ${r(2.13)}h${r(-2.5)}z`;
-    case "cross":
-      return `${at}m${r(-0.375)} ${r(-1.125)}h${r(0.75)}v${r(0.75)}h${r(0.75)}v${r(0.75)}h${r(-0.75)}v${r(0.75)}h${r(-0.75)}v${r(-0.75)}h${r(-0.75)}v${r(-0.75)}h${r(0.75)}z`;
-  }
-}
 
 interface PointProps {
   readonly mark: CaseStyle["mark"];

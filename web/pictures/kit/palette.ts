@@ -1,4 +1,5 @@
 import { isDark } from "../../state/theme.ts";
+import { caseLook, type CaseDash, type CaseMark } from "./caseLooks.ts";
 
 /**
  * Colours, dashes and words of all pictures, in one place. Cases differ in lightness and in dash as well as in hue, and the
@@ -12,7 +13,7 @@ export interface Palette {
   readonly rule: string;
   readonly rain: string;
   readonly snow: string;
-  /** By case, in the order of the scenario; more cases begin again with another dash. */
+  /** By case, in the order of the scenario; more cases begin again, with other dashes and marks. */
   readonly cases: readonly string[];
   /** The user's own range, behind everything. */
   readonly asked: string;
@@ -67,11 +68,6 @@ const dark: Palette = {
   stale: "#f0c060",
 };
 
-/** Dashes by case, so that lines are told apart without colour. */
-export const caseDashes = ["solid", "dash", "dot", "dashdot", "longdash"] as const;
-/** Marks by case, likewise. */
-export const caseMarks = ["circle", "diamond", "square", "triangle-up", "cross"] as const;
-
 /** The palette of what is on show; read inside a component or `computed`, it follows the switch. */
 export function palette(): Palette {
   return isDark.value ? dark : light;
@@ -82,16 +78,12 @@ export const printPalette = light;
 
 export interface CaseStyle {
   readonly color: string;
-  readonly dash: (typeof caseDashes)[number];
-  readonly mark: (typeof caseMarks)[number];
+  readonly dash: CaseDash;
+  readonly mark: CaseMark;
 }
 
 export function caseStyle(c: number, { cases }: Palette = palette()): CaseStyle {
-  return {
-    color: cases[c % cases.length]!,
-    dash: caseDashes[c % caseDashes.length]!,
-    mark: caseMarks[c % caseMarks.length]!,
-  };
+  return { color: cases[c % cases.length]!, ...caseLook(c) };
 }
 
 /** Words that pictures share. */

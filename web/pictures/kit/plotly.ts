@@ -1,4 +1,5 @@
-import type { Data, Layout, PlotDatum, PlotlyHTMLElement } from "plotly.js-dist-min";
+import type { Dash, Data, Layout, PlotDatum, PlotlyHTMLElement } from "plotly.js-dist-min";
+import type { CaseDash } from "./caseLooks.ts";
 import { fontFamily, palette } from "./palette.ts";
 
 /** What a chart is made of: a picture's pure function returns one. */
@@ -6,6 +7,9 @@ export interface Figure {
   readonly data: readonly Data[];
   readonly layout: Partial<Layout>;
 }
+
+/** The charts' code takes lengths in px too; its types know its words alone. */
+export const chartDash = (dash: CaseDash): Dash => dash as Dash;
 
 export type { Data, Layout, PlotDatum, PlotlyHTMLElement };
 export type Plotly = typeof import("plotly.js-basic-dist-min");

@@ -5,7 +5,7 @@ import { monthNames } from "../../../src/quantity/dates.ts";
 import { fixed, type Formatters } from "../../../src/report/tables/formatters.ts";
 import type { OutlookShown } from "../../worker/protocol.ts";
 import type { PictureTable } from "../kit/frame.tsx";
-import { strokeDashes } from "../kit/marks.tsx";
+import { strokeDashes } from "../kit/caseLooks.ts";
 import { caseStyle, fontFamily, palette } from "../kit/palette.ts";
 import { SvgPicture } from "../kit/svgPicture.tsx";
 

@@ -5,7 +5,8 @@ import { dayX, depthY, type Window } from "../kit/box.ts";
 import type { PitWallLayout } from "./pitWallLayout.ts";
 import { caseStyle, type Palette } from "../kit/palette.ts";
 import { wrapped } from "../../../src/drawing/text.ts";
-import { Point, strokeDashes } from "../kit/marks.tsx";
+import { strokeDashes } from "../kit/caseLooks.ts";
+import { Point } from "../kit/marks.tsx";
 
 interface FrontsProps {
   readonly season: SeasonShown;

@@ -1,5 +1,6 @@
 import { useMemo } from "preact/hooks";
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
+import { lettersOf } from "./cropLetters.ts";
 import type { YearOnWall } from "../../worker/protocol.ts";
 import { depthY } from "../kit/box.ts";
 import { DepthAxis } from "../kit/depthAxis.tsx";
@@ -112,17 +113,9 @@ export function YearsWall({ years, names, caseIndex, width, shown, faint }: Year
   );
 }
 
-/** A letter for each crop, as there is no room for its name. */
 function cropKey(years: readonly YearOnWall[]): string {
-  return [...new Set(years.map(({ crop }) => crop))]
-    .map((crop) => `${letterOf(crop, years)} ${crop}`)
-    .join(", ");
-}
-
-/** Its first letter, or its first two where another crop begins alike. */
-function letterOf(crop: string, years: readonly YearOnWall[]): string {
-  const alike = years.some((one) => one.crop !== crop && one.crop[0] === crop[0]);
-  return crop.slice(0, alike ? 2 : 1).toUpperCase();
+  const letters = lettersOf(years.map(({ crop }) => crop));
+  return [...letters].map(([crop, letter]) => `${letter} ${crop}`).join(", ");
 }
 
 interface PartProps {
@@ -182,11 +175,7 @@ function Year({
         </g>
       )}
       <text x={box.x + box.width / 2} y={bottom + (isSmall ? 16 : 32)} fill={colours.ink} font-weight="600">
-        {year.sinceChange}{" "}
-        {letterOf(
-          year.crop,
-          places.map((other) => other.year),
-        )}
+        {year.sinceChange} {lettersOf(places.map((other) => other.year.crop)).get(year.crop)}
       </text>
     </g>
   );

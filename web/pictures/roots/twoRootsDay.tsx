@@ -10,7 +10,7 @@ import { crownIn, numberTop, type TwoRootsLayout } from "./twoRootsLayout.ts";
 import type { Strip } from "./twoRootsStrip.ts";
 import { heldFront } from "./twoRootsTable.ts";
 import { colourTable, shareAvailable } from "../pit/waterHeatmap.ts";
-import { strokeDashes } from "../kit/marks.tsx";
+import { strokeDashes } from "../kit/caseLooks.ts";
 
 /** What moves with the day: each part looks at it by itself, so that nothing else is drawn again. */
 

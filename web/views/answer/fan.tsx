@@ -10,11 +10,17 @@ import type { RainFan } from "../../worker/protocol.ts";
 import { differenceShown } from "./chosenDifference.ts";
 import { Panel } from "./panel.tsx";
 
+interface FanProps {
+  readonly title: string;
+  readonly isOfDepth: boolean;
+  readonly isByThemselves: boolean;
+}
+
 /** What the depth, or whatever else differs, is worth from a dry total to a wet one. */
-export function Fan({ isOfDepth, isByThemselves }: { isOfDepth: boolean; isByThemselves: boolean }) {
+export function Fan({ title, isOfDepth, isByThemselves }: FanProps) {
   return (
     <Panel
-      title={isOfDepth ? "Where depth starts to matter" : "Where the difference starts to matter"}
+      title={title}
       class="panel-wide"
       lead={`The same comparison at other totals of rain${isByThemselves ? ", in seasons by themselves, each from the same starting water: no years in a row" : ""}. The line is the middle season; the band holds eight seasons of ten.`}
     >

@@ -8,7 +8,7 @@ export function middleRuns({ byRun, comparison }: Pick<Answer, "byRun" | "compar
 }
 
 /** The same of what the answer is of: with a rotation the years of its chains. */
-export function answeredRuns(now: Answer): RunsAtRain {
+export function answeredRuns(now: Pick<Answer, "byRun" | "comparison" | "inARow">): RunsAtRain {
   if (now.inARow === null) return middleRuns(now);
   const { byRainTotal } = now.inARow;
   return middleRuns({ comparison: now.comparison, byRun: { ...now.byRun, byRainTotal } });

@@ -1,6 +1,6 @@
 import { middleIndex } from "../../../src/statistics/quantiles.ts";
 import type { Answer } from "../../worker/protocol.ts";
-import { extraWaterByRun, extraYieldByRun, middleRuns } from "../answer/runs.ts";
+import { answeredRuns, extraWaterByRun, extraYieldByRun } from "../answer/runs.ts";
 
 /** One run with what it is sorted by and told with. Water and depth in mm, yield in the unit of the answer. */
 export interface SeasonRow {
@@ -21,15 +21,16 @@ export interface SeasonRow {
 export interface SeasonCase {
   /** Place among all cases. */
   readonly c: number;
+  readonly storedAtSowingMm: number;
   readonly rootDepthMm: number;
   readonly waterUseMm: number;
   readonly yield: number;
 }
 
-/** Every run at the answer's own total. `d`: the difference on show. */
-export function seasonRows(now: Pick<Answer, "byRun" | "comparison">, d: number): SeasonRow[] {
-  const runs = middleRuns(now);
-  const { years } = now.byRun;
+/** Every run at the answer's own total, with a rotation every year of the years in a row. `d`: the difference on show. */
+export function seasonRows(now: Pick<Answer, "byRun" | "comparison" | "inARow">, d: number): SeasonRow[] {
+  const runs = answeredRuns(now);
+  const { years } = now.inARow ?? now.byRun;
   const paired = d + 1 < runs.cases.length;
   const places = paired ? [0, d + 1] : [0];
   const extraWaterMm = paired ? extraWaterByRun(runs, d) : null;
@@ -45,6 +46,7 @@ export function seasonRows(now: Pick<Answer, "byRun" | "comparison">, d: number)
       const one = runs.cases[c]!;
       return {
         c,
+        storedAtSowingMm: one.storedAtSowingMm[run]!,
         rootDepthMm: one.finalRootDepthMm[run]!,
         waterUseMm: one.waterUseMm[run]!,
         yield: one.yield[run]!,
@@ -65,34 +67,31 @@ export function onePerYear(rows: readonly SeasonRow[]): SeasonRow[] {
   });
 }
 
-export const sortKeys = ["year", "rain", "annualRain", "water", "yield"] as const;
+/** What the bars are of; with one case only, what that case used or grew. */
+export type StripOf = "water" | "yield";
+export const sortKeys = ["size", "year", "rain"] as const;
 export type SortKey = (typeof sortKeys)[number];
 
-/** What each key sorts by; with one case only, water and yield are those of that case. */
-const valueOf: Readonly<Record<SortKey, (row: SeasonRow) => number>> = {
-  year: ({ year, run }) => year + run * 1e-6,
-  rain: ({ seasonRainMm }) => seasonRainMm,
-  annualRain: ({ annualRainMm }) => annualRainMm ?? 0,
+export const valueOf: Readonly<Record<StripOf, (row: SeasonRow) => number>> = {
   water: ({ extraWaterMm, cases }) => extraWaterMm ?? cases[0]!.waterUseMm,
   yield: ({ extraYield, cases }) => extraYield ?? cases[0]!.yield,
 };
 
-/** Seasons that are equal stay in the order of their runs, whichever way it goes. */
-export function sortedSeasons(
-  rows: readonly SeasonRow[],
-  key: SortKey,
-  way: "ascending" | "descending",
-): SeasonRow[] {
-  const value = valueOf[key];
-  const sign = way === "ascending" ? 1 : -1;
-  return rows.toSorted((a, b) => sign * (value(a) - value(b)) || a.run - b.run);
+/** Years that were scaled to one total have all the same rain in the year: then it is the season's that tells. */
+export function rainThatTells(rows: readonly SeasonRow[]): "year" | "season" {
+  const annual = rows.map(({ annualRainMm }) => annualRainMm);
+  const known = annual.filter((mm) => mm !== null);
+  return known.length === annual.length && Math.max(...known) - Math.min(...known) > 1 ? "year" : "season";
 }
 
-/** Keys by which seasons differ at all: years that were scaled to one total have all the same rain in the year. */
-export function keysThatTell(rows: readonly SeasonRow[]): SortKey[] {
-  return sortKeys.filter((key) => {
-    if (key === "annualRain" && rows.some(({ annualRainMm }) => annualRainMm === null)) return false;
-    const values = rows.map(valueOf[key]);
-    return key === "year" || Math.max(...values) - Math.min(...values) > 0.05;
-  });
+export function rainOf(row: SeasonRow, over: "year" | "season"): number {
+  return over === "year" ? (row.annualRainMm ?? 0) : row.seasonRainMm;
+}
+
+/** The largest, the earliest, the driest first; equal ones stay in the order of their runs. */
+export function sortedSeasons(rows: readonly SeasonRow[], key: SortKey, of: StripOf): SeasonRow[] {
+  const over = rainThatTells(rows);
+  const value = (row: SeasonRow) =>
+    key === "size" ? -valueOf[of](row) : key === "year" ? row.year : rainOf(row, over);
+  return rows.toSorted((a, b) => value(a) - value(b) || a.run - b.run);
 }

@@ -61,6 +61,7 @@ export function yearsShown(
     comparison,
     inARow: {
       sentences: chainSentences(comparison.chain!, shownIn(units)).map(typeset),
+      years: Int32Array.from(ensemble.preparation.yearByRun, ({ year }) => year),
       byRainTotal: ensemble.byRainTotal.map((at) => runsAtRain(at, factor)),
       walked: walkedYears(years),
     },

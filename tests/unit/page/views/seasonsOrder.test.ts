@@ -5,8 +5,8 @@ import { runEnsemble, type Ensemble } from "../../../../src/answer/runs/ensemble
 import { shownIn } from "../../../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../../../src/scenario/resolve/resolve.ts";
 import {
-  keysThatTell,
   onePerYear,
+  rainThatTells,
   seasonRows,
   sortedSeasons,
   type SeasonRow,
@@ -21,8 +21,8 @@ const row = (run: number, year: number, extraWaterMm: number, more: Partial<Seas
   seasonRainMm: 200 + run,
   annualRainMm: 330.2,
   cases: [
-    { c: 0, rootDepthMm: 1000, waterUseMm: 300, yield: 40 },
-    { c: 1, rootDepthMm: 1050, waterUseMm: 300 + extraWaterMm, yield: 41 },
+    { c: 0, storedAtSowingMm: 150, rootDepthMm: 1000, waterUseMm: 300, yield: 40 },
+    { c: 1, storedAtSowingMm: 150, rootDepthMm: 1050, waterUseMm: 300 + extraWaterMm, yield: 41 },
   ],
   extraWaterMm,
   extraYield: extraWaterMm / 10,
@@ -33,19 +33,20 @@ const runsOf = (rows: readonly SeasonRow[]) => rows.map(({ run }) => run);
 describe("the order of the seasons", () => {
   const rows = [row(0, 2003, 5), row(1, 2001, -2), row(2, 2002, 9), row(3, 2004, 5)];
   test.each([
-    ["year", "ascending", [1, 2, 0, 3]],
-    ["year", "descending", [3, 0, 2, 1]],
-    ["rain", "descending", [3, 2, 1, 0]],
-    ["water", "ascending", [1, 0, 3, 2]],
-    ["water", "descending", [2, 0, 3, 1]],
-    ["yield", "descending", [2, 0, 3, 1]],
-  ] as const)("by %s, %s", (key, way, runs) => expect(runsOf(sortedSeasons(rows, key, way))).toEqual(runs));
+    ["year", "water", [1, 2, 0, 3]],
+    ["rain", "water", [0, 1, 2, 3]],
+    ["size", "water", [2, 0, 3, 1]],
+    ["size", "yield", [2, 0, 3, 1]],
+  ] as const)("by %s of the %s", (key, of, runs) =>
+    expect(runsOf(sortedSeasons(rows, key, of))).toEqual(runs),
+  );
 
-  test("rain in the year is no choice where every year was scaled to the same", () => {
-    expect(keysThatTell(rows)).toEqual(["year", "rain", "water", "yield"]);
-    const uneven = rows.map((one) => ({ ...one, annualRainMm: 300 + 10 * one.run }));
-    expect(keysThatTell(uneven)).toContain("annualRain");
-    expect(keysThatTell(rows.map((one) => ({ ...one, annualRainMm: null })))).not.toContain("annualRain");
+  test("the year's own rain tells, where years were not scaled to the same: else the season's", () => {
+    expect(rainThatTells(rows)).toBe("season");
+    const uneven = rows.map((one) => ({ ...one, annualRainMm: 300 - 10 * one.run }));
+    expect(rainThatTells(uneven)).toBe("year");
+    expect(runsOf(sortedSeasons(uneven, "rain", "water"))).toEqual([3, 2, 1, 0]);
+    expect(rainThatTells([...uneven, row(4, 2005, 1, { annualRainMm: null })])).toBe("season");
   });
 });
 
@@ -119,7 +120,7 @@ describe("the rows", () => {
       })),
     };
     comparison.differences.forEach(({ extraWaterUsedMm, extraYield }, d) => {
-      const rows = seasonRows({ byRun, comparison }, d);
+      const rows = seasonRows({ byRun, comparison, inARow: null }, d);
       const middle = (values: number[]) => {
         const sorted = values.toSorted((a, b) => a - b);
         return (sorted[2]! + sorted[3]!) / 2;
@@ -127,5 +128,40 @@ describe("the rows", () => {
       expect(middle(rows.map((one) => one.extraWaterMm!))).toBeCloseTo(extraWaterUsedMm.p50, 9);
       expect(middle(rows.map((one) => one.extraYield!))).toBeCloseTo(extraYield.p50, 6);
     });
+  });
+
+  test("with a rotation are the years in a row, each with its own sowing year", () => {
+    const comparison = comparisonOf(ensemble, "metric");
+    const runs = (times: number) => ({
+      rainTotalMm: comparison.rainTotalMm,
+      annualRainMm: Float64Array.of(300, 500),
+      cases: comparison.cases.map(({ name }, c) => {
+        const of = (mm: number) => Float64Array.of(times * mm + c, times * mm + 2 * c);
+        return {
+          name,
+          seasonRainMm: of(200),
+          waterUseMm: of(300),
+          transpirationMm: of(250),
+          finalRootDepthMm: of(1000),
+          storedAtSowingMm: of(100),
+          yield: of(40),
+        };
+      }),
+    });
+    const byRun: Answer["byRun"] = {
+      runs: 2,
+      years: Int32Array.of(2001, 2002),
+      typicalRun: 0,
+      traces: { stepDays: 5, points: 0, cases: [] },
+      byRainTotal: [runs(1)],
+    };
+    const inARow = { sentences: [], walked: [], years: Int32Array.of(2011, 2014), byRainTotal: [runs(2)] };
+    const rows = seasonRows({ byRun, comparison, inARow }, 0);
+    expect(
+      rows.map(({ year, extraWaterMm, cases }) => [year, extraWaterMm, cases[0]!.storedAtSowingMm]),
+    ).toEqual([
+      [2011, 1, 200],
+      [2014, 2, 200],
+    ]);
   });
 });

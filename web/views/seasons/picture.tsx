@@ -1,27 +1,27 @@
 import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { fontFamily, palette } from "../../pictures/kit/palette.ts";
-import { CaseLine, SeasonLines, type SeasonScale } from "../../pictures/answer/seasonMultiples.tsx";
+import { CaseLine, SeasonLines, seasonScale } from "../../pictures/answer/seasonMultiples.tsx";
 import type { Traces } from "../../worker/protocol.ts";
 
-interface SeasonKeyProps {
+interface SeasonPictureProps {
   readonly traces: Traces;
   readonly run: number;
   readonly places: readonly number[];
   readonly names: readonly string[];
-  readonly scale: SeasonScale;
   readonly shown: Formatters;
 }
 
-/** How one of the small pictures is read: the same drawing, larger, with its scales written on. */
-export function SeasonKey({ traces, run, places, names, scale, shown }: SeasonKeyProps) {
+/** The course of a season, its scales written on: all seasons are drawn to the same ones. */
+export function SeasonPicture({ traces, run, places, names, shown }: SeasonPictureProps) {
   const colours = palette();
+  const scale = seasonScale(traces, places);
   const [width, above, below] = [300, 84, 116];
   return (
-    <figure class="season-key">
+    <figure class="season-picture">
       <svg
         viewBox={`0 0 ${width} ${above + below + 22}`}
         role="img"
-        aria-label={`How to read a season: above the ground water used since sowing, to ${shown.water(scale.waterMm)} ${shown.length}; below it the root front, to ${shown.depth(scale.depthMm)} ${shown.length}; from sowing to day ${Math.round(scale.days)}`}
+        aria-label={`The season's course: above the ground water used since sowing, to ${shown.water(scale.waterMm)} ${shown.length}; below it the root front, to ${shown.depth(scale.depthMm)} ${shown.length}; from sowing to day ${Math.round(scale.days)}`}
       >
         <SeasonLines {...{ traces, run, places, scale, colours }} width={width} above={above} below={below} />
         <g
@@ -60,8 +60,7 @@ export function SeasonKey({ traces, run, places, names, scale, shown }: SeasonKe
             </li>
           ))}
         </ul>
-        Upward: water that the crop and the soil’s surface used since sowing. Downward: the root front. All
-        seasons are drawn to this scale.
+        Upward: water that crop and soil surface used since sowing. Downward: the root front.
       </figcaption>
     </figure>
   );

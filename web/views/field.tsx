@@ -1,9 +1,9 @@
 import { computed } from "@preact/signals";
+import { leafNames, openLeaf, type LeafName } from "../state/view.ts";
 import { answer } from "../worker/client.ts";
 import { Counts } from "./field/counts.tsx";
 import { Dig } from "./field/dig.tsx";
 import { Money } from "./field/money.tsx";
-import { openLeaf, type LeafName } from "./field/openLeaf.ts";
 import { Reconciliation } from "./field/reconciliation.tsx";
 import { Rows } from "./field/rows.tsx";
 import { Samples } from "./field/samples.tsx";
@@ -19,7 +19,6 @@ const leaves = {
   rows: { title: "Rows of the field", Leaf: Rows },
   money: { title: "Money", Leaf: Money },
 } as const satisfies Record<LeafName, unknown>;
-const leafNames = Object.keys(leaves) as LeafName[];
 
 /** At a page's first opening: what was measured comes last. */
 const isDue = computed(() => answer.value?.stage === "first runs");

@@ -14,7 +14,10 @@ export function Header() {
     isMenuOpen.value = false;
   }, [view.value]);
   return (
-    <header class={isMenuOpen.value ? "head is-menu-open" : "head"} onKeyDown={(event) => onEscape(event, isMenuOpen)}>
+    <header
+      class={isMenuOpen.value ? "head is-menu-open" : "head"}
+      onKeyDown={(event) => onEscape(event, isMenuOpen)}
+    >
       <div class="head-row">
         <a class="mark" href={addressOf("answer")} aria-label="rootfront, to the answer">
           <Mark />

@@ -24,8 +24,8 @@ export function InputsView() {
       <div class="cards" ref={cards}>
         <h1>Inputs</h1>
         <p class="aside">
-          Type a quantity with its unit (14 in, 1.42 g/cm^3, 35 %); a number alone gets the unit chosen above. What
-          you leave empty is filled in, and its field says with what.
+          Type a quantity with its unit (14 in, 1.42 g/cm^3, 35 %); a number alone gets the unit chosen above.
+          What you leave empty is filled in, and its field says with what.
         </p>
         <ProblemList />
         <ScenarioSection />

@@ -35,7 +35,9 @@ const sayings: Readonly<Record<CardName, (known: Known) => Parts>> = {
   ],
   site: (known) => {
     const given = ["site.latitude", "site.elevation"].flatMap((path) => written(known, path) ?? []);
-    return given.length === 0 ? ["not given: taken as a usual dryland site"] : [...given, textAt(known.written, "site.setting")];
+    return given.length === 0
+      ? ["not given: taken as a usual dryland site"]
+      : [...given, textAt(known.written, "site.setting")];
   },
   soil,
   start: (known) => {
@@ -90,7 +92,11 @@ const sayings: Readonly<Record<CardName, (known: Known) => Parts>> = {
     const own = ["slope", "threshold"].some((key) => getAt(written, `yield.${key}`) !== undefined);
     const region = read?.yieldLine.region;
     return [
-      own || region === null ? "numbers of your own" : region === undefined ? "the usual line" : `line of ${region}`,
+      own || region === null
+        ? "numbers of your own"
+        : region === undefined
+          ? "the usual line"
+          : `line of ${region}`,
     ];
   },
   runs: (known) => {
@@ -170,4 +176,5 @@ function listOf(file: Json, path: string): string | undefined {
   return isList(value) ? listText(value) : undefined;
 }
 
-const isSome = (text: string | undefined): text is string => text !== undefined && !/^(?:none|0\b)/.test(text);
+const isSome = (text: string | undefined): text is string =>
+  text !== undefined && !/^(?:none|0\b)/.test(text);

@@ -28,9 +28,10 @@ export function Section({ id, children }: { id: CardName; children: ComponentChi
       }}
     >
       <summary onClick={({ currentTarget }) => keepInPlace(currentTarget)}>
-        <h2>{cards[id].title}</h2>{" "}
-        {wrong > 0 && <span class="card-wrong">{wrong} to mend</span>}{" "}
-        <span class="card-said">{cardSaid(id, { written: scenario.value, read: resolved.value, units: units.value })}</span>
+        <h2>{cards[id].title}</h2> {wrong > 0 && <span class="card-wrong">{wrong} to mend</span>}{" "}
+        <span class="card-said">
+          {cardSaid(id, { written: scenario.value, read: resolved.value, units: units.value })}
+        </span>
       </summary>
       <div class="card-inside">{children}</div>
     </details>

@@ -98,8 +98,7 @@ export function StartSection() {
           <ProblemNote id="inputs-start-from-wrong" problems={fieldState(`${start}.from`).problems} />
           <p class="aside">
             As the cores tell that were weighed, under{" "}
-            <a href={addressOf("field", { leaf: "samples" })}>In the field</a>
-            , Soil samples.
+            <a href={addressOf("field", { leaf: "samples" })}>In the field</a>, Soil samples.
           </p>
           {hasBelow && (
             <Fields>

@@ -4,7 +4,7 @@ import { answer } from "../worker/client.ts";
 import { FileSection } from "./inputs/asFile.tsx";
 import { CasesSection } from "./inputs/cases.tsx";
 import { CropSection } from "./inputs/crop.tsx";
-import { useHintsInUse } from "./inputs/hintsInUse.ts";
+import { useHintsInUse } from "../forms/hintsInUse.ts";
 import { ProblemList } from "./inputs/problemList.tsx";
 import { RunsSection } from "./inputs/runs.tsx";
 import { ScenarioSection, SiteSection } from "./inputs/site.tsx";
@@ -21,7 +21,7 @@ export function InputsView() {
   useHintsInUse(cards);
   return (
     <div class="inputs">
-      <div class="cards" ref={cards}>
+      <div class="cards hints-in-use" ref={cards}>
         <h1>Inputs</h1>
         <p class="aside">
           Type a quantity with its unit (14 in, 1.42 g/cm^3, 35 %); a number alone gets the unit chosen above.

@@ -761,7 +761,7 @@ describe("the cards", () => {
     await summary("weather").scrollIntoViewIfNeeded();
     const top = () => summary("weather").evaluate((one) => one.getBoundingClientRect().top);
     const before = await top();
-    await summary("weather").click();
+    await summary("weather").evaluate((one: HTMLElement) => one.click());
     await expect.poll(() => openCardsIn(page)).toEqual(["inputs-weather"]);
     await expect.poll(async () => Math.abs((await top()) - before)).toBeLessThan(2);
     // What is closed is on the page all the same: the browser's own search finds it.

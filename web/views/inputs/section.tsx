@@ -22,12 +22,19 @@ export function Section({ id, children }: { id: CardName; children: ComponentChi
       id={`inputs-${id}`}
       data-card={id}
       open={isOpen}
+      // The browser opens it too, where its search or an error leads into it.
       onToggle={({ currentTarget }) => {
         if (currentTarget.open) openCard.value = id;
         else if (openCard.peek() === id) openCard.value = null;
       }}
     >
-      <summary onClick={({ currentTarget }) => keepInPlace(currentTarget)}>
+      <summary
+        onClick={(event) => {
+          event.preventDefault();
+          keepInPlace(event.currentTarget);
+          openCard.value = isOpen ? null : id;
+        }}
+      >
         <h2>{cards[id].title}</h2> {wrong > 0 && <span class="card-wrong">{wrong} to mend</span>}{" "}
         <span class="card-said">
           {cardSaid(id, { written: scenario.value, read: resolved.value, units: units.value })}
@@ -41,9 +48,7 @@ export function Section({ id, children }: { id: CardName; children: ComponentChi
 /** The card that closes may lie above the one that opens: the line that was clicked stays under the hand. */
 function keepInPlace(summary: HTMLElement): void {
   const before = summary.getBoundingClientRect().top;
-  requestAnimationFrame(() =>
-    requestAnimationFrame(() => scrollBy(0, summary.getBoundingClientRect().top - before)),
-  );
+  requestAnimationFrame(() => scrollBy(0, summary.getBoundingClientRect().top - before));
 }
 
 /** Fields side by side, with a heading of their own. */

@@ -1,5 +1,5 @@
-import { useSignal, type Signal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
 import { redo, redoSays, scenarioName, undo, undoSays } from "../state/scenarioStore.ts";
 import { addressOf, theme, units, view, viewNames, viewTitles, type ThemeChoice } from "../state/view.ts";
 import { busy, progress } from "../worker/client.ts";
@@ -9,15 +9,22 @@ import { startNew } from "../views/wayIn/give.ts";
 /** On a narrow screen one row: what is looked at is the button of a menu that holds all else. */
 export function Header() {
   const isMenuOpen = useSignal(false);
+  const head = useRef<HTMLElement>(null);
   // Another view is where the menu led.
   useEffect(() => {
     isMenuOpen.value = false;
   }, [view.value]);
+  useEffect(() => {
+    const onKey = ({ key }: KeyboardEvent) => {
+      if (key !== "Escape" || !isMenuOpen.peek()) return;
+      isMenuOpen.value = false;
+      head.current?.querySelector<HTMLElement>(".menu-button")?.focus();
+    };
+    addEventListener("keydown", onKey);
+    return () => removeEventListener("keydown", onKey);
+  }, []);
   return (
-    <header
-      class={isMenuOpen.value ? "head is-menu-open" : "head"}
-      onKeyDown={(event) => onEscape(event, isMenuOpen)}
-    >
+    <header class={isMenuOpen.value ? "head is-menu-open" : "head"} ref={head}>
       <div class="head-row">
         <a class="mark" href={addressOf("answer")} aria-label="rootfront, to the answer">
           <Mark />
@@ -89,12 +96,6 @@ export function Header() {
       <WorkLine />
     </header>
   );
-}
-
-function onEscape({ key, currentTarget }: KeyboardEvent, isMenuOpen: Signal<boolean>): void {
-  if (key !== "Escape" || !isMenuOpen.value) return;
-  isMenuOpen.value = false;
-  if (currentTarget instanceof HTMLElement) currentTarget.querySelector<HTMLElement>(".menu-button")?.focus();
 }
 
 function HistoryButton({

@@ -1,6 +1,6 @@
 import { saveText } from "../../pictures/kit/download.ts";
 import { filesMissing, filesUsed, lastPart } from "../../state/filesNamed.ts";
-import { attachments, scenario, scenarioName } from "../../state/scenarioStore.ts";
+import { attachments, scenario } from "../../state/scenarioStore.ts";
 import { openFiles, openingSays } from "./openFiles.ts";
 import { saveScenario } from "./saveScenario.ts";
 

@@ -13,7 +13,7 @@ describe("what stands on a card", () => {
   test.each([
     ["scenario", "Grain sorghum over a plough pan, silt loam, invented data, with notes"],
     ["site", "38.5 N, 3400 ft"],
-    // 1.62 g/cm3 in a fine-silty pan leaves 45 %, with the fifth that finds cracks 56 %.
+    // A pan lets a fifth of the roots through cracks (data-reference/open-share.json); density leaves the others less than half.
     ["soil", "plough pan 6 to 10 in, 1.62 g/cm³, roots keep 56 % of their pace, 4 layers to 96 in"],
     ["start", "45 % of the available water at every depth"],
     ["weather", "12 to 14 in of rain a year, pattern summer-peak"],

@@ -11,6 +11,7 @@ import { getAt } from "../../state/path.ts";
 import { answers, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { addressOf, type LeafName } from "../../state/view.ts";
 import { resolved } from "../../worker/client.ts";
+import { cardOf } from "../inputs/cardPlan.ts";
 import { isBlank } from "./give.ts";
 
 /** What was assumed for a field of five answers, one thing at a time: what is known is typed in its place. */
@@ -49,6 +50,11 @@ export function AddWhatYouKnow() {
                 ))}
               </div>
               {isAssumed && reason !== undefined && <p class="aside">Why: {reason}.</p>}
+              <p class="aside">
+                <a href={addressOf("inputs", { card: cardOf({ field: paths[0]![0] }) })}>
+                  More of this, in Inputs
+                </a>
+              </p>
             </details>
           );
         })}

@@ -4,7 +4,8 @@ import { useDropAnywhere } from "./shell/dropAnywhere.ts";
 import { Header } from "./shell/header.tsx";
 import { lateView } from "./shell/lateView.tsx";
 import { useUndoKeys } from "./shell/undoKeys.ts";
-import { skipWords, view, viewTitles, type ViewName } from "./state/view.ts";
+import { comeBackToRead } from "./state/scroll.ts";
+import { openLeaf, skipWords, view, viewTitles, type ViewName } from "./state/view.ts";
 import { AnswerView } from "./views/answer.tsx";
 
 const late = {
@@ -35,6 +36,7 @@ export function App() {
   useUndoKeys();
   useDropAnywhere();
   const name = view.value;
+  const leaf = name === "field" ? openLeaf.value : null;
   const main = useRef<HTMLElement>(null);
   const shown = useRef(name);
   useEffect(() => {
@@ -42,8 +44,8 @@ export function App() {
     // A reader of the page by ear is taken along to the view that was asked for.
     if (shown.current !== name) main.current?.focus({ preventScroll: true });
     shown.current = name;
-    scrollTo(0, 0);
   }, [name]);
+  useEffect(comeBackToRead, [name, leaf]);
   const View = views[name];
   return (
     <>

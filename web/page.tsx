@@ -9,10 +9,12 @@ import { App, fetchAllViews } from "./app.tsx";
 import { followTheme } from "./state/theme.ts";
 import { startOffline } from "./offline/offline.ts";
 import { startKeeping } from "./state/keeping.ts";
+import { followScroll } from "./state/scroll.ts";
 import { followAddress } from "./state/view.ts";
 import { firstQuiet, startEngine } from "./worker/client.ts";
 
 await startKeeping();
+followScroll();
 followAddress();
 followTheme();
 startEngine();

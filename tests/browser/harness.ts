@@ -307,9 +307,22 @@ export async function goTo(page: Page, view: string): Promise<void> {
   await page.waitForFunction(() => document.querySelector(".plot:not([data-drawn])") === null);
 }
 
-/** Writes into a field by its place in the scenario, as a person would. */
+/** Writes into a field by its place in the scenario, as a person would, on its card where that is closed. */
 export async function typeAt(page: Page, path: string, text: string): Promise<void> {
-  await page.locator(`[data-path="${path}"] input`).fill(text);
+  const input = page.locator(`[data-path="${path}"] input`);
+  const card = await input.evaluate((one) => one.closest<HTMLElement>(".card:not([open])")?.dataset["card"]);
+  if (card !== undefined) await openCard(page, card);
+  await input.fill(text);
+}
+
+/** Opens a card of the inputs; the one that was open closes. */
+export async function openCard(page: Page, card: string): Promise<void> {
+  const summary = page.locator(`#inputs-${card} > summary`);
+  await page.evaluate((id) => {
+    document.querySelector<HTMLDetailsElement>(`#inputs-${id}`)!.open = true;
+  }, card);
+  await summary.scrollIntoViewIfNeeded();
+  await page.waitForFunction(() => document.querySelectorAll(".card[open]").length === 1);
 }
 
 /** The fragment of a link to a scenario, made here and not by the page. */
@@ -348,11 +361,11 @@ export async function unfold(within: Locator): Promise<void> {
   while ((await folded.count()) > 0) await folded.first().click();
 }
 
-/** What is folded in the folded too. */
+/** What is folded in the folded too; of the cards of the inputs only one can be open. */
 export async function unfoldAll(page: Page): Promise<void> {
   for (let folded = 1; folded > 0;) {
     folded = await page.evaluate(() => {
-      const closed = document.querySelectorAll<HTMLDetailsElement>("details:not([open])");
+      const closed = document.querySelectorAll<HTMLDetailsElement>("details:not([open], .card)");
       for (const one of closed) one.open = true;
       return closed.length;
     });

@@ -2,10 +2,12 @@ import { existsSync, readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { readJson } from "../../src/scenario/read/readJson.ts";
+import { cardNames, type CardName } from "../../web/state/view.ts";
 import {
   faultsSeen,
   lastComparison,
   lookAt,
+  openCard,
   pageOf,
   patience,
   settled,
@@ -36,9 +38,10 @@ type Kept = Record<string, never> & {
 
 const open = pageOf("inputs", small);
 /** In a shared tab where other tests begin with the same scenario. */
-async function opened(scenario: unknown = small) {
+async function opened(scenario: unknown = small, card?: CardName) {
   const { page, wrong, close } = await open({
     scenario,
+    query: card === undefined ? "" : `?card=${card}`,
     shared: scenario === small || scenario === withoutFallow,
   });
   return { page, wrong, done: close };
@@ -128,7 +131,7 @@ describe("a quantity", () => {
   test("without a unit in a file keeps the file's, says what it counts as, and how to mend it", async () => {
     const soil = structuredClone((small as unknown as Kept).soil) as { layers: Record<string, unknown>[] };
     soil.layers[1]!["bottom"] = "14";
-    const { page, done } = await opened({ ...small, soil });
+    const { page, done } = await opened({ ...small, soil }, "soil");
     await expect
       .poll(() => field(page, "soil.layers[1].bottom").locator(".field-bare").textContent())
       .toMatch(/counts as mm/);
@@ -145,7 +148,7 @@ describe("a quantity", () => {
     await expect.poll(() => told.textContent()).toMatch(/found "half of it"/);
     expect(await page.locator(".answer-now .stale-mark").count()).toBe(1);
     expect(await page.locator(".answer-now p").last().textContent()).toBe(before);
-    expect(await page.getByRole("link", { name: /^Surface/ }).textContent()).toMatch(/1 to mend/);
+    expect(await page.locator("#inputs-surface > summary").textContent()).toMatch(/1 to mend/);
     await page.locator(".problem-list").getByRole("button", { name: "Surface: residue cover" }).click();
     const focused = await page.evaluate(() =>
       document.activeElement?.closest("[data-path]")?.getAttribute("data-path"),
@@ -178,7 +181,7 @@ describe("a quantity", () => {
   });
 
   test("a problem in what is folded away opens it", async () => {
-    const { page, done } = await opened({ ...small, surface: { snowCatch: "much" } });
+    const { page, done } = await opened({ ...small, surface: { snowCatch: "much" } }, "surface");
     await page.locator("#inputs-surface summary", { hasText: "Snow" }).click(); // open so far, as something is written there
     expect(await field(page, "surface.snowCatch").isVisible()).toBe(false);
     await page
@@ -204,7 +207,7 @@ describe("a quantity", () => {
 
 describe("layers", () => {
   test("are added, split, joined and removed, each one step of undo", async () => {
-    const { page, wrong, done } = await opened();
+    const { page, wrong, done } = await opened(small, "soil");
     const names = async () => {
       await settled(page);
       return (await page.locator(".layer > legend").allTextContents()).map((text) =>
@@ -258,7 +261,7 @@ describe("layers", () => {
   });
 
   test("take a density from the marks of their texture, by mark and by ruler", async () => {
-    const { page, done } = await opened();
+    const { page, done } = await opened(small, "soil");
     const ruler = page.locator(".layer").nth(1).locator(".ruler");
     await ruler.getByRole("button", { name: /half pace at/ }).click();
     expect(await textOf(page, "soil.layers[1].bulkDensity")).toBe("1.60 g/cm^3");
@@ -290,7 +293,7 @@ describe("layers", () => {
       "Invented,11,XX001,Aa,H2,20,150,35,25,1.5",
       "Made-up,12,XX001,Bb,H1,0,150,30,25,1.45",
     ].join("\n");
-    const { page, wrong, done } = await opened(withoutFallow);
+    const { page, wrong, done } = await opened(withoutFallow, "soil");
     await page.getByRole("radio", { name: /survey's or laboratory's file/ }).check();
     await drop(page, "#inputs-soil", "soil.csv", csv);
     await page.getByRole("button", { name: /Invented/ }).click();
@@ -325,7 +328,7 @@ test("an edge that a typed thickness takes out is there again when the thickness
 });
 
 test("a crop that fits neither counts nor price can be answered without them, in one step of undo", async () => {
-  const { page, wrong, done } = await opened({ ...demo, ensemble: { years: 12, seed: 1 } });
+  const { page, wrong, done } = await opened({ ...demo, ensemble: { years: 12, seed: 1 } }, "crop");
   await page.getByLabel("Crops we have numbers of").selectOption("sunflower");
   await page.waitForTimeout(400);
   await settled(page);
@@ -388,7 +391,7 @@ test("water at the start from cores is said, can be left and taken up again", as
 
 describe("weather", () => {
   test("of two files dropped one after the other the last one stands, however large the first", async () => {
-    const { page, wrong, done } = await opened(withoutFallow);
+    const { page, wrong, done } = await opened(withoutFallow, "weather");
     await page.getByRole("radio", { name: "A station's record" }).check();
     await page.waitForTimeout(400);
     await settled(page);
@@ -413,7 +416,7 @@ describe("weather", () => {
   });
 
   test("from a dropped record says what it holds, answers with it, and is there after a reload", async () => {
-    const { page, wrong, done } = await opened(withoutFallow);
+    const { page, wrong, done } = await opened(withoutFallow, "weather");
     await page.getByRole("radio", { name: "A station's record" }).check();
     await drop(page, "#inputs-weather", "invented-year.csv", inventedYear());
     await expect
@@ -434,7 +437,7 @@ describe("weather", () => {
   test.skipIf(!existsSync(station))(
     "from a real station's file (skipped where ../shared/data is absent)",
     async () => {
-      const { page, wrong, done } = await opened(withoutFallow);
+      const { page, wrong, done } = await opened(withoutFallow, "weather");
       await page.getByRole("radio", { name: "A station's record" }).check();
       await drop(page, "#inputs-weather", "uscrn-2020-goodwell-ok.csv", readFileSync(station, "utf8"));
       await expect.poll(() => page.locator(".held").textContent()).toContain("53182");
@@ -448,7 +451,7 @@ describe("weather", () => {
   );
 
   test("asks for station and units with buttons", async () => {
-    const { page, done } = await opened(withoutFallow);
+    const { page, done } = await opened(withoutFallow, "weather");
     await page.getByRole("radio", { name: "A station's record" }).check();
     const name = "invented-ghcn-summaries-two-stations.csv";
     await page
@@ -466,7 +469,7 @@ describe("weather", () => {
   });
 
   test("from a bad file tells its line, keeps the last good answer, and is undone", async () => {
-    const { page, wrong, done } = await opened(withoutFallow);
+    const { page, wrong, done } = await opened(withoutFallow, "weather");
     const before = await page.locator(".answer-now p").last().textContent();
     await page.getByRole("radio", { name: "A station's record" }).check();
     await drop(
@@ -488,7 +491,7 @@ describe("weather", () => {
   });
 
   test("from monthly normals pasted out of a spreadsheet", async () => {
-    const { page, wrong, done } = await opened(withoutFallow);
+    const { page, wrong, done } = await opened(withoutFallow, "weather");
     await page.getByRole("radio", { name: "Monthly normals" }).check();
     await page.waitForTimeout(400);
     await settled(page);
@@ -540,10 +543,13 @@ describe("weather", () => {
 describe("cases", () => {
   test("with a soil of their own leave the field's own curve numbers alone", async () => {
     const layers = [{ name: "plough pan", saturatedConductivity: "0.01 in/h" }];
-    const { page, done } = await opened({
-      ...withoutFallow,
-      cases: [{ name: "as it is" }, { name: "wheel track", soil: { layers } }],
-    });
+    const { page, done } = await opened(
+      {
+        ...withoutFallow,
+        cases: [{ name: "as it is" }, { name: "wheel track", soil: { layers } }],
+      },
+      "cases",
+    );
     const said = () => field(page, "surface.curveNumber").locator(".field-default").textContent();
     const withCase = await said();
     expect(withCase).toMatch(/^If left empty: \d\d(\.\d)? fallow, \d\d(\.\d)? crop$/);
@@ -554,7 +560,7 @@ describe("cases", () => {
   });
 
   test("removed takes what was measured of it along, and one undo brings both back", async () => {
-    const { page, wrong, done } = await opened({ ...small, evidence: demo["evidence"] });
+    const { page, wrong, done } = await opened({ ...small, evidence: demo["evidence"] }, "cases");
     const evidenceOf = async () =>
       JSON.stringify(((await kept(page)) as Record<string, unknown>)["evidence"]);
     expect(await evidenceOf()).toContain("pan loosened");
@@ -572,7 +578,7 @@ describe("cases", () => {
   });
 
   test("are added, told apart in words, duplicated and removed", async () => {
-    const { page, wrong, done } = await opened(withoutFallow);
+    const { page, wrong, done } = await opened(withoutFallow, "cases");
     await page.getByRole("button", { name: "Add a case" }).click();
     const third = page.locator(".case").nth(2);
     await expect
@@ -606,7 +612,7 @@ describe("cases", () => {
 
 describe("the yield line", () => {
   test("is chosen among the published ones, or given by numbers of one's own", async () => {
-    const { page, done } = await opened();
+    const { page, done } = await opened(small, "yield");
     await page.getByRole("radio", { name: /west-central Kansas/ }).check();
     await page.waitForTimeout(100);
     await settled(page);
@@ -623,7 +629,7 @@ describe("the yield line", () => {
 
 describe("as a file", () => {
   test("says what is entered elsewhere, and leads there", async () => {
-    const { page, done } = await opened();
+    const { page, done } = await opened(small, "file");
     const section = page.locator("#inputs-file");
     expect(await section.textContent()).not.toMatch(/not used|still to come/);
     await section.getByRole("link", { name: "In the field" }).click();
@@ -632,7 +638,7 @@ describe("as a file", () => {
   });
 
   test("text is used when it can be read, and kept while it cannot", async () => {
-    const { page, wrong, done } = await opened();
+    const { page, wrong, done } = await opened(small, "file");
     await page.locator("summary", { hasText: "The scenario as text" }).click();
     const text = page.locator(".as-file textarea");
     const before = await text.inputValue();
@@ -673,7 +679,7 @@ describe("as a file", () => {
 
 describe("every demo", () => {
   test("with everything unfolded axe finds nothing serious, and it fits narrow screens", async () => {
-    const { page, wrong, done } = await opened();
+    const { page, wrong, done } = await opened(small, "weather");
     await page.getByRole("radio", { name: "Monthly normals" }).check();
     await typeAt(page, "weather.monthlyNormals.tMin[3]", "cold");
     await unfoldAll(page);
@@ -685,30 +691,154 @@ describe("every demo", () => {
       ["light", 320],
     ] as const) {
       await lookAt(page, look);
-      expect(await faultsSeen(page, look), look.join()).toEqual([]);
+      for (const card of cardNames) {
+        await openCard(page, card);
+        expect(await faultsSeen(page, look), `${card}, ${look.join()}`).toEqual([]);
+      }
     }
     expect(wrong).toEqual([]);
     await done();
   }, 120_000);
 
   test("without fallow everything unfolded fits narrow screens too", async () => {
-    const { page, done } = await opened(withoutFallow);
+    const { page, done } = await opened(withoutFallow, "weather");
     await page.getByRole("radio", { name: "Monthly normals" }).check();
     await unfoldAll(page);
     for (const width of [390, 320]) {
       await lookAt(page, ["light", width]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      for (const card of cardNames) {
+        await openCard(page, card);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), card).toBeLessThanOrEqual(
+          width,
+        );
+      }
+    }
+    await done();
+  });
+});
+
+const openCardsIn = (page: Page) =>
+  page
+    .locator(".card")
+    .evaluateAll((all) => all.flatMap((one) => ((one as HTMLDetailsElement).open ? [one.id] : [])));
+
+describe("the cards", () => {
+  test("say in a line what stands on each, closed on at most two screens", async () => {
+    const { page, done } = await opened();
+    expect(await openCardsIn(page)).toEqual([]);
+    expect(await page.locator(".card").count()).toBe(11);
+    for (const said of await page.locator(".card-said").allTextContents()) expect(said).not.toBe("");
+    expect(await page.locator("#inputs-soil .card-said").textContent()).toMatch(
+      /^plough pan 6 to 10 in, 1\.62 g\/cm³, roots keep \d+ % of their pace, 4 layers to 96 in$/,
+    );
+    for (const width of [1280, 390]) {
+      await lookAt(page, ["light", width]);
+      const screens = await page.evaluate(() => document.documentElement.scrollHeight / innerHeight);
+      expect(screens, `${width} px`).toBeLessThanOrEqual(2);
+      await page.evaluate(() => scrollTo(0, 1e6));
+      const seen = await page.locator(".answer-now").evaluate((one) => {
+        const { top, bottom } = one.getBoundingClientRect();
+        return top >= 0 && bottom <= innerHeight;
+      });
+      expect(seen, `the answer at ${width} px`).toBe(true);
     }
     await done();
   });
 
-  test("the list of contents goes to its page by keyboard", async () => {
-    const { page, done } = await opened();
-    await page.getByRole("link", { name: "Yield line" }).focus();
+  test("open one at a time, by key and by search; what was open and how far it was read come back", async () => {
+    const { page, wrong, done } = await opened();
+    const summary = (card: CardName) => page.locator(`#inputs-${card} > summary`);
+    await summary("soil").focus();
     await page.keyboard.press("Enter");
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Yield line");
-    await expect.poll(() => page.locator(".contents [aria-current]").textContent()).toBe("Yield line");
-    expect(page.url()).toContain("#/inputs");
+    await expect.poll(() => openCardsIn(page)).toEqual(["inputs-soil"]);
+    await summary("surface").focus();
+    await page.keyboard.press("Space");
+    await expect.poll(() => openCardsIn(page)).toEqual(["inputs-surface"]);
+    expect(await summary("surface").evaluate((one) => one === document.activeElement)).toBe(true);
+    // What was clicked stays where it was, though what closed lay above it.
+    await summary("soil").click();
+    await expect.poll(() => openCardsIn(page)).toEqual(["inputs-soil"]);
+    await summary("weather").scrollIntoViewIfNeeded();
+    const top = () => summary("weather").evaluate((one) => one.getBoundingClientRect().top);
+    const before = await top();
+    await summary("weather").evaluate((one: HTMLElement) => one.click());
+    await expect.poll(() => openCardsIn(page)).toEqual(["inputs-weather"]);
+    await expect.poll(async () => Math.abs((await top()) - before)).toBeLessThan(2);
+    // What is closed is on the page all the same: the browser's own search finds it.
+    expect(await field(page, "soil.layers[1].bulkDensity").locator("input").inputValue()).toBe("1.62 g/cm^3");
+    // A hint shows at the field in use only.
+    const hint = field(page, "weather.annualRain").locator(".field-hint");
+    expect(await hint.isVisible()).toBe(false);
+    await field(page, "weather.annualRain").locator("input").focus();
+    expect(await hint.isVisible()).toBe(true);
+    await openCard(page, "soil");
+    await page.evaluate(() => scrollTo(0, 700));
+    await page.waitForTimeout(300);
+    await page.getByRole("link", { name: "Keep & share" }).click();
+    await page.waitForSelector("main.view-keep h1");
+    await page.goBack();
+    await expect.poll(() => openCardsIn(page)).toEqual(["inputs-soil"]);
+    await expect.poll(() => page.evaluate(() => scrollY)).toBe(700);
+    await page.reload();
+    await expect.poll(() => openCardsIn(page), patience).toEqual(["inputs-soil"]);
+    await expect.poll(() => page.evaluate(() => scrollY), patience).toBe(700);
+    expect(wrong).toEqual([]);
     await done();
   });
+});
+
+test("on a phone the head is one row with a menu, spots are cards with a number pad, and the leaf comes back", async () => {
+  const { page, wrong, close } = await pageOf(
+    "field",
+    demo,
+  )({
+    scenario: { ...demo, ensemble: { years: 12, seed: 1 } },
+    options: { viewport: { width: 390, height: 844 } },
+  });
+  const height = (of: string) => page.locator(of).evaluate((one) => one.getBoundingClientRect().height);
+  expect(await height(".head")).toBeLessThan(64);
+  await page.getByRole("button", { name: "Counts", exact: true }).click();
+  const heads = field(page, "evidence.counts[0].spots[0].heads").locator("input");
+  await heads.waitFor();
+  expect(await heads.getAttribute("inputmode")).toBe("decimal");
+  const kernels = field(page, "evidence.counts[0].spots[0].kernelsPerHead");
+  await kernels.locator("input").fill("980");
+  await kernels.getByRole("button", { name: /^Next number/ }).click();
+  await page.keyboard.type("1020");
+  expect(await kernels.locator("input").inputValue()).toBe("980, 1020");
+  // What is entered stands before what it shows.
+  const topOf = (of: string) =>
+    page
+      .locator(of)
+      .first()
+      .evaluate((one) => one.getBoundingClientRect().top);
+  expect(await topOf(".tally")).toBeLessThan(await topOf(".measured-room"));
+  for (const width of [390, 320]) {
+    await page.setViewportSize({ width, height: 844 });
+    for (const leaf of await page.locator(".field-leaves button").all()) {
+      await leaf.click();
+      const over = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect(await over(), `${await leaf.textContent()} at ${width} px`).toBeLessThanOrEqual(0);
+      const wide = await page
+        .locator(".tally-room")
+        .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth + 1).length);
+      expect(wide, `tables of ${await leaf.textContent()} at ${width} px`).toBe(0);
+    }
+  }
+  await page.getByRole("button", { name: "Strips", exact: true }).click();
+  await page.reload();
+  const isAt = (leaf: string) =>
+    expect.poll(() => page.locator(".field-leaves [aria-pressed=true]").textContent(), patience).toBe(leaf);
+  await isAt("Strips");
+  await page.getByRole("button", { name: "The dig", exact: true }).click();
+  await isAt("The dig");
+  await page.goBack();
+  await isAt("Strips");
+  await page.getByRole("button", { name: /Menu/ }).click();
+  await page.getByRole("link", { name: "Keep & share" }).click();
+  await page.waitForSelector("main.view-keep h1");
+  expect(await page.locator(".tabs").isVisible()).toBe(false);
+  expect(await page.locator(".keep-only-here").textContent()).toContain("Only this machine can open a link");
+  expect(wrong).toEqual([]);
+  await close();
 });

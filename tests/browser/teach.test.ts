@@ -633,6 +633,7 @@ describe("the lesson for all", () => {
   test("fits a phone, in inches and in millimetres", async () => {
     const { page, close } = await openLesson({ viewport: { width: 390, height: 844 } });
     const over = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    await page.getByRole("button", { name: /^Menu/ }).click();
     const inBothUnits = async () => {
       for (const name of ["mm · kg", "in · lb"]) {
         await page.getByRole("radio", { name }).check();

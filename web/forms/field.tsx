@@ -106,6 +106,7 @@ function TextLike({
       <input
         id={id}
         type="text"
+        inputMode={as === "number" ? "decimal" : undefined}
         autoComplete="off"
         spellcheck={false}
         value={typing.value?.kept === text ? typing.value.shown : text}

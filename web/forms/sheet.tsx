@@ -84,6 +84,7 @@ function Row(props: SheetProps & { readonly row: number; readonly id: string }) 
     row,
     id,
     rowMark = (r) => String(r + 1),
+    rowHead,
     rowName,
     has,
     remove,
@@ -108,9 +109,16 @@ function Row(props: SheetProps & { readonly row: number; readonly id: string }) 
   return (
     <>
       <tr>
-        <th scope="row">{rowMark(row)}</th>
-        {columns.map(({ key, empty }, c) => (
-          <td key={key} class={empty === null && values[c] === null ? "is-missing" : undefined}>
+        <th scope="row">
+          <span class="tally-of">{rowHead} </span>
+          {rowMark(row)}
+        </th>
+        {columns.map(({ key, empty, word, unit = "" }, c) => (
+          <td
+            key={key}
+            class={empty === null && values[c] === null ? "is-missing" : undefined}
+            data-head={unit === "" ? word : `${word}, ${unit}`}
+          >
             {(has?.(row, c) ?? true) && (
               <Cell
                 {...{ table, title, row }}
@@ -202,6 +210,7 @@ function Cell({ table, title, row, column, name, wrong, describedBy }: CellProps
   };
   return (
     <div
+      class="cell"
       data-path={path}
       onPaste={(event) => {
         const cells = pastedCells(event.clipboardData?.getData("text/plain") ?? "");
@@ -215,6 +224,7 @@ function Cell({ table, title, row, column, name, wrong, describedBy }: CellProps
       {choices === undefined ? (
         <input
           type="text"
+          inputMode={isOfNumbers(own) ? "decimal" : undefined}
           autoComplete="off"
           spellcheck={false}
           class={kind === "numbers" || kind === "quantities" || kind === "word" ? "is-wide" : undefined}
@@ -240,6 +250,39 @@ function Cell({ table, title, row, column, name, wrong, describedBy }: CellProps
           ))}
         </select>
       )}
+      {(kind === "numbers" || kind === "quantities") && (
+        <NextButton
+          label={label}
+          onNext={() => {
+            const listed = (typed.value ?? text).replace(/[,;\s]*$/, "");
+            typed.value = listed === "" ? "" : `${listed}, `;
+          }}
+        />
+      )}
     </div>
   );
+}
+
+/** A number pad has no comma that parts a list: on a phone this is its key. The pad stays up. */
+function NextButton({ label, onNext }: { label: string; onNext: () => void }) {
+  return (
+    <button
+      type="button"
+      class="small cell-next"
+      onPointerDown={(event) => event.preventDefault()}
+      onClick={({ currentTarget }) => {
+        const input = currentTarget.parentElement?.querySelector("input");
+        input?.focus();
+        onNext();
+        requestAnimationFrame(() => input?.setSelectionRange(input.value.length, input.value.length));
+      }}
+    >
+      Next<span class="only-heard"> number: {label}</span>
+    </button>
+  );
+}
+
+/** What can be typed on a number pad: a unit, where one is needed, is the column's own. */
+function isOfNumbers({ kind, unit = "" }: Column): boolean {
+  return kind === "number" || kind === "numbers" || (kind !== "word" && unit !== "");
 }

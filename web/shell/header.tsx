@@ -1,27 +1,60 @@
+import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
 import { redo, redoSays, scenarioName, undo, undoSays } from "../state/scenarioStore.ts";
 import { addressOf, theme, units, view, viewNames, viewTitles, type ThemeChoice } from "../state/view.ts";
 import { busy, progress } from "../worker/client.ts";
 import { Switch } from "../forms/switch.tsx";
 import { startNew } from "../views/wayIn/give.ts";
 
+/** On a narrow screen one row: what is looked at is the button of a menu that holds all else. */
 export function Header() {
+  const isMenuOpen = useSignal(false);
+  const head = useRef<HTMLElement>(null);
+  // Another view is where the menu led.
+  useEffect(() => {
+    isMenuOpen.value = false;
+  }, [view.value]);
+  useEffect(() => {
+    const onKey = ({ key }: KeyboardEvent) => {
+      if (key !== "Escape" || !isMenuOpen.peek()) return;
+      isMenuOpen.value = false;
+      head.current?.querySelector<HTMLElement>(".menu-button")?.focus();
+    };
+    addEventListener("keydown", onKey);
+    return () => removeEventListener("keydown", onKey);
+  }, []);
   return (
-    <header class="head">
+    <header class={isMenuOpen.value ? "head is-menu-open" : "head"} ref={head}>
       <div class="head-row">
-        <a class="mark" href={addressOf("answer")}>
+        <a class="mark" href={addressOf("answer")} aria-label="rootfront, to the answer">
           <Mark />
-          rootfront
+          <span class="mark-word">rootfront</span>
         </a>
+        <button
+          type="button"
+          class="menu-button"
+          aria-expanded={isMenuOpen.value}
+          aria-controls="menu-views menu-tools"
+          onClick={() => (isMenuOpen.value = !isMenuOpen.value)}
+        >
+          <span aria-hidden="true">☰</span>
+          <span>
+            <span class="only-heard">Menu: </span>
+            {viewTitles[view.value]}
+          </span>
+        </button>
         <p class="head-name" title={scenarioName.value}>
           {scenarioName.value}
         </p>
         <div class="head-tools">
+          <HistoryButton act={undo} says={undoSays.value} word="Undo" sign="↶" />
+          <HistoryButton act={redo} says={redoSays.value} word="Redo" sign="↷" />
+        </div>
+        <div class="head-tools menu-part" id="menu-tools">
           <button type="button" class="tool" onClick={startNew} title="Start a new field, empty">
             <span aria-hidden="true">+</span>
             <span class="tool-word">New</span>
           </button>
-          <HistoryButton act={undo} says={undoSays.value} word="Undo" sign="↶" />
-          <HistoryButton act={redo} says={redoSays.value} word="Redo" sign="↷" />
           <Switch
             label="Units"
             value={units.value}
@@ -48,9 +81,14 @@ export function Header() {
           </label>
         </div>
       </div>
-      <nav class="tabs" aria-label="Views">
+      <nav class="tabs menu-part" id="menu-views" aria-label="Views">
         {viewNames.map((name) => (
-          <a key={name} href={addressOf(name)} aria-current={view.value === name ? "page" : undefined}>
+          <a
+            key={name}
+            href={addressOf(name)}
+            aria-current={view.value === name ? "page" : undefined}
+            onClick={() => (isMenuOpen.value = false)}
+          >
             {viewTitles[name]}
           </a>
         ))}

@@ -31,6 +31,18 @@ export async function linkOf({ scenario, attachments }: Work): Promise<MadeLink>
   return { fragment: bare, leftOut: names };
 }
 
+/**
+ * Whether an address is one that only the machine itself reaches, so that a link from it opens nowhere else.
+ * @example isOwnMachine(new URL("http://127.0.0.1:8640/")) // true
+ */
+export function isOwnMachine({ protocol, hostname }: Pick<URL, "protocol" | "hostname">): boolean {
+  return (
+    protocol === "file:" ||
+    hostname === "[::1]" ||
+    /^(?:.*\.)?localhost$|^127(?:\.\d{1,3}){3}$|^0\.0\.0\.0$/.test(hostname)
+  );
+}
+
 /** A link that cannot be read, in words for the person who opened it. */
 export class LinkError extends Error {}
 

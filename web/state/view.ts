@@ -1,6 +1,7 @@
 import { batch, effect, signal, type Signal } from "@preact/signals";
 import type { Units } from "../../src/quantity/kinds.ts";
 import { mostRainTotals, yearsWithin } from "../../src/scenario/fields/facts/limits.ts";
+import { turnPage } from "./scroll.ts";
 
 /** What is looked at, apart from the scenario: it stands in the address, so that it can be gone back to and passed on. */
 
@@ -29,6 +30,26 @@ export const skipWords: Readonly<Record<ViewName, string>> = {
   keep: "Skip to keeping and sharing",
 };
 
+/** The leaves of "In the field". */
+export const leafNames = ["dig", "samples", "counts", "strips", "water", "rows", "money"] as const;
+export type LeafName = (typeof leafNames)[number];
+
+/** The cards of "Inputs", in order. */
+export const cardNames = [
+  "scenario",
+  "site",
+  "soil",
+  "start",
+  "weather",
+  "crop",
+  "surface",
+  "cases",
+  "yield",
+  "runs",
+  "file",
+] as const;
+export type CardName = (typeof cardNames)[number];
+
 export type ThemeChoice = "auto" | "light" | "dark";
 
 export const view = signal<ViewName>("answer");
@@ -41,9 +62,16 @@ export const chosenTotal = signal<number | null>(null);
 /** Day of the playhead, counted from the first day shown; null = the last. */
 export const playDay = signal<number | null>(null);
 
+/** The leaf of "In the field" that is read; stays so while other views are looked at. */
+export const openLeaf = signal<LeafName>("dig");
+/** The one open card of "Inputs"; null = all are closed. */
+export const openCard = signal<CardName | null>(null);
+
 /** One signal in the address: how it is written there, and how what is found there is checked. */
 interface AddressEntry {
   readonly key: string;
+  /** The only view whose address has it; the others leave it as it is. */
+  readonly of?: ViewName;
   /** Null = left out, as it is the usual. */
   readonly write: () => string | null;
   /** Takes what stands in the address; what is not as it should be counts as left out. */
@@ -56,6 +84,22 @@ const addressTable: readonly AddressEntry[] = [
   counted("run", chosenRun, yearsWithin[1], 1),
   counted("total", chosenTotal, mostRainTotals, 1),
   counted("day", playDay, 4000, 0),
+  {
+    key: "leaf",
+    of: "field",
+    write: () => openLeaf.value,
+    read: (text) => {
+      openLeaf.value = leafNames.find((name) => name === text) ?? openLeaf.peek();
+    },
+  },
+  {
+    key: "card",
+    of: "inputs",
+    write: () => openCard.value,
+    read: (text) => {
+      openCard.value = cardNames.find((name) => name === text) ?? null;
+    },
+  },
 ];
 
 function oneOf<T extends string>(key: string, kept: Signal<T>, words: readonly T[], usual: T): AddressEntry {
@@ -81,13 +125,21 @@ function counted(key: string, kept: Signal<number | null>, most: number, first: 
   };
 }
 
-/** `#/answer?units=metric&run=12` */
-export function addressOf(name: ViewName = view.value): string {
+/**
+ * `#/answer?units=metric&run=12`
+ *
+ * @param within a leaf or a card of that view, in place of the one that is open
+ */
+export function addressOf(
+  name: ViewName = view.value,
+  within: { readonly leaf?: LeafName; readonly card?: CardName } = {},
+): string {
   const query = new URLSearchParams();
-  for (const { key, write } of addressTable) {
-    const text = write();
+  for (const { key, of = name, write } of addressTable) {
+    const text = of === name ? write() : null;
     if (text !== null) query.set(key, text);
   }
+  for (const [key, text] of Object.entries(within)) query.set(key, text);
   const said = query.toString();
   return `#/${name}${said === "" ? "" : `?${said}`}`;
 }
@@ -99,7 +151,7 @@ export function readAddress(hash: string): void {
   // At once: nobody is to see half of an address, nor to be asked for a season that half of it means.
   batch(() => {
     view.value = viewNames.find((name) => name === route) ?? "answer";
-    for (const { key, read } of addressTable) read(said.get(key));
+    for (const { key, of = view.value, read } of addressTable) if (of === view.value) read(said.get(key));
   });
 }
 
@@ -118,18 +170,24 @@ export function followAddress(): void {
     // Another kind of fragment, such as a link with a scenario in it, is read elsewhere.
     if (location.hash.startsWith("#/") && location.hash !== addressOf()) readAddress(location.hash);
   });
-  let shown = view.value;
+  let shown = pageShown();
   effect(() => {
     const address = addressOf();
+    const page = pageShown();
+    const isOther = page !== shown;
+    shown = page;
     if (address === location.hash) return;
-    // Another view is a step back in the browser; another day of the same view is not.
-    if (view.value === shown) globalThis.history.replaceState(null, "", address);
-    else globalThis.history.pushState(null, "", address);
-    shown = view.value;
+    // Another view or leaf is a step back in the browser; another day of the same view, or another card, is not.
+    if (isOther) turnPage(address);
+    else globalThis.history.replaceState(globalThis.history.state, "", address);
   });
   effect(() => {
     storePreferences(new URLSearchParams({ units: units.value, theme: theme.value }));
   });
+}
+
+function pageShown(): string {
+  return view.value === "field" ? `field ${openLeaf.value}` : view.value;
 }
 
 function storedPreferences(): URLSearchParams {

@@ -1,9 +1,11 @@
 import { computed } from "@preact/signals";
+import { useRef } from "preact/hooks";
+import { useHintsInUse } from "../forms/hintsInUse.ts";
+import { leafNames, openLeaf, type LeafName } from "../state/view.ts";
 import { answer } from "../worker/client.ts";
 import { Counts } from "./field/counts.tsx";
 import { Dig } from "./field/dig.tsx";
 import { Money } from "./field/money.tsx";
-import { openLeaf, type LeafName } from "./field/openLeaf.ts";
 import { Reconciliation } from "./field/reconciliation.tsx";
 import { Rows } from "./field/rows.tsx";
 import { Samples } from "./field/samples.tsx";
@@ -19,7 +21,6 @@ const leaves = {
   rows: { title: "Rows of the field", Leaf: Rows },
   money: { title: "Money", Leaf: Money },
 } as const satisfies Record<LeafName, unknown>;
-const leafNames = Object.keys(leaves) as LeafName[];
 
 /** At a page's first opening: what was measured comes last. */
 const isDue = computed(() => answer.value?.stage === "first runs");
@@ -27,6 +28,8 @@ const isDue = computed(() => answer.value?.stage === "first runs");
 /** What was measured in the field, from the dig to the dollar: entered here, and shown beside what the model makes of it. */
 export function FieldView() {
   const { title, Leaf } = leaves[openLeaf.value];
+  const room = useRef<HTMLElement>(null);
+  useHintsInUse(room);
   return (
     <>
       <h1>In the field</h1>
@@ -43,7 +46,7 @@ export function FieldView() {
         ))}
       </div>
       <StaleMark />
-      <section class="leaf" aria-label={title}>
+      <section class="leaf hints-in-use" aria-label={title} ref={room}>
         <h2>{title}</h2>
         <WhenAnswered>
           {() => (isDue.value ? <p class="waiting">Working out what was measured …</p> : <Leaf />)}

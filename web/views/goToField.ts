@@ -1,7 +1,6 @@
 import type { Problem } from "../../src/problem.ts";
-import { view } from "../state/view.ts";
-import { focusNear, goToProblem } from "./inputs/sections.ts";
-import { openLeaf, type LeafName } from "./field/openLeaf.ts";
+import { openLeaf, view, type LeafName } from "../state/view.ts";
+import { focusNear, goToProblem } from "./inputs/cardPlan.ts";
 
 /** What is entered "In the field", by its place in the scenario: the first that fits counts. */
 const fieldPlaces: readonly (readonly [place: RegExp, leaf: LeafName])[] = [
@@ -26,7 +25,7 @@ export function goToField(problem: Problem): void {
   const isInputs = leaf === null;
   const isOther = view.value !== (isInputs ? "inputs" : "field");
   view.value = isInputs ? "inputs" : "field";
-  void whenThere(isInputs ? ".view-inputs .leaves" : ".view-field .leaf", isOther).then((isThere) => {
+  void whenThere(isInputs ? ".view-inputs .cards" : ".view-field .leaf", isOther).then((isThere) => {
     if (!isThere) return;
     if (isInputs) goToProblem(problem);
     else focusNear(problem.field);

@@ -1,9 +1,10 @@
 import "../style/inputs.css";
+import { useRef } from "preact/hooks";
 import { answer } from "../worker/client.ts";
 import { FileSection } from "./inputs/asFile.tsx";
 import { CasesSection } from "./inputs/cases.tsx";
-import { Contents } from "./inputs/contents.tsx";
 import { CropSection } from "./inputs/crop.tsx";
+import { useHintsInUse } from "../forms/hintsInUse.ts";
 import { ProblemList } from "./inputs/problemList.tsx";
 import { RunsSection } from "./inputs/runs.tsx";
 import { ScenarioSection, SiteSection } from "./inputs/site.tsx";
@@ -14,21 +15,17 @@ import { WeatherSection } from "./inputs/weather.tsx";
 import { YieldSection } from "./inputs/yield.tsx";
 import { answerClass, StaleMark } from "./parts.tsx";
 
-/** Everything that can be changed, a page of the notebook for each part of the scenario. */
+/** Everything that can be changed, a card for each part of the scenario, and the answer beside it. */
 export function InputsView() {
+  const cards = useRef<HTMLDivElement>(null);
+  useHintsInUse(cards);
   return (
     <div class="inputs">
-      <div class="inputs-side">
-        <Contents />
-        <AnswerNow />
-      </div>
-      <div class="leaves">
+      <div class="cards hints-in-use" ref={cards}>
         <h1>Inputs</h1>
         <p class="aside">
-          Write quantities with their unit, as you have them: 14 in or 355 mm, 1.42 g/cm^3, 50 F, 35 %. A
-          number alone gets the unit chosen above. What you leave empty is filled in, and each field says with
-          what and why; “not yet checked against the source” means that the figure was written down from
-          memory. Changing the units changes what is shown, never what you typed.
+          Type a quantity with its unit (14 in, 1.42 g/cm^3, 35 %); a number alone gets the unit chosen above.
+          What you leave empty is filled in, and its field says with what.
         </p>
         <ProblemList />
         <ScenarioSection />
@@ -43,11 +40,12 @@ export function InputsView() {
         <RunsSection />
         <FileSection />
       </div>
+      <AnswerNow />
     </div>
   );
 }
 
-/** What all this comes to, while it is changed. */
+/** What all this comes to, while it is changed: always in sight. */
 function AnswerNow() {
   const sentence = answer.value?.sentences[0];
   if (sentence === undefined) return null;

@@ -11,6 +11,8 @@ import { answer, busy } from "../../worker/client.ts";
 import type { Answer } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
 import { addGroup, countsPath, firstCounts, groupsIn } from "./counts/edits.ts";
+import type { JsonGroup } from "../../state/json.ts";
+import { EntryFirst } from "./entryFirst.tsx";
 import { Group } from "./counts/group.tsx";
 import { Contradictions } from "./contradictions.tsx";
 import { Narrowing } from "./counts/narrowing.tsx";
@@ -47,17 +49,31 @@ export function Counts() {
       </>
     );
   return (
-    <>
-      {now !== null && <Told now={now} />}
-      <h3>What was counted</h3>
-      {groups.value.map((group, index) => (
-        <Group
-          key={index}
-          index={index}
-          group={group}
+    <EntryFirst
+      shown={now !== null && <Told now={now} />}
+      entry={
+        <Entered
+          groups={groups.value}
           cropName={typeof cropName === "string" ? cropName : ""}
           caseNames={caseNames}
         />
+      }
+    />
+  );
+}
+
+interface EnteredProps {
+  readonly groups: readonly JsonGroup[];
+  readonly cropName: string;
+  readonly caseNames: readonly string[];
+}
+
+function Entered({ groups, cropName, caseNames }: EnteredProps) {
+  return (
+    <>
+      <h3>What was counted</h3>
+      {groups.map((group, index) => (
+        <Group key={index} index={index} group={group} cropName={cropName} caseNames={caseNames} />
       ))}
       <p class="tools">
         <button

@@ -3,6 +3,7 @@ import { casesIn } from "../../forms/edits/caseEdits.ts";
 import { scenario, editMany } from "../../state/scenarioStore.ts";
 import { resolved } from "../../worker/client.ts";
 import { DiggingCaution } from "../inputs/caution.tsx";
+import { EntryFirst } from "./entryFirst.tsx";
 import { HowFitted } from "./dig/how.tsx";
 import { DigPictures } from "./dig/pictures.tsx";
 import { dugGroupsIn, firstPlants, likelyDate } from "./dig/plants.ts";
@@ -14,9 +15,15 @@ export function Dig() {
   if (groups.length === 0) return <NothingDug />;
   return (
     <div class="dig">
-      <DigPictures />
-      <h3 class="dig-entered">Plants as measured</h3>
-      <PlantsTable caseNames={caseNames()} date={dateToBegin()} />
+      <EntryFirst
+        shown={<DigPictures />}
+        entry={
+          <>
+            <h3 class="dig-entered">Plants as measured</h3>
+            <PlantsTable caseNames={caseNames()} date={dateToBegin()} />
+          </>
+        }
+      />
       <HowFitted />
       <DiggingCaution />
     </div>

@@ -16,6 +16,7 @@ import { differenceShown } from "../answer/chosenDifference.ts";
 import { Panel } from "../answer/panel.tsx";
 import { pathLead } from "../answer/moneyYears.tsx";
 import { WhichDifference } from "../answer/whichDifference.tsx";
+import { EntryFirst } from "./entryFirst.tsx";
 import { firstPrice } from "./money/edits.ts";
 import { Figures } from "./money/figures.tsx";
 import { Items } from "./money/items.tsx";
@@ -26,8 +27,22 @@ export function Money() {
   if (valueAt("money") === undefined) return <NoMoney />;
   return (
     <>
-      <Worth />
-      <p class="caution">{moneyCaution}</p>
+      <EntryFirst
+        shown={
+          <>
+            <Worth />
+            <p class="caution">{moneyCaution}</p>
+          </>
+        }
+        entry={<Entered />}
+      />
+    </>
+  );
+}
+
+function Entered() {
+  return (
+    <>
       <ProblemNote id="field-money-wrong" problems={fieldState("money").problems} />
       <Prices />
       <Items what="costs" />

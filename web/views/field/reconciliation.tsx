@@ -8,7 +8,7 @@ import { answer, busy } from "../../worker/client.ts";
 import type { Answer } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
 import { Contradictions } from "./contradictions.tsx";
-import { openLeaf } from "./openLeaf.ts";
+import { openLeaf } from "../../state/view.ts";
 import { yieldsSaid, type YieldsSaid } from "./counts/yieldsSaid.ts";
 
 /** A measured difference in yield beside the one that water explains. */

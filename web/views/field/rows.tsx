@@ -11,6 +11,7 @@ import { isGroup, isList, type Json } from "../../state/json.ts";
 import { edit, valueAt } from "../../state/scenarioStore.ts";
 import { answer, busy, resolved } from "../../worker/client.ts";
 import { Panel } from "../answer/panel.tsx";
+import { EntryFirst } from "./entryFirst.tsx";
 import { caseNames, EnterRows, newCount } from "./rows/enter.tsx";
 import { tyresIn } from "./rows/edits.ts";
 import { Steps } from "./rows/steps.tsx";
@@ -22,8 +23,7 @@ export function Rows() {
   if (rowPositions === undefined) return <NoRows />;
   return (
     <>
-      <Pass rowPositions={rowPositions} />
-      <EnterRows />
+      <EntryFirst shown={<Pass rowPositions={rowPositions} />} entry={<EnterRows />} />
       <Average />
     </>
   );

@@ -1,5 +1,6 @@
 import "../../style/field-dig.css";
 import { DiggingCaution } from "../inputs/caution.tsx";
+import { EntryFirst } from "./entryFirst.tsx";
 import { CoresEntered } from "./samples/cores.tsx";
 import { PushesEntered } from "./samples/pushes.tsx";
 import { SamplesShown } from "./samples/shown.tsx";
@@ -9,7 +10,15 @@ import { StartSampled } from "./samples/start.tsx";
 export function Samples() {
   return (
     <div class="samples">
-      <SamplesShown />
+      <EntryFirst shown={<SamplesShown />} entry={<SamplesEntered />} />
+      <DiggingCaution />
+    </div>
+  );
+}
+
+function SamplesEntered() {
+  return (
+    <>
       <section class="samples-part">
         <h3>Water when the run begins</h3>
         <StartSampled />
@@ -22,7 +31,6 @@ export function Samples() {
         <h3>Penetrometer</h3>
         <PushesEntered />
       </section>
-      <DiggingCaution />
-    </div>
+    </>
   );
 }

@@ -10,6 +10,7 @@ import { answer, busy, resolved } from "../../worker/client.ts";
 import type { Answer } from "../../worker/protocol.ts";
 import { useRoom } from "../answer/room.ts";
 import { Contradictions } from "./contradictions.tsx";
+import { EntryFirst } from "./entryFirst.tsx";
 import { Narrowing } from "./counts/narrowing.tsx";
 import { yieldsSaid, type YieldsSaid } from "./counts/yieldsSaid.ts";
 import { addPair, firstStrips, stripsPath } from "./strips/edits.ts";
@@ -37,10 +38,13 @@ export function Strips() {
         </button>
       </>
     );
+  return <EntryFirst shown={now !== null && <Told now={now} />} entry={<Entered caseNames={caseNames} />} />;
+}
+
+function Entered({ caseNames }: { caseNames: readonly string[] }) {
   const unit = units.value === "metric" ? "kg/ha" : (resolved.value?.yieldLine.unit.us ?? "lb/ac");
   return (
     <>
-      {now !== null && <Told now={now} />}
       <h3>Yields strip by strip</h3>
       <div class="field-grid">
         <Field path={`${stripsPath}.cases[0]`} label="First column" choices={caseNames} none={null} />

@@ -5,7 +5,7 @@ import { LeaveOut } from "../../forms/leaveOut.tsx";
 import { parsePath } from "../../state/path.ts";
 import { edit, scenario, valueAt } from "../../state/scenarioStore.ts";
 import { problems, stale } from "../../worker/client.ts";
-import { goToProblem } from "./sections.ts";
+import { goToProblem } from "./cardPlan.ts";
 
 /** Everything that is wrong, on top, each a way to its field. */
 export function ProblemList() {

@@ -3,20 +3,52 @@ import { useSignal } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import { problemsWithin } from "../../forms/place.tsx";
 import { isGroup } from "../../state/json.ts";
-import { valueAt } from "../../state/scenarioStore.ts";
-import { sections, type SectionId } from "./sections.ts";
+import { scenario, valueAt } from "../../state/scenarioStore.ts";
+import { problems, resolved } from "../../worker/client.ts";
+import { openCard, units, type CardName } from "../../state/view.ts";
+import { cardOf, cards } from "./cardPlan.ts";
+import { cardSaid } from "./cardSaid.ts";
 
-/** A page of the notebook. */
-export function Section({ id, children }: { id: SectionId; children: ComponentChildren }) {
-  const { title } = sections.find((one) => one.id === id)!;
+/**
+ * One card of the notebook: closed, a line that says what stands on it; one is open at a time. What it holds is on the page while
+ * it is closed, so that the browser's own search finds it, and opens it.
+ */
+export function Section({ id, children }: { id: CardName; children: ComponentChildren }) {
+  const isOpen = openCard.value === id;
+  const wrong = problems.value.filter((problem) => cardOf(problem) === id).length;
   return (
-    <section class="leaf" id={`inputs-${id}`} aria-labelledby={`inputs-${id}-title`}>
-      <h2 id={`inputs-${id}-title`} tabIndex={-1}>
-        {title}
-      </h2>
-      {children}
-    </section>
+    <details
+      class="leaf card"
+      id={`inputs-${id}`}
+      data-card={id}
+      open={isOpen}
+      // The browser opens it too, where its search or an error leads into it.
+      onToggle={({ currentTarget }) => {
+        if (currentTarget.open) openCard.value = id;
+        else if (openCard.peek() === id) openCard.value = null;
+      }}
+    >
+      <summary
+        onClick={(event) => {
+          event.preventDefault();
+          keepInPlace(event.currentTarget);
+          openCard.value = isOpen ? null : id;
+        }}
+      >
+        <h2>{cards[id].title}</h2> {wrong > 0 && <span class="card-wrong">{wrong} to mend</span>}{" "}
+        <span class="card-said">
+          {cardSaid(id, { written: scenario.value, read: resolved.value, units: units.value })}
+        </span>
+      </summary>
+      <div class="card-inside">{children}</div>
+    </details>
   );
+}
+
+/** The card that closes may lie above the one that opens: the line that was clicked stays under the hand. */
+function keepInPlace(summary: HTMLElement): void {
+  const before = summary.getBoundingClientRect().top;
+  requestAnimationFrame(() => scrollBy(0, summary.getBoundingClientRect().top - before));
 }
 
 /** Fields side by side, with a heading of their own. */

@@ -9,7 +9,6 @@ import { changeWay } from "../../forms/edits/alternatives.ts";
 import { Switch } from "../../forms/switch.tsx";
 import { scenario, valueAt } from "../../state/scenarioStore.ts";
 import { addressOf, units } from "../../state/view.ts";
-import { openLeaf } from "../field/openLeaf.ts";
 import { DiggingCaution } from "./caution.tsx";
 import { Fields, Section } from "./section.tsx";
 
@@ -99,10 +98,7 @@ export function StartSection() {
           <ProblemNote id="inputs-start-from-wrong" problems={fieldState(`${start}.from`).problems} />
           <p class="aside">
             As the cores tell that were weighed, under{" "}
-            <a href={addressOf("field")} onClick={() => (openLeaf.value = "samples")}>
-              In the field
-            </a>
-            , Soil samples.
+            <a href={addressOf("field", { leaf: "samples" })}>In the field</a>, Soil samples.
           </p>
           {hasBelow && (
             <Fields>

@@ -1,8 +1,12 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useId } from "preact/hooks";
 import { filesUsed } from "../../state/filesNamed.ts";
-import { LinkError, linkOf, longestLink, type MadeLink } from "../../state/link.ts";
+import { isOwnMachine, LinkError, linkOf, longestLink, type MadeLink } from "../../state/link.ts";
 import { work } from "../../state/scenarioStore.ts";
+import { addressOf } from "../../state/view.ts";
+import { saveReport } from "./saveReport.ts";
+import { saveScenario } from "./saveScenario.ts";
+import { answer } from "../../worker/client.ts";
 
 /** The scenario as a link: how long it is, what it leaves out, and the link itself for those who copy by hand. */
 export function LinkSection() {
@@ -30,10 +34,14 @@ export function LinkSection() {
   return (
     <section class="keep-sheet">
       <h2>A link</h2>
-      <p>
-        The whole scenario in an address, to be sent on. What stands in it goes to nobody but the one who gets
-        the link.
-      </p>
+      {isOwnMachine(location) ? (
+        <OnlyHere />
+      ) : (
+        <p>
+          The whole scenario in an address, to be sent on. What stands in it goes to nobody but the one who
+          gets the link.
+        </p>
+      )}
       {link instanceof LinkError && <p class="keep-said is-wrong">{link.message}</p>}
       {link !== null && !(link instanceof LinkError) && (
         <>
@@ -46,7 +54,8 @@ export function LinkSection() {
             </span>
           </p>
           <label for={id} class="keep-label">
-            The link, {addressFor(link).length.toLocaleString("en")} characters
+            The link{isOwnMachine(location) && ", for this machine only"},{" "}
+            {addressFor(link).length.toLocaleString("en")} characters
             {isLong(link) && ": some mail and chat programs cut so long a one off"}
           </label>
           <input
@@ -67,6 +76,31 @@ export function LinkSection() {
         </>
       )}
     </section>
+  );
+}
+
+/** What takes the work elsewhere while a link does not. */
+function OnlyHere() {
+  return (
+    <div class="keep-only-here">
+      <p>
+        <strong>Only this machine can open a link from here:</strong> the page runs at the machine’s own
+        address, {location.host === "" ? "a file on its disk" : location.host}. To a phone or to someone else,
+        send a file; rootfront opens both of these there:
+      </p>
+      <p class="tools">
+        <button type="button" onClick={saveScenario}>
+          The scenario as a file
+        </button>
+        <button type="button" disabled={answer.value === null} onClick={() => void saveReport()}>
+          The report, with its pictures
+        </button>
+      </p>
+      <p class="aside">
+        Or send a picture: PNG under each one, such as on the <a href={addressOf("pit")}>pit wall</a>. Once
+        the page is put where others reach it, a link from there opens for them too.
+      </p>
+    </div>
   );
 }
 

@@ -1,15 +1,16 @@
 import { useSignal } from "@preact/signals";
-import { saveText } from "../../pictures/kit/download.ts";
 import { answer, askText } from "../../worker/client.ts";
 import { printReport } from "./printReport.ts";
+import { saveReport } from "./saveReport.ts";
 
 /** The report: to print, or as a file that is enough to go on with. */
 export function ReportSection() {
   const said = useSignal("");
-  const make = async (then: (text: string, fileName: string) => string) => {
+  const print = async () => {
     said.value = "Writing the report …";
-    const { text, fileName } = await askText("report");
-    said.value = then(text, fileName);
+    const { text } = await askText("report");
+    printReport(text);
+    said.value = "";
   };
   const isReady = answer.value !== null;
   return (
@@ -20,28 +21,16 @@ export function ReportSection() {
         folder. As a file it holds the scenario as well: open it here again, or pass it on.
       </p>
       <p class="tools">
-        <button
-          type="button"
-          class="primary"
-          disabled={!isReady}
-          onClick={() =>
-            void make((text) => {
-              printReport(text);
-              return "";
-            })
-          }
-        >
+        <button type="button" class="primary" disabled={!isReady} onClick={() => void print()}>
           Print the report
         </button>
         <button
           type="button"
           disabled={!isReady}
-          onClick={() =>
-            void make((text, fileName) => {
-              saveText(fileName, text, "text/html");
-              return `${fileName} is saved.`;
-            })
-          }
+          onClick={async () => {
+            said.value = "Writing the report …";
+            said.value = `${await saveReport()} is saved.`;
+          }}
         >
           Save the report (one HTML page)
         </button>

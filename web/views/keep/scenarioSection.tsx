@@ -1,10 +1,8 @@
 import { saveText } from "../../pictures/kit/download.ts";
-import { fileNameOf } from "../../state/fileName.ts";
 import { filesMissing, filesUsed, lastPart } from "../../state/filesNamed.ts";
-import type { Json } from "../../state/json.ts";
-import { getAt, setAt } from "../../state/path.ts";
-import { attachments, scenario, scenarioName } from "../../state/scenarioStore.ts";
+import { attachments, scenario } from "../../state/scenarioStore.ts";
 import { openFiles, openingSays } from "./openFiles.ts";
+import { saveScenario } from "./saveScenario.ts";
 
 /** Save the scenario and open one: the same file as the command line's. */
 export function ScenarioSection() {
@@ -62,21 +60,4 @@ export function ScenarioSection() {
       </p>
     </section>
   );
-}
-
-function saveScenario(): void {
-  const written = besideItself(scenario.value);
-  saveText(
-    `${fileNameOf(scenarioName.value)}.json`,
-    `${JSON.stringify(written, null, 2)}\n`,
-    "application/json",
-  );
-}
-
-/** Saved files land in one folder: a record that was named with its folder is named without it. */
-function besideItself(written: Json): Json {
-  return ["weather.record", "soil.horizons.file"].reduce((next, path) => {
-    const name = getAt(next, path);
-    return typeof name === "string" && lastPart(name) !== name ? setAt(next, path, lastPart(name)) : next;
-  }, written);
 }

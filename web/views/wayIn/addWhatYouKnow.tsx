@@ -9,9 +9,9 @@ import { layersOf } from "../../forms/edits/layerEdits.ts";
 import type { Json } from "../../state/json.ts";
 import { getAt } from "../../state/path.ts";
 import { answers, scenario, valueAt } from "../../state/scenarioStore.ts";
-import { addressOf, view } from "../../state/view.ts";
+import { addressOf, type LeafName } from "../../state/view.ts";
 import { resolved } from "../../worker/client.ts";
-import { openLeaf, type LeafName } from "../field/openLeaf.ts";
+import { cardOf } from "../inputs/cardPlan.ts";
 import { isBlank } from "./give.ts";
 
 /** What was assumed for a field of five answers, one thing at a time: what is known is typed in its place. */
@@ -50,6 +50,11 @@ export function AddWhatYouKnow() {
                 ))}
               </div>
               {isAssumed && reason !== undefined && <p class="aside">Why: {reason}.</p>}
+              <p class="aside">
+                <a href={addressOf("inputs", { card: cardOf({ field: paths[0]![0] }) })}>
+                  More of this, in Inputs
+                </a>
+              </p>
             </details>
           );
         })}
@@ -64,18 +69,7 @@ export function AddWhatYouKnow() {
 }
 
 function Leaf({ leaf, children }: { leaf: LeafName; children: ComponentChildren }) {
-  return (
-    <a
-      href={addressOf("field")}
-      onClick={(event) => {
-        event.preventDefault();
-        openLeaf.value = leaf;
-        view.value = "field";
-      }}
-    >
-      {children}
-    </a>
-  );
+  return <a href={addressOf("field", { leaf })}>{children}</a>;
 }
 
 type Known = readonly [path: string, label: string, hint?: string];

@@ -33,7 +33,7 @@ export function AskRain({ now, problems }: { now: FiveAnswers; problems: readonl
         {problems.length > 0 && (
           <>
             {" "}
-            has a question: <a href={addressOf("inputs")}>answer it in Inputs</a>
+            has a question: <a href={addressOf("inputs", { card: "weather" })}>answer it in Inputs</a>
           </>
         )}
       </p>

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { resolveScenario } from "../../../../src/scenario/index.ts";
 import {
   isLink,
+  isOwnMachine,
   LinkError,
   linkOf,
   longestLink,
@@ -86,3 +87,17 @@ describe("a link from anyone", () => {
     expect(attachments).toEqual({ a: "x" });
   });
 });
+
+test.each([
+  ["http://127.0.0.1:8640/", true],
+  ["http://localhost:8640/", true],
+  ["http://field.localhost/", true],
+  ["http://[::1]:8640/", true],
+  ["file:///tmp/index.html", true],
+  ["http://192.168.1.20:8640/", false],
+  ["https://127.example.org/", false],
+  ["https://localhost.example.org/", false],
+  ["https://example.org/rootfront/", false],
+])("%s is an address that only this machine reaches: %s", (address, only) =>
+  expect(isOwnMachine(new URL(address))).toBe(only),
+);

@@ -2,6 +2,8 @@ import { beforeEach, describe, expect, test } from "vitest";
 import {
   addressOf,
   chosenRun,
+  openCard,
+  openLeaf,
   playDay,
   readAddress,
   skipWords,
@@ -46,4 +48,30 @@ describe("an address", () => {
 test("the skip link of every view is a sentence", () => {
   expect(Object.keys(skipWords)).toEqual([...viewNames]);
   for (const said of Object.values(skipWords)) expect(said).toMatch(/^Skip to (?!the in\b)[a-z ]+$/);
+});
+
+describe("the leaf and the card", () => {
+  test("stand in the address of their own view only", () => {
+    readAddress("#/field?leaf=strips");
+    expect([openLeaf.value, addressOf()]).toEqual(["strips", "#/field?leaf=strips"]);
+    readAddress("#/inputs?card=soil");
+    expect([openCard.value, addressOf(), addressOf("answer")]).toEqual([
+      "soil",
+      "#/inputs?card=soil",
+      "#/answer",
+    ]);
+    expect(addressOf("field")).toBe("#/field?leaf=strips");
+    expect(addressOf("field", { leaf: "money" })).toBe("#/field?leaf=money");
+    readAddress("#/answer");
+    expect([openLeaf.value, openCard.value]).toEqual(["strips", "soil"]);
+  });
+  test("an address of the inputs without a card has all closed; a leaf nobody knows is left", () => {
+    readAddress("#/inputs?card=soil");
+    readAddress("#/inputs");
+    expect(openCard.value).toBeNull();
+    readAddress("#/field?leaf=rows");
+    readAddress("#/field?leaf=nowhere");
+    expect(openLeaf.value).toBe("rows");
+    readAddress("#/field?leaf=dig");
+  });
 });

@@ -38,6 +38,15 @@ export const commands: readonly Command[] = [
     example: "rootfront evidence my-field.json",
   },
   {
+    name: "sensitivity",
+    summary: "what moves the answer most, and so what to measure first",
+    argument: "<file>",
+    argumentSays: "scenario file of two cases or more",
+    flags: [...results, "csv", "budget", "seed", "years", "rain", ...record],
+    load: () => import("./commands/sensitivity.ts"),
+    example: "rootfront sensitivity my-field.json --budget 100000",
+  },
+  {
     name: "outlook",
     summary: "the season under way: what the roots have in reach, how long it lasts, how it may end",
     argument: "<file>",

@@ -1,4 +1,5 @@
 import { InvalidArgumentError, Option } from "commander";
+import { usualBudget, usualSensitivityYears } from "../answer/sensitivity/budget.ts";
 import { tryDate } from "../quantity/dates.ts";
 import type { Units } from "../quantity/kinds.ts";
 import {
@@ -54,6 +55,8 @@ export interface GivenFlags {
   readonly resume?: true;
   readonly brief?: true;
   readonly defaults?: true;
+  /** Seasons to run at most. */
+  readonly budget?: number;
 }
 
 interface Flag {
@@ -88,7 +91,7 @@ const flags = {
   },
   years: {
     spec: "--years <n>",
-    says: `weather years to run for each rainfall total (left out: the file's, or ${usualYears})`,
+    says: `weather years to run for each rainfall total (left out: the file's, or ${usualYears}; sensitivity: ${usualSensitivityYears} of them)`,
     whole: yearsWithin,
   },
   rain: {
@@ -194,6 +197,11 @@ const flags = {
   defaults: {
     spec: "--defaults",
     says: "list every default with its reason, not only the two that decide most",
+  },
+  budget: {
+    spec: "--budget <n>",
+    says: `seasons to run at most, of one case and year each (left out: ${usualBudget})`,
+    whole: [1, 10_000_000],
   },
   save: {
     spec: "--save <file>",

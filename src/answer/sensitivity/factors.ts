@@ -17,14 +17,7 @@ export const factorNames = [
 export type FactorName = (typeof factorNames)[number];
 
 /** What the ends of a range are in. */
-export type RangeKind =
-  | "share"
-  | "share added"
-  | "depth"
-  | "extra depth"
-  | "rain"
-  | "slope"
-  | "price";
+export type RangeKind = "share" | "share added" | "depth" | "extra depth" | "rain" | "slope" | "price";
 
 /** One setting in ten lies below `low`, one above `high`. SI: mm, shares 0 to 1, kg/ha per mm, money for each kg. */
 export interface FactorRange {

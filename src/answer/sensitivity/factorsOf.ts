@@ -118,7 +118,8 @@ function denseLayerOf({ preparation }: SensitivityGround): Found {
   const place = fit?.servedBy.find((one) => one !== null) ?? null;
   const draws = place === null ? null : (fit?.cases[place]?.draws ?? null);
   if (draws !== null) {
-    const order = Array.from(draws, (_, run) => run).sort((a, b) => draws[a]! - draws[b]! || a - b);
+    // A fit may hold more draws than there are runs.
+    const order = preparation.drawsByRun.map((_, run) => run).sort((a, b) => draws[a]! - draws[b]! || a - b);
     const runAt = (share: number) => order[Math.min(order.length - 1, Math.floor(share * order.length))]!;
     const ends: FactorRange = {
       kind: "share",
@@ -217,9 +218,10 @@ function rainOf({ rain, preparation }: SensitivityGround): Found {
 function residueOf({ preparation }: SensitivityGround): Found {
   const name = "residue";
   const covers = preparation.scenario.cases.flatMap(({ ground, fallowDays }) =>
-    [fallowDays > 0 || ground.residueCoverCrop === null ? ground.residueCoverFallow : 0, ground.residueCoverCrop ?? 0].filter(
-      (cover) => cover > 0,
-    ),
+    [
+      fallowDays > 0 || ground.residueCoverCrop === null ? ground.residueCoverFallow : 0,
+      ground.residueCoverCrop ?? 0,
+    ].filter((cover) => cover > 0),
   );
   const [cover] = covers;
   if (cover === undefined) return without(name, "no residue lies on the ground of any case");

@@ -27,18 +27,11 @@ export type RainRange =
   | { readonly kind: "years"; readonly sortedMm: Float64Array; readonly middleMm: number }
   | { readonly kind: "none"; readonly why: string };
 
-/** Of many years so many are run, evenly chosen from dry to wet. Ours: more settings tell more than more years. */
-export const usualSensitivityYears = 12;
-
 /** A rainfall below this cannot be told as times another, mm. */
 const leastMiddleMm = 1;
 
 /** @param years how many of the scenario's are run at every setting, at most */
-export function sensitivityGround(
-  scenario: Scenario,
-  years: number,
-  cache?: AnswerCache,
-): SensitivityGround {
+export function sensitivityGround(scenario: Scenario, years: number, cache?: AnswerCache): SensitivityGround {
   const preparation = prepare(scenario, cache);
   const { weatherByTotal } = preparation.weatherYears;
   const t = middleTotalIndex(preparation.rainTotalsMm);
@@ -66,7 +59,10 @@ function rainOf(
   }
   const annual = annualRain(preparation, t);
   if (annual === null)
-    return { weather, rain: { kind: "none", why: "the record does not hold the whole year of every season" } };
+    return {
+      weather,
+      rain: { kind: "none", why: "the record does not hold the whole year of every season" },
+    };
   const middleMm = medianOf(annual);
   if (annual.every((mm) => mm === middleMm))
     return { weather, rain: { kind: "none", why: "all its years bring the same rain" } };

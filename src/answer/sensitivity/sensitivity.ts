@@ -1,6 +1,5 @@
 import { stream } from "../../randomness.ts";
 import { latinHypercube } from "../../statistics/latinHypercube.ts";
-import { spreadOf, type Spread } from "../../statistics/quantiles.ts";
 import { varianceShares, type VarianceShare } from "../../statistics/varianceShares.ts";
 import { swingShares, type Factor, type FactorName, type FactorRange, type LeftOut } from "./factors.ts";
 import { factorsOf } from "./factorsOf.ts";
@@ -18,6 +17,8 @@ export interface Sensitivity {
   readonly confidence: number;
   readonly factors: readonly Pick<Factor, "name" | "range">[];
   readonly leftOut: readonly LeftOut[];
+  /** The rotation whose years in a row were not run: seasons stand by themselves here. Null where there is none. */
+  readonly rotationNotRun: string | null;
   readonly pairs: readonly SensitivityOfPair[];
 }
 
@@ -33,8 +34,9 @@ export interface SensitivityOfAnswer {
   readonly kind: AnswerKind;
   /** Mean over the years with every factor in its middle. */
   readonly middle: number;
-  /** From year to year, with every factor in its middle. */
-  readonly overYears: Spread;
+  /** In the years with the least and the most of it, with every factor in its middle. */
+  readonly leastYear: number;
+  readonly mostYear: number;
   /** Widest first; where equal, in the order of the factors. */
   readonly factors: readonly FactorEffect[];
 }
@@ -68,8 +70,6 @@ export interface SensitivityPlan {
 const leastRows = 50;
 /** More rows only narrow the intervals. Ours. */
 const mostRows = 4096;
-/** About half a minute on one processor for three cases with a year of fallow. Ours, measured. */
-export const usualBudget = 60_000;
 
 const resamples = 400;
 const confidence = 0.95;
@@ -122,7 +122,10 @@ export function* sensitivitySteps(plan: SensitivityPlan): Generator<SensitivityP
   const swings: { low: Float64Array; high: Float64Array }[] = [];
   for (const factor of factors) {
     const at = (share: number) => {
-      const setting = factor.set(middle, Array.from({ length: factor.columns }, () => share));
+      const setting = factor.set(
+        middle,
+        Array.from({ length: factor.columns }, () => share),
+      );
       return runs.answersOf(factor.movesSeasons ? runs.seasonsOf(setting) : middleSeasons, setting);
     };
     swings.push({ low: at(swingShares.low), high: at(swingShares.high) });
@@ -146,6 +149,7 @@ export function* sensitivitySteps(plan: SensitivityPlan): Generator<SensitivityP
     confidence,
     factors: factors.map(({ name, range }) => ({ name, range })),
     leftOut,
+    rotationNotRun: scenario.rotation?.said ?? null,
     pairs: scenario.cases.slice(1).map(({ name }, p) => ({
       from: scenario.cases[0].name,
       to: name,
@@ -160,12 +164,17 @@ export function* sensitivitySteps(plan: SensitivityPlan): Generator<SensitivityP
                   inB: sampled.inB[column]!,
                   inAWithB: sampled.inAWithB.map((ofFactor) => ofFactor[column]!),
                 },
-                { resamples, confidence, draws: stream(scenario.ensemble.seed, "sensitivity bootstrap", p, kind) },
+                {
+                  resamples,
+                  confidence,
+                  draws: stream(scenario.ensemble.seed, "sensitivity bootstrap", p, kind),
+                },
               );
         return {
           kind,
           middle: inMiddle[column]!,
-          overYears: spreadOf(Float64Array.from(byYear, (year) => year[column]!)),
+          leastYear: Math.min(...byYear.map((year) => year[column]!)),
+          mostYear: Math.max(...byYear.map((year) => year[column]!)),
           factors: factors
             .flatMap((factor, i): FactorEffect[] => {
               const range = factor.rangeOfPair(p);
@@ -192,7 +201,11 @@ export function sensitivityOf(plan: SensitivityPlan): Sensitivity {
 
 function middleWith(factors: readonly Factor[], setting: Setting): Setting {
   return factors.reduce(
-    (now, factor) => factor.set(now, Array.from({ length: factor.columns }, () => 0.5)),
+    (now, factor) =>
+      factor.set(
+        now,
+        Array.from({ length: factor.columns }, () => 0.5),
+      ),
     setting,
   );
 }

@@ -66,14 +66,12 @@ export function settingRuns({ preparation, runs, weather }: SensitivityGround): 
       return { plan, ...soil, ...dug };
     });
     return base.map((readyOfYear) => {
-      const ready = readyOfYear.map(
-        (own, c): ReadyCase => ({
-          ...soils[c]!,
-          firstIndex: own.firstIndex,
-          course: courseAt(own, soils[c]!.plan, setting, weather, courses, c),
-          fullStandCourse: own.fullStandCourse,
-        }),
-      );
+      const ready = readyOfYear.map((own, c): ReadyCase => ({
+        ...soils[c]!,
+        firstIndex: own.firstIndex,
+        course: courseAt(own, soils[c]!.plan, setting, weather, courses, c),
+        fullStandCourse: own.fullStandCourse,
+      }));
       return runCases(ready, moved, buffers).map(({ totals, ordinaryEvaporationMm }) => ({
         totals,
         ordinaryEvaporationMm,

@@ -5,7 +5,12 @@ import { latinHypercube } from "../../../src/statistics/latinHypercube.ts";
 import { varianceShares, type PairedSample } from "../../../src/statistics/varianceShares.ts";
 
 /** The scheme over `rows` rows of a function of shares 0 to 1. */
-function sampleOf(rows: number, columns: number, seed: number, f: (x: readonly number[]) => number): PairedSample {
+function sampleOf(
+  rows: number,
+  columns: number,
+  seed: number,
+  f: (x: readonly number[]) => number,
+): PairedSample {
   const matrix = (name: string) => latinHypercube(rows, columns, (column) => stream(seed, name, column));
   const [a, b] = [matrix("A"), matrix("B")];
   const over = (of: readonly Float64Array[]) =>

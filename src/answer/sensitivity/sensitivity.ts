@@ -1,3 +1,4 @@
+import { matteredFromMm } from "../comparison/compare.ts";
 import { stream } from "../../randomness.ts";
 import { latinHypercube } from "../../statistics/latinHypercube.ts";
 import { varianceShares, type VarianceShare } from "../../statistics/varianceShares.ts";
@@ -17,6 +18,8 @@ export interface Sensitivity {
   readonly confidence: number;
   readonly factors: readonly Pick<Factor, "name" | "range">[];
   readonly leftOut: readonly LeftOut[];
+  /** Of less than this, mm of water and kg/ha, no one could tell in a field. */
+  readonly mattersFrom: { readonly waterMm: number; readonly yieldKgPerHa: number };
   /** The rotation whose years in a row were not run: seasons stand by themselves here. Null where there is none. */
   readonly rotationNotRun: string | null;
   readonly pairs: readonly SensitivityOfPair[];
@@ -149,6 +152,10 @@ export function* sensitivitySteps(plan: SensitivityPlan): Generator<SensitivityP
     confidence,
     factors: factors.map(({ name, range }) => ({ name, range })),
     leftOut,
+    mattersFrom: {
+      waterMm: matteredFromMm,
+      yieldKgPerHa: matteredFromMm * scenario.yieldLine.slopeKgPerHaPerMm.middle,
+    },
     rotationNotRun: scenario.rotation?.said ?? null,
     pairs: scenario.cases.slice(1).map(({ name }, p) => ({
       from: scenario.cases[0].name,

@@ -1,4 +1,4 @@
-import { usualBudget, usualSensitivityYears } from "../../answer/sensitivity/budget.ts";
+import { usualBudget, yearsFor } from "../../answer/sensitivity/budget.ts";
 import { sensitivityGround } from "../../answer/sensitivity/ground.ts";
 import {
   planSensitivity,
@@ -27,7 +27,7 @@ export const run: RunCommand = async (context, file, flags) => {
   refuseUnwritable(context.cwd, flags.out);
   const scenario = await loadScenario(context, file ?? "", flags);
   refuseOneCase(scenario);
-  const ground = sensitivityGround(scenario, flags.years ?? usualSensitivityYears);
+  const ground = sensitivityGround(scenario, flags.years ?? yearsFor(scenario.cases.length));
   const budget = flags.budget ?? usualBudget;
   const plan = planSensitivity(ground, budget);
   refuseNothing(plan);

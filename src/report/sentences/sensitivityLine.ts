@@ -1,10 +1,14 @@
 import type { FactorName } from "../../answer/sensitivity/factors.ts";
 import type {
   FactorEffect,
+  Sensitivity,
   SensitivityOfAnswer,
   SensitivityOfPair,
 } from "../../answer/sensitivity/sensitivity.ts";
-import type { Formatters } from "../tables/formatters.ts";
+import type { AnswerKind } from "../../answer/sensitivity/settingRuns.ts";
+import { shownIn, type Formatters } from "../tables/formatters.ts";
+import { answerIn, figureOf, lengthsIn } from "../tables/sensitivityShown.ts";
+import type { JsonUnits } from "../tables/unitsBeside.ts";
 import { capital } from "./sentence.ts";
 
 /** A factor in a sentence, and what to do about it; null where nobody can measure it. */
@@ -28,24 +32,45 @@ export function mainAnswer({ answers }: SensitivityOfPair): SensitivityOfAnswer 
 
 /**
  * What moves the answer of a pair most, in words, with what to measure.
- * @example "What the subsoil holds matters five times as much as 2.0 in of root: probe it."
+ * @example "What the subsoil holds matters five times as much as 2 in of root: probe it."
  */
-export function sensitivityLine(pair: SensitivityOfPair, shown: Formatters): string {
-  const moving = mainAnswer(pair).factors.filter(({ swing }) => swing > 0);
+export function sensitivityLine(
+  pair: SensitivityOfPair,
+  { mattersFrom }: Pick<Sensitivity, "mattersFrom">,
+  units: JsonUnits,
+): string {
+  const main = mainAnswer(pair);
+  const moving = main.factors.filter(({ swing }) => swing > 0);
   const [top, second] = moving;
   if (top === undefined)
     return `Nothing that was moved tells "${pair.to}" from "${pair.from}": there is nothing to measure.`;
-  const { todo } = saidOf[top.name];
+  if (isLittle(pair, mattersFrom)) {
+    const shown = answerIn(main, units, lengthsIn(units));
+    const most = figureOf(shown)(shown.factors[0]!.swing);
+    return `Nothing moves it by much: ${saidOf[top.name].what} moves it most, by ${most} ${shown.unit}, which is hardly worth measuring.`;
+  }
   const beside = moving.find(({ name }) => name === "extra depth" && name !== top.name) ?? second;
   const first =
     beside === undefined
       ? `Only ${saidOf[top.name].what} moves the answer`
-      : comparedSaid(top, beside, shown);
+      : comparedSaid(top, beside, shownIn(units.system));
+  const { todo } = saidOf[top.name];
   if (todo !== null) return `${first}: ${todo}.`;
+  const none = `${first}, and nobody can measure it ahead.`;
   const measurable = moving.find(({ name }) => saidOf[name].todo !== null);
-  const none = `${first}, which nobody can measure ahead.`;
   if (measurable === undefined) return none;
-  return `${none} Of what can be measured, ${saidOf[measurable.name].what} matters most: ${saidOf[measurable.name].todo}.`;
+  const { what, todo: does } = saidOf[measurable.name];
+  return `${none} Of what can be measured, ${what} matters most: ${does}.`;
+}
+
+/** Whether no factor moves water or yield by what could be told apart in a field. */
+function isLittle(
+  { answers }: SensitivityOfPair,
+  { waterMm, yieldKgPerHa }: Sensitivity["mattersFrom"],
+): boolean {
+  const widest = (kind: AnswerKind) =>
+    Math.max(0, ...(answers.find((one) => one.kind === kind)?.factors ?? []).map(({ swing }) => swing));
+  return widest("extraWaterUsed") < waterMm && widest("extraYield") < yieldKgPerHa;
 }
 
 function comparedSaid(top: FactorEffect, beside: FactorEffect, shown: Formatters): string {
@@ -56,7 +81,7 @@ function comparedSaid(top: FactorEffect, beside: FactorEffect, shown: Formatters
 /** Extra depth by how much of it there is between the ends of its range. */
 function besideSaid({ name, range }: FactorEffect, shown: Formatters): string {
   if (name !== "extra depth") return saidOf[name].what;
-  return `${shown.depth(Math.abs(range.high - range.low))} ${shown.length} of root`;
+  return `${shown.total(Math.abs(range.high - range.low))} ${shown.length} of root`;
 }
 
 const inWords = ["", "", "twice", "three", "four", "five", "six", "seven", "eight", "nine", "ten"] as const;

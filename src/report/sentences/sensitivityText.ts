@@ -2,8 +2,8 @@ import type { Sensitivity, SensitivityOfPair } from "../../answer/sensitivity/se
 import type { AnswerKind } from "../../answer/sensitivity/settingRuns.ts";
 import type { WithInterval } from "../../statistics/varianceShares.ts";
 import { bullets, wrap } from "../../wrap.ts";
-import { fineYield, fixed, percent, shownIn } from "../tables/formatters.ts";
-import { answerIn, lengthsIn, type AnswerShown } from "../tables/sensitivityShown.ts";
+import { fixed, percent } from "../tables/formatters.ts";
+import { answerIn, figureOf, lengthsIn, type AnswerShown } from "../tables/sensitivityShown.ts";
 import { tableLines } from "../tables/textTable.ts";
 import type { JsonUnits } from "../tables/unitsBeside.ts";
 import { mainAnswer, sensitivityLine } from "./sensitivityLine.ts";
@@ -26,11 +26,10 @@ export function sensitivityText(
   units: JsonUnits,
 ): string {
   const { pairs, factors, leftOut } = sensitivity;
-  const shown = shownIn(units.system);
   const alone = pairs.length === 1;
   const lines = [
     ...pairs.flatMap((pair) => {
-      const said = sensitivityLine(pair, shown);
+      const said = sensitivityLine(pair, sensitivity, units);
       return wrap(alone ? said : `"${pair.to}": ${said}`);
     }),
     "",
@@ -51,7 +50,7 @@ export function sensitivityText(
 
 function pairLines(pair: SensitivityOfPair, sensitivity: Sensitivity, units: JsonUnits): string[] {
   const main = answerIn(mainAnswer(pair), units, lengthsIn(units));
-  const say = (value: number) => figure(value, main);
+  const say = figureOf(main);
   const widest = Math.max(...main.factors.map(({ swing }) => swing));
   const swings = tableLines({
     head: [["one at a time", "from and to", "low", "high", "swing", bar(0)]],
@@ -92,7 +91,8 @@ function otherAnswers(pair: SensitivityOfPair, units: JsonUnits): string[] {
     const other = answerIn(answer, units, lengthsIn(units));
     const moving = other.factors.filter(({ swing }) => swing > 0).slice(0, 3);
     if (moving.length === 0) return [];
-    const parts = moving.map(({ name, swing }) => `${name} ${figure(swing, other)}`);
+    const say = figureOf(other);
+    const parts = moving.map(({ name, swing }) => `${name} ${say(swing)}`);
     return [`${capital(kindSaid[other.kind])}, ${other.unit}, swings most by ${parts.join(", ")}.`];
   });
   return said.length === 0 ? [] : ["", ...said.flatMap((line) => wrap(line))];
@@ -117,17 +117,6 @@ function methodSaid(
           `The years in a row of ${rotationNotRun} were not run: each season stands by itself and begins with the water stated.`,
         ]),
   ];
-}
-
-function figure(value: number, { kind, unit }: AnswerShown): string {
-  switch (kind) {
-    case "extraWaterUsed":
-      return fixed(value, unit === "in" ? 2 : 1);
-    case "extraYield":
-      return fineYield(value, unit);
-    case "net":
-      return fixed(value, 2);
-  }
 }
 
 /** As many digits as tell the ends apart. */

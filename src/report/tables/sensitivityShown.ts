@@ -4,6 +4,7 @@ import type { AnswerKind } from "../../answer/sensitivity/settingRuns.ts";
 import { shownYield } from "../../answer/comparison/yieldUnits.ts";
 import { usPerInchOfSlope } from "../../crop/yield/yieldLine.ts";
 import { haPerAcre, mmPerInch } from "../../quantity/constants.ts";
+import { fixed } from "./formatters.ts";
 import type { JsonUnits } from "./unitsBeside.ts";
 
 /** A figure's unit, and how many of it are in one of ours. */
@@ -65,6 +66,13 @@ export function rangeIn(range: FactorRange, units: JsonUnits, lengths: LengthsIn
   return { unit, low: range.low * factor, high: range.high * factor };
 }
 
+/** Digits after the point that tell swings apart. */
+function digitsFor(widest: number): number {
+  if (widest >= 100) return 0;
+  if (widest >= 10) return 1;
+  return widest >= 0.1 ? 2 : 3;
+}
+
 /** An answer in the units that it is read in; shares have none. */
 export function answerIn(answer: SensitivityOfAnswer, units: JsonUnits, lengths: LengthsIn) {
   const { unit, factor } = answerScale(answer.kind, units, lengths);
@@ -85,6 +93,12 @@ export function answerIn(answer: SensitivityOfAnswer, units: JsonUnits, lengths:
   };
 }
 
+/** Its figures as text, all with the same digits. */
+export function figureOf({ factors }: AnswerShown): (value: number) => string {
+  const digits = digitsFor(Math.max(0, ...factors.map(({ swing }) => swing)));
+  return (value) => fixed(value, digits);
+}
+
 export type AnswerShown = ReturnType<typeof answerIn>;
 
 /** All of it as `--json` gives it, water and depth in mm. */
@@ -94,7 +108,7 @@ export function sensitivityJson(
   seed: number,
   units: JsonUnits,
 ) {
-  const { years, rows, seasons, confidence, ...more } = rest;
+  const { years, rows, seasons, confidence, mattersFrom: _told, ...more } = rest;
   return {
     format: "rootfront-sensitivity/1",
     scenario: scenario.name,

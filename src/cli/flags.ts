@@ -1,5 +1,5 @@
 import { InvalidArgumentError, Option } from "commander";
-import { usualBudget, usualSensitivityYears } from "../answer/sensitivity/budget.ts";
+import { usualBudget } from "../answer/sensitivity/budget.ts";
 import { tryDate } from "../quantity/dates.ts";
 import type { Units } from "../quantity/kinds.ts";
 import {
@@ -91,7 +91,7 @@ const flags = {
   },
   years: {
     spec: "--years <n>",
-    says: `weather years to run for each rainfall total (left out: the file's, or ${usualYears}; sensitivity: ${usualSensitivityYears} of them)`,
+    says: `weather years to run for each rainfall total (left out: the file's, or ${usualYears})`,
     whole: yearsWithin,
   },
   rain: {

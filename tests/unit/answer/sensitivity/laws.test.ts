@@ -1,15 +1,15 @@
 /** What moves the answer: laws that hold whatever the scenario. */
 import { describe, expect, test } from "vitest";
-import type { MoneyPlan } from "../../../src/scenario/moneyPlan.ts";
-import type { Scenario } from "../../../src/scenario/scenario.ts";
-import { sensitivityGround } from "../../../src/answer/sensitivity/ground.ts";
+import type { MoneyPlan } from "../../../../src/scenario/moneyPlan.ts";
+import type { Scenario } from "../../../../src/scenario/scenario.ts";
+import { sensitivityGround } from "../../../../src/answer/sensitivity/ground.ts";
 import {
   planSensitivity,
   sensitivityOf,
   sensitivitySteps,
   type Sensitivity,
-} from "../../../src/answer/sensitivity/sensitivity.ts";
-import { asDug, someScenario } from "./someScenario.ts";
+} from "../../../../src/answer/sensitivity/sensitivity.ts";
+import { asDug, someScenario } from "../someScenario.ts";
 
 const money: MoneyPlan = {
   currency: "USD",

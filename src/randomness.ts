@@ -37,7 +37,7 @@ export function stream(seed: number, ...name: readonly (string | number)[]): Dra
 }
 
 /** Quantile of the triangular distribution at `share` (0 to 1). */
-function triangleAt(share: number, low: number, mode: number, high: number): number {
+export function triangleAt(share: number, low: number, mode: number, high: number): number {
   const width = high - low;
   if (width <= 0) return low;
   const below = (mode - low) / width;

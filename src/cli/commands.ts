@@ -1,3 +1,4 @@
+import { usualSensitivityYears } from "../answer/sensitivity/budget.ts";
 import type { RunCommand } from "./context.ts";
 import { quickFlags, type FlagName } from "./flags.ts";
 
@@ -36,6 +37,15 @@ export const commands: readonly Command[] = [
     flags: [...results, "seed", "years", "rain", ...record],
     load: () => import("./commands/evidence.ts"),
     example: "rootfront evidence my-field.json",
+  },
+  {
+    name: "sensitivity",
+    summary: "what moves the answer most, and so what to measure first",
+    argument: "<file>",
+    argumentSays: `scenario file of two cases or more; without --years, up to ${usualSensitivityYears} of its years are run`,
+    flags: [...results, "csv", "budget", "seed", "years", "rain", ...record],
+    load: () => import("./commands/sensitivity.ts"),
+    example: "rootfront sensitivity my-field.json --budget 100000",
   },
   {
     name: "outlook",

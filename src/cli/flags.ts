@@ -1,4 +1,5 @@
 import { InvalidArgumentError, Option } from "commander";
+import { usualBudget } from "../answer/sensitivity/budget.ts";
 import { tryDate } from "../quantity/dates.ts";
 import type { Units } from "../quantity/kinds.ts";
 import {
@@ -54,6 +55,8 @@ export interface GivenFlags {
   readonly resume?: true;
   readonly brief?: true;
   readonly defaults?: true;
+  /** Seasons to run at most. */
+  readonly budget?: number;
 }
 
 interface Flag {
@@ -194,6 +197,11 @@ const flags = {
   defaults: {
     spec: "--defaults",
     says: "list every default with its reason, not only the two that decide most",
+  },
+  budget: {
+    spec: "--budget <n>",
+    says: `seasons to run at most, of one case and year each (left out: ${usualBudget})`,
+    whole: [1, 10_000_000],
   },
   save: {
     spec: "--save <file>",

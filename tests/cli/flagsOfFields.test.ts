@@ -48,6 +48,7 @@ const fieldOfFlag: Readonly<Record<string, string | null>> = {
   "--resume": null,
   "--brief": null,
   "--defaults": null,
+  "--budget": null,
 };
 
 const names = [...new Set(commands.flatMap(({ flags }) => flags))];

@@ -256,5 +256,8 @@ function pairsOf([first, ...later]: readonly CaseAfterRun[]): LinkPair[] {
 }
 
 function gainOf({ slices, startWaterMm, waterAtSowingMmBySlice }: CaseAfterRun): Float64Array {
-  return Float64Array.from({ length: slices.count }, (_, j) => waterAtSowingMmBySlice[j]! - startWaterMm[j]!);
+  // A plain loop: `Float64Array.from` with a function took a fiftieth of the answer here.
+  const gainMm = new Float64Array(slices.count);
+  for (let j = 0; j < gainMm.length; j++) gainMm[j] = waterAtSowingMmBySlice[j]! - startWaterMm[j]!;
+  return gainMm;
 }

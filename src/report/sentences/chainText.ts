@@ -48,6 +48,8 @@ function broughtSaid(one: ChainDifference, alone: boolean, shown: Formatters): s
   const who = isPlural ? `the ${one.extraDepthMm > 0 ? "deeper" : "shallower"} roots` : `"${one.to}"`;
   const verb = (mm: number) => (mm < 0 ? (isPlural ? "cost" : "costs") : isPlural ? "bring" : "brings");
   const isLittle = (mm: number) => Math.abs(mm) < hardlyAnyMm;
+  if (isNothing(one))
+    return `${who} took up exactly as much water as "${one.from}" in every year: no difference in water or yield.`;
   const depth = isPlural && one.extraDepthMm > 0 ? "that depth" : "the soil below the shallower roots";
   const wetted = `the rain wetted ${depth} in ${wettedSaid(one.wettedShare)}`;
   if (isLittle(first) && isLittle(after))
@@ -58,6 +60,13 @@ function broughtSaid(one: ChainDifference, alone: boolean, shown: Formatters): s
   const told = isLittle(first) ? after : first;
   const isSame = isLittle(after) || verb(told) === verb(after);
   return `${who} ${verb(told)} ${amount(first, ofWater)} in the first year and ${isSame ? "" : `${verb(after)} `}${amount(after, isLittle(first) ? ofWater : "")} in a year after that, on average: ${wetted}.`;
+}
+
+/** Whether every year was the same, first and later, as far as they tell. What the rain wetted is then no reason. */
+function isNothing({ firstYear, yearAfterYear }: ChainDifference): boolean {
+  return [firstYear, yearAfterYear]
+    .flatMap(({ extraWaterUsedMm, extraYield }) => [extraWaterUsedMm, extraYield])
+    .every(({ mean, p10, p50, p90 }) => mean === 0 && p10 === 0 && p50 === 0 && p90 === 0);
 }
 
 /** Shares between a half and a third, and above a half, have no `1 year of` near enough. @example wettedSaid(0.11) // "1 year of 9" */

@@ -84,6 +84,17 @@ test("first year and each after in one plain sentence", () => {
   );
 });
 
+test("what is the same in every year says that alone, and no rain as its reason", () => {
+  const none = { mean: 0, p10: 0, p50: 0, p90: 0 };
+  const same = { years: 9, extraWaterUsedMm: none, extraYield: { unit: "bu/ac" as const, ...none } };
+  const equal = { extraDepthMm: 0, firstYear: same, yearAfterYear: same, wettedShare: 0.25 };
+  expect(said(answer(equal))).toEqual([
+    'At 14 in of rain, "two inches deeper" took up exactly as much water as "as now" in every year: no difference in water or yield.',
+  ]);
+  const rarely = { ...same, extraYield: { ...same.extraYield, mean: 0.1 } };
+  expect(said(answer({ ...equal, yearAfterYear: rarely }))[0]).toContain("next to nothing");
+});
+
 test("what brings and then costs says so; a case that differs in more than roots goes by its name", () => {
   expect(said(answer({ onlyRootsDiffer: false, yearAfterYear: extra(-2.54) }))[0]).toContain(
     '"two inches deeper" brings 0.30 inches of water in the first year and costs 0.10 in a year after that, on average: the rain wetted the soil below the shallower roots in',

@@ -1,9 +1,11 @@
+import { readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { describe, expect, test } from "vitest";
 import Papa from "papaparse";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { mmPerInch } from "../../src/quantity/constants.ts";
-import { call } from "./callCli.ts";
+import type { Spread } from "../../src/statistics/quantiles.ts";
+import { call, ownFolder } from "./callCli.ts";
 
 const root = resolve(import.meta.dirname, "../..");
 const demo = join(root, "shared/scenarios/sorghum-over-plough-pan.json");
@@ -28,6 +30,40 @@ describe("--brief", () => {
     expect(out).toMatch(/^At 13 in of rain, year after year, against "as now"/);
     expect(out).toContain("Not stated: soil.startingWater, taken as what 6 years before");
     expect(out).toContain("Not stated: yield.line, taken as ");
+  });
+});
+
+describe("--brief and --csv of a dig that leaves two readings, with 2 of 8 rows in tracks", async () => {
+  const folder = ownFolder();
+  const path = join(folder, "rows.json");
+  const dug = readFileSync(join(root, "tests/fixtures/dig/two-rows-dug.json"), "utf8");
+  const rowPositions = { rows: 8, rowsInTrack: 2, inTrack: "turned", other: "straight" };
+  writeFileSync(path, JSON.stringify({ ...(JSON.parse(dug) as object), rowPositions }));
+  const { digReadings, money } = JSON.parse(await compare(path, "--json")) as {
+    digReadings: { answers: { differences: { extraYield: Spread; net: Spread }[] }[] };
+    money: { pairs: { net: Spread }[] };
+  };
+
+  test("ten lines tell the other readings and which rows the money is of", async () => {
+    const out = await compare(path, "--brief");
+    expect(out.trimEnd().split("\n").length).toBeLessThanOrEqual(10);
+    const [, stopped] = digReadings.answers.map(({ differences }) => differences[0]!);
+    const said = out.replaceAll(/\s+/g, " ");
+    expect(said).toContain("2 of 8 rows change, pays in");
+    expect(said).toContain(
+      `Dig read otherwise, "straight": +${stopped!.extraYield.p50.toFixed(0)} bu/ac, +${stopped!.net.p50.toFixed(2)} USD/ac if the roots stopped where they were dug; 0 bu/ac, 0.00 USD/ac by density`,
+    );
+  });
+
+  test("the table has the share that leads from the yield of those rows to the money of the field", async () => {
+    const { data } = Papa.parse<Record<string, string>>((await compare(path, "--csv")).trimEnd(), {
+      header: true,
+    });
+    expect(data.map((row) => row["share_of_rows_that_change"])).toEqual(["", "0.25"]);
+    const { extra_yield_p50_bu_per_ac: bushels, net_p50_usd_per_ac: net } = data[1]!;
+    // No costs, one price.
+    expect(Number(net)).toBeCloseTo(0.25 * 4.2 * Number(bushels), 2);
+    expect(Number(net)).toBeCloseTo(money.pairs[0]!.net.p50, 3);
   });
 });
 

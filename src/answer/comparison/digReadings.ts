@@ -58,8 +58,8 @@ function runAgain({ preparation, runs }: Ensemble, use: DigUse): Ensemble {
 }
 
 function readingAnswer(use: DigUse, ensemble: Ensemble, { cases, differences }: AnswerAtRain): ReadingAnswer {
-  const { money } = ensemble.preparation.scenario;
-  const pairs = money === null ? null : moneyOf(ensemble, money).pairs;
+  const { money, rowPositions } = ensemble.preparation.scenario;
+  const pairs = money === null ? null : moneyOf(ensemble, money, rowPositions).pairs;
   return {
     use,
     cases: cases.map(({ name, finalRootDepthMm }) => ({ name, finalRootDepthMm })),

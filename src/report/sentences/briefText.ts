@@ -1,4 +1,5 @@
 import type { CaseAnswer, Comparison } from "../../answer/comparison/comparison.ts";
+import type { RowsThatChange } from "../../answer/runs/rowsThatChange.ts";
 import type { Units } from "../../quantity/kinds.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import type { Spread } from "../../statistics/quantiles.ts";
@@ -9,6 +10,7 @@ import { fixed, percent, shownIn, type Formatters } from "../tables/formatters.t
 import { rangeSigned } from "../tables/rangeSaid.ts";
 import { chainSentences } from "./chainText.ts";
 import { decidingDefaults } from "./defaultsText.ts";
+import { useSaid } from "./field/digReadingsText.ts";
 import { measuredYield } from "./field/measuredYield.ts";
 import { shownMoney } from "./field/moneyText.ts";
 import { doubtLines } from "./firstLine.ts";
@@ -38,6 +40,10 @@ export function briefText(comparison: Comparison, scenario: Scenario, units: Uni
     ...moneySentences(comparison, scenario, shown).map(needed),
     needed(whereSaid(comparison, shown)),
     ...differences.map((_, d) => (d === 0 ? needed : wanted)(pairSaid(comparison, d, shown))),
+    ...differences.flatMap((_, d) =>
+      otherReadings(comparison, d, scenario, shown).map(d === 0 ? needed : wanted),
+    ),
+    ...undecidedYears(comparison).map(needed),
     ...decidingDefaults(defaults).map(({ field, value }) =>
       needed(cut(`Not stated: ${field}, taken as ${value}`)),
     ),
@@ -83,14 +89,56 @@ function moneySentences({ money, method }: Comparison, { yieldLine }: Scenario, 
   if (money === null) return [];
   const { currency, areaHa, pairs } = money;
   const say = shownMoney(currency, yieldLine.unit, shown);
-  return pairs.map(({ to, netPerHa, netForField, chanceItPays }) => {
+  return pairs.map(({ to, rows, netPerHa, netForField, chanceItPays }) => {
     const perLand = say.perLand(Object.values(netPerHa));
     const field =
       netForField === null || areaHa === null
         ? ""
         : `, ${signedNumber(netForField.p50, say.whole)} on ${say.area(areaHa)} ${say.land}`;
-    return `${named({ name: to })}: ${signed(netPerHa, perLand, `${currency}/${say.land}`, method.runs)}${field}, pays in ${percent(chanceItPays)}`;
+    return `${named({ name: to })}: ${signed(netPerHa, perLand, `${currency}/${say.land}`, method.runs)}${field}${rowsSaid(rows)}, pays in ${percent(chanceItPays)}`;
   });
+}
+
+/** `, 2 of 8 rows change`: the money is of the whole field, the bushels above it of the rows that change. */
+function rowsSaid(rows: RowsThatChange | undefined): string {
+  if (rows === undefined || rows.share > 1 - 1e-9) return "";
+  const { share, rowsInAll } = rows;
+  return rowsInAll === null
+    ? `, ${percent(share)} of the rows change`
+    : `, ${Math.round(share * rowsInAll)} of ${rowsInAll} rows change`;
+}
+
+/** `Dig read otherwise, "straight": +44 bu/ac, +40 USD/ac if the roots stopped where they were dug; ...` */
+function otherReadings(
+  comparison: Comparison,
+  d: number,
+  { yieldLine }: Scenario,
+  shown: Formatters,
+): string[] {
+  const { digReadings: readings, money, differences } = comparison;
+  const others = readings?.answers.slice(1) ?? [];
+  if (readings === undefined || others.length === 0) return [];
+  const { yield: sayYield } = differenceDigits(comparison, d, shown);
+  const said = others.map(({ use, differences: each }) => {
+    const { extraYield, netPerHa } = each[d]!;
+    const grown = `${signedNumber(extraYield.p50, sayYield)} ${extraYield.unit}`;
+    if (netPerHa === null || money === null) return `${grown} ${useSaid(use, readings)}`;
+    const say = shownMoney(money.currency, yieldLine.unit, shown);
+    const net = signedNumber(netPerHa.p50, say.perLand([netPerHa.p50]));
+    return `${grown}, ${net} ${money.currency}/${say.land} ${useSaid(use, readings)}`;
+  });
+  return [`Dig read otherwise, ${named({ name: differences[d]!.to })}: ${said.join("; ")}`];
+}
+
+/** Years in a row are run with roots that go on only: that another reading was left open belongs to the answer. */
+function undecidedYears({ chain, evidence }: Comparison): string[] {
+  const fit = evidence?.dig?.fit ?? null;
+  if (chain === undefined || fit === null || !fit.decides) return [];
+  return fit.cases
+    .filter(({ told }) => told.reading === "either")
+    .map((one) =>
+      cut(`The dig cannot tell if roots of ${named({ name: one.case })} stopped; here they go on`),
+    );
 }
 
 function measuredSaid({ evidence }: Comparison, { yieldLine }: Scenario, units: Units): string[] {

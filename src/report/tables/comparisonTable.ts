@@ -72,6 +72,11 @@ const columns: readonly Column[] = [
   ...spread("extra_water_used", ({ difference }) => difference?.extraWaterUsedMm ?? null, "length"),
   { name: "share_of_seasons_it_mattered", of: (row) => row.difference?.shareOfSeasonsItMattered ?? null },
   ...spread("extra_yield", ({ difference }) => difference?.extraYield ?? null, "yield"),
+  // Yields are those of the rows that change, money is that of the whole field: this share leads from one to the other.
+  {
+    name: "share_of_rows_that_change",
+    of: ({ money }) => (money === null ? null : (money.rows?.share ?? 1)),
+  },
   ...spread("net", ({ money }) => money?.netPerHa ?? null, "moneyByArea"),
   { name: "currency", isUnit: true, of: ({ answer }) => answer.money?.currency ?? null },
   { name: "chance_it_pays", of: ({ money }) => money?.chanceItPays ?? null },

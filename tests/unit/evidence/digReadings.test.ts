@@ -85,6 +85,15 @@ describe("roots turned sideways at 7 in in one row, straight to 31 in in the oth
     );
   });
 
+  test("money each way to read the dig is that of the rows that change, as in the budget: 2 of 8 rows, a quarter", async () => {
+    const rowPositions = { rows: 8, rowsInTrack: 2, inTrack: "turned", other: "straight" };
+    const { answer } = await answerOf([turned, straight], { rowPositions });
+    const nets = (of: Comparison) => of.digReadings!.answers.map((one) => one.differences[0]!.netPerHa!.p50);
+    expect(nets(answer)[0]).toBe(answer.money!.pairs[0]!.netPerHa.p50);
+    nets(answer).forEach((net, i) => expect(net).toBeCloseTo(nets(july.answer)[i]! / 4, 6));
+    expect(nets(answer)[1]).toBeGreaterThan(10);
+  });
+
   test("seen to stop, or dug again as deep in late August, they stopped; dug deeper then, they went on", async () => {
     const seen = await answerOf([{ ...turned, roots: ["stopped"] }, straight]);
     const later = (depths: readonly string[]) => ({ ...turned, date: "2024-08-25", depths });

@@ -129,7 +129,8 @@ export function readingsInMoney(
   ];
 }
 
-function useSaid(use: ReadingAnswer["use"], { undecided, decides }: DigReadings): string {
+/** Which reading of the dig an answer goes by: ends a sentence. */
+export function useSaid(use: ReadingAnswer["use"], { undecided, decides }: DigReadings): string {
   switch (use) {
     case "stopped":
       return "if the roots stopped where they were dug";

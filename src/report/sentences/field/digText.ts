@@ -202,9 +202,7 @@ function readingSaid(
         stoppedShare === null
           ? "Whether they stopped there or go on slowly one day's dig cannot tell: dig again some weeks later, or say what was seen (roots)."
           : `Neither can ${dates}.`;
-      return [
-        `The roots of "${name}" ${turned}${at} at ${where}. ${cannot}${decides ? " Both answers are told." : ""}`,
-      ];
+      return [`The roots of "${name}" ${turned}${at} at ${where}. ${cannot}`];
     }
   }
 }

@@ -49,7 +49,7 @@ export function InputsView() {
 
 /** What all this comes to, while it is changed. */
 function AnswerNow() {
-  const sentence = answer.value?.sentences[0];
+  const sentence = answer.value?.told[0]?.sentence;
   if (sentence === undefined) return null;
   return (
     <div class={`answer-now ${answerClass()}`} role="group" aria-label="The answer now">

@@ -134,7 +134,8 @@ function Told({ now }: { now: Answer }) {
         <YieldPanel comparison={comparison} shown={shown} />
       </div>
       <CaseTable comparison={comparison} shown={shown} />
-      <Cautions open />
+      <h2 class="only-heard">Cautions</h2>
+      <Cautions inSight={2} />
       <Method />
     </article>
   );

@@ -38,19 +38,30 @@ export function StaleMark() {
   return <p class="stale-mark">Stale: from before the last change, which cannot be read.</p>;
 }
 
-/** What must be known where digging, yield or money show. */
-export function Cautions({ open = false }: { open?: boolean }) {
+/** What must be known where digging, yield or money show: the first of them in sight, the rest one tap away. */
+export function Cautions({ inSight = 0 }: { inSight?: number }) {
   const list = answer.value?.comparison.cautions ?? [];
-  if (list.length === 0) return null;
+  const rest = list.slice(inSight);
   return (
-    <details class="cautions" open={open}>
-      <summary>Cautions ({list.length})</summary>
-      <ul>
-        {list.map((caution) => (
-          <li key={caution}>{typeset(caution)}</li>
-        ))}
-      </ul>
-    </details>
+    <>
+      {inSight > 0 && <CautionList list={list.slice(0, inSight)} />}
+      {rest.length > 0 && (
+        <details class="cautions">
+          <summary>{inSight > 0 ? `${rest.length} more cautions` : `Cautions (${rest.length})`}</summary>
+          <CautionList list={rest} />
+        </details>
+      )}
+    </>
+  );
+}
+
+function CautionList({ list }: { list: readonly string[] }) {
+  return (
+    <ul class="caution-list">
+      {list.map((caution) => (
+        <li key={caution}>{typeset(caution)}</li>
+      ))}
+    </ul>
   );
 }
 

@@ -19,6 +19,6 @@ function captionOf(input: ReportInput): string {
   return [
     `<b>A</b> ${called(first.name)}: as labeled.`,
     ...others,
-    "Hatched where roots slow: pace is the share of it that they keep, by the usual reading. The bar is where they end in the middle season.",
+    "Hatched: a layer that slows roots; the percentage is the share of their pace that they keep there, by the usual reading. The bar ends where roots end in a typical year.",
   ].join(" ");
 }

@@ -19,7 +19,7 @@ const called: Readonly<Record<LayerOrigin, string>> = {
   natural: "dense layer",
 };
 
-/** A field in a line: crop, texture of the topsoil, and what slows roots most. @example // "grain sorghum, silt loam, plow pan at 6 to 10 in" */
+/** A field in a line: crop, texture of the topsoil, and what slows roots most. @example // "grain sorghum, silt loam, plow pan 6 to 10 in" */
 export function fieldInALine({ crop, layers }: FieldInALine, shown: Formatters): string {
   const [top] = layers;
   const [densest] = layers
@@ -31,6 +31,6 @@ export function fieldInALine({ crop, layers }: FieldInALine, shown: Formatters):
     ...(top === undefined ? [] : [textureClass(top.sandFraction, top.clayFraction)]),
     densest === undefined
       ? "no dense layer"
-      : `${called[densest.origin]} at ${depth(densest.topMm)} to ${depth(densest.bottomMm)} ${shown.length}`,
+      : `${called[densest.origin]} ${depth(densest.topMm)} to ${depth(densest.bottomMm)} ${shown.length}`,
   ].join(", ");
 }

@@ -11,8 +11,7 @@ export function WhatIsShown() {
   const field = fieldInALine(soil.cases[0]!, shownIn(units.value));
   return (
     <p class="answer-what">
-      What deeper roots are worth. {soil.invented ? <strong>Invented example:</strong> : "Your field:"}{" "}
-      {field}.
+      What deeper roots are worth. {soil.invented ? <em>Invented example:</em> : "Your field:"} {field}.
     </p>
   );
 }

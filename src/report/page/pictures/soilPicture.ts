@@ -20,7 +20,7 @@ export const defaults = {
   labelLinePx: 12,
 } as const;
 
-/** Layers of the first case with a column for each case: where roots slow, and how deep they come in the middle season. */
+/** Layers of the first case with a column for each case: where roots slow, and how deep they come in a typical year. */
 export function soilPicture(input: ReportInput): string {
   const { scenario, comparison, shown } = input;
   const cases = scenario.cases.slice(0, defaults.mostColumns);

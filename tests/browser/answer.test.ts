@@ -114,7 +114,7 @@ describe.each(["us", "metric"] as const)("the numbers in %s units", (units) => {
       ["Root depth", ...cases.map((one) => shown.depth(one.finalRootDepthMm))],
       ["Stored at sowing", ...cases.map((one) => shown.water(one.storedAtSowingMm))],
       ["Rain", ...cases.map((one) => shown.water(one.seasonRainMm))],
-      ["Water used", ...cases.map((one) => shown.water(one.waterUseMm))],
+      ["Taken up by the crop", ...cases.map((one) => shown.water(one.transpirationMm))],
     ]);
     expect(wrong).toEqual([]);
     await close();

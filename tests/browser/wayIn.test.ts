@@ -117,7 +117,7 @@ describe("from the example to one's own answer", () => {
     await choose("1. Soil texture", "silty clay loam");
     await expect.poll(() => page.locator(".way-in-fold").count(), patience).toBe(0);
     await settled(page);
-    expect(await sentence().textContent()).toMatch(/^At 14 in of rain the deeper roots/);
+    expect(await sentence().textContent()).toMatch(/^At a mean of 14 in of rain a year, the deeper roots/);
     for (const part of ["evidence", "money", "notes", "invented"]) expect(await kept(part)).toBeUndefined();
   });
 
@@ -127,7 +127,9 @@ describe("from the example to one's own answer", () => {
     await choose("4. Crop or rotation", "corn");
     await type("5. Roots deeper by", "4");
     await settled(page);
-    await expect.poll(() => sentence().textContent(), patience).toMatch(/^At 18 in of rain the deeper roots/);
+    await expect
+      .poll(() => sentence().textContent(), patience)
+      .toMatch(/^At a mean of 18 in of rain a year, the deeper roots/);
     await inSight(sentence());
     expect(done.taps).toBeLessThanOrEqual(8);
     expect(done.fields).toBeLessThanOrEqual(5);

@@ -3,6 +3,7 @@ import { answer } from "../worker/client.ts";
 import { Counts } from "./field/counts.tsx";
 import { Dig } from "./field/dig.tsx";
 import { Money } from "./field/money.tsx";
+import { leafTitles } from "./field/leafTitles.ts";
 import { openLeaf, type LeafName } from "./field/openLeaf.ts";
 import { Reconciliation } from "./field/reconciliation.tsx";
 import { Rows } from "./field/rows.tsx";
@@ -11,13 +12,13 @@ import { Strips } from "./field/strips.tsx";
 import { Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
 
 const leaves = {
-  dig: { title: "The dig", Leaf: Dig },
-  samples: { title: "Soil samples", Leaf: Samples },
-  counts: { title: "Counts", Leaf: Counts },
-  strips: { title: "Strips", Leaf: Strips },
-  water: { title: "Can it be water?", Leaf: Reconciliation },
-  rows: { title: "Rows of the field", Leaf: Rows },
-  money: { title: "Money", Leaf: Money },
+  dig: Dig,
+  samples: Samples,
+  counts: Counts,
+  strips: Strips,
+  water: Reconciliation,
+  rows: Rows,
+  money: Money,
 } as const satisfies Record<LeafName, unknown>;
 const leafNames = Object.keys(leaves) as LeafName[];
 
@@ -26,7 +27,8 @@ const isDue = computed(() => answer.value?.stage === "first runs");
 
 /** What was measured in the field, from the dig to the dollar: entered here, and shown beside what the model makes of it. */
 export function FieldView() {
-  const { title, Leaf } = leaves[openLeaf.value];
+  const Leaf = leaves[openLeaf.value];
+  const title = leafTitles[openLeaf.value];
   return (
     <>
       <h1>In the field</h1>
@@ -38,7 +40,7 @@ export function FieldView() {
             aria-pressed={openLeaf.value === name}
             onClick={() => (openLeaf.value = name)}
           >
-            {leaves[name].title}
+            {leafTitles[name]}
           </button>
         ))}
       </div>

@@ -2,6 +2,7 @@ import { placeInWords } from "../forms/placeWords.ts";
 import { scenario } from "../state/scenarioStore.ts";
 import type { ComponentChildren } from "preact";
 import { typeset } from "../../src/report/tables/typeset.ts";
+import { ToMend } from "./toMend.tsx";
 import { answer, busy, fault, problems, progress, stale } from "../worker/client.ts";
 
 /** What stands where an answer will be, until there is one; afterwards its children. */
@@ -15,7 +16,11 @@ export function WhenAnswered({ children }: { children: () => ComponentChildren }
     );
   }
   if (problems.value.length > 0 || fault.value !== null) {
-    return <p class="waiting">No answer yet: the scenario has to be mended first, in Inputs.</p>;
+    return (
+      <p class="waiting">
+        No answer yet: <ToMend />.
+      </p>
+    );
   }
   const now = progress.value;
   return (
@@ -35,7 +40,11 @@ function FirstRunsMark() {
 /** Said beside figures of an earlier state. */
 export function StaleMark() {
   if (!stale.value) return null;
-  return <p class="stale-mark">Stale: from before the last change, which cannot be read.</p>;
+  return (
+    <p class="stale-mark">
+      The figures are from before your last change: <ToMend />.
+    </p>
+  );
 }
 
 /** What must be known where digging, yield or money show: the first of them in sight, the rest one tap away. */

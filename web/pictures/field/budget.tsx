@@ -34,7 +34,7 @@ export function budgetTable(pair: MoneyOfPair, say: ShownMoney): PictureTable {
       ["Added costs", perLand(-addedCosts)],
       ["Reduced returns", perLand(-reducedReturns)],
       ["Left", perLand(net)],
-      ["Left in the median season", seasons(pair.netPerHa.p50)],
+      ["Left in a typical year", seasons(pair.netPerHa.p50)],
       ["Left, P10 to P90", rangeSigned(pair.netPerHa, seasons)],
       ["Pays in", percent(pair.chanceItPays)],
     ],

@@ -97,7 +97,7 @@ function Worth() {
         </Panel>
         <Panel
           title="By price and by rain"
-          lead={`Left in the median season, ${say.currency}/${say.land}, and in how many seasons it pays. Hatched: a loss. ${low < high ? "Each column holds one price for all seasons: the ends of your range and your price. So the middle column may differ a little from the figures above, where each season draws its own." : "Without a price range: a fifth less and a fifth more."}`}
+          lead={`Left in a typical year, ${say.currency}/${say.land}, and in how many seasons it pays. Hatched: a loss. ${low < high ? "Each column holds one price for all seasons: the ends of your range and your price. So the middle column may differ a little from the figures above, where each season draws its own." : "Without a price range: a fifth less and a fifth more."}`}
         >
           {(width) => <PriceByRain money={money} p={p} say={say} shown={shown} width={width} />}
         </Panel>

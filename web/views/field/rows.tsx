@@ -171,7 +171,7 @@ function Average() {
   return (
     <Panel
       title="The field, and a field of one kind of row"
-      lead="Bars hold eight of ten seasons, the stroke is the middle one. Both fields have the same seasons, so the difference is surer than the bars lie apart."
+      lead="The bar spans 8 years of 10, the mark is a typical year. Both fields have the same seasons, so the difference is surer than the bars suggest."
     >
       {(width) => (
         <>

@@ -106,7 +106,7 @@ export function Wall({ resolved, season, chosenCase }: WallProps) {
           tools
         ) : (
           <details class="pit-more no-print">
-            <summary>Whose water, how deep, from when</summary>
+            <summary>What the picture shows</summary>
             {tools}
           </details>
         ))}

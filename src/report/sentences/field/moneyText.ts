@@ -172,9 +172,9 @@ function netSaid(
       ? ""
       : `, or ${amountSaid(netForField, say.whole, say.currency)} on ${say.area(areaHa)} ${say.land}`;
   const verb = netPerHa.p50 < 0 ? "loses" : "leaves";
-  const at = low < high ? " at its own drawn price" : "";
+  const at = low < high ? " at a price drawn for each year" : "";
   if (overYears === undefined)
-    return `The median season${at} ${verb} ${perLand}${whole}. It pays in ${percent(chanceItPays)} of the seasons.`;
+    return `A typical year${at} ${verb} ${perLand}${whole}. It pays in ${percent(chanceItPays)} of the seasons.`;
   const interest = overYears.interest > 0 ? ` at ${sayNumber(100 * overYears.interest, 1)} % interest` : "";
   return `Over ${sayNumber(overYears.years)} years, each with its own gain, the middle chain${at} ${verb} ${perLand} a year${interest}${whole === "" ? "" : `${whole}`}. It pays in ${chainsSaid(chanceItPays, overYears.chains)}.`;
 }
@@ -257,7 +257,7 @@ function priceTable(money: MoneyAnswer, p: number, say: ShownMoney, shown: Forma
   });
   const { low, high } = money.pricePerKg;
   const years = byRainTotal[0]!.pairs[p]!.overYears;
-  const left = years === undefined ? "Left in the median season" : "Left a year in the middle chain";
+  const left = years === undefined ? "Left in a typical year" : "Left a year in the middle chain";
   const share = years === undefined ? "share of the seasons" : "share of the chains";
   return [
     ...wrap(

@@ -61,7 +61,7 @@ function caseTable(comparison: Comparison, shown: Formatters): string {
   const { cases, method } = comparison;
   const many = method.runs > 1;
   return table({
-    caption: `${many ? `Medians of ${method.runs} runs` : "One run"}${atRain(comparison, shown)}, ${shown.length}; yield, ${cases[0]!.yield.unit}`,
+    caption: `${many ? `A typical year (medians of ${method.runs} runs)` : "One run"}${atRain(comparison, shown)}, ${shown.length}; yield, ${cases[0]!.yield.unit}`,
     head: ["", "roots", "stored at sowing", "by crop", "by soil", "yield", ...(many ? ["P10", "P90"] : [])],
     rows: cases.map((one, c) => [
       `<b>${caseLetter(c)}</b> ${called(one.name)}`,

@@ -30,6 +30,11 @@ export function methodParagraphs(
     `Rain: ${sentence(method.rain)}`,
     `${referenceEtSaid(method.referenceEt)} Water uptake: ${sentence(method.uptake)} Evaporation: ${sentence(method.evaporation)}`,
     drawsSaid(method),
+    ...(method.runs === 1
+      ? []
+      : [
+          "A typical year is the median of the runs, each number by itself: half of the runs gave more, half less. Years in a row are told by their mean.",
+        ]),
     yieldLineSaid(method.yieldLine, cases[0]!.yield.unit, shown, hasSources),
     ...(note === null ? [] : [note]),
   ];

@@ -27,7 +27,7 @@ export function budgetTable(pair: MoneyOfPair, say: ShownMoney): PictureTable {
   const perLand = say.perLand(Object.values(pair.budgetPerHa));
   const seasons = say.perLand(Object.values(pair.netPerHa));
   return {
-    head: [`A year, at the median extra yield`, `${say.currency}/${say.land}`],
+    head: ["A year, at the extra yield of a typical year", `${say.currency}/${say.land}`],
     rows: [
       ["Added returns", perLand(addedReturns)],
       ["Reduced costs", perLand(reducedCosts)],

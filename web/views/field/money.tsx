@@ -91,7 +91,7 @@ function Worth() {
       <div class="panels">
         <Panel
           title="What it takes, what it brings, what is left"
-          lead={`A year, ${say.currency}/${say.land}, at the median extra yield and your price. Each run has its own weather, yield line and price; the whisker holds eight of ten of them, and “Pays in” counts them all.`}
+          lead={`A year, ${say.currency}/${say.land}, at the extra yield of a typical year and your price. The whisker spans 8 years of 10, each with its own weather, yield line and price; “Pays in” counts them all.`}
         >
           {(width) => <Budget pair={pair} say={say} runs={now.comparison.method.runs} width={width} />}
         </Panel>

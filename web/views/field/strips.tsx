@@ -71,7 +71,7 @@ export function Strips() {
           path={`${stripsPath}.detect`}
           label="Smallest difference to detect"
           unit={unit}
-          hint={`Such as ${unit === "bu/ac" ? 5 : 300} ${unit}: how many pairs would tell it from nothing`}
+          hint={`Such as ${unit === "bu/ac" ? 5 : 300} ${unit}: how many pairs it takes to see it`}
           also={(value) => (value === undefined ? [[`${stripsPath}.chance`, undefined]] : [])}
         />
         <Field path={`${stripsPath}.chance`} label="Power" />

@@ -239,7 +239,7 @@ test("the sentences of a pair are those that the whole is told with", () => {
   const own = pairSentences(money, pair, bushel, metric);
   expect(own).toEqual([
     "A typical year at a price drawn for each year leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.",
-    "At 0.20 USD/kg it breaks even at 50 kg/ha more, which takes 5.0 mm more water, or at 0.10 USD/kg with the median extra yield.",
+    "At 0.20 USD/kg it breaks even at 50 kg/ha more, which takes 5.0 mm more water, or at 0.10 USD/kg with the extra yield of a typical year.",
   ]);
   expect(moneySentences(money, bushel, metric)).toEqual([
     "Price 0.20 USD/kg, drawn from 0.10 to 0.30. Each run has its own weather, yield line and price.",

@@ -37,7 +37,7 @@ export function HowFitted() {
         <Field
           path="evidence.plantsPaired"
           label="Plants are in pairs"
-          hint="The n-th plant of each column stood beside the n-th of the others"
+          hint="The first plant of each column stood beside the first of the others, and so on"
         />
         <Field
           path="evidence.fit"

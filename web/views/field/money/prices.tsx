@@ -16,7 +16,7 @@ export function Prices() {
       <Field
         path="money.area"
         label="Land worked in a year"
-        hint="160 ac or 65 ha; left out, all is told by the acre or hectare"
+        hint="160 ac or 65 ha; if empty, all is per acre or hectare"
       />
       {(perRow() || valueAt("money.implementRows") !== undefined) && (
         <Field path="money.implementRows" label="Rows of the implement" hint="For costs per row" />

@@ -124,7 +124,7 @@ export function SeasonSheet({ seasons, which, names, traces, places, scale, colo
       <rect width={width} height={height} fill={colours.paper} />
       <g font-family={fontFamily} font-size="13" fill={colours.ink}>
         <text x={gap} y="20">
-          Above the ground: water used since sowing. Below: the root front. {which}.
+          Above the ground: water used by crop and soil since sowing. Below: the root front. {which}.
         </text>
         {names.map((name, i) => (
           <g key={i} transform={`translate(${gap} ${38 + 22 * i})`}>

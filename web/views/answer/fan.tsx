@@ -16,7 +16,7 @@ export function Fan({ isOfDepth, isByThemselves }: { isOfDepth: boolean; isByThe
     <Panel
       title={isOfDepth ? "Where depth starts to matter" : "Where the difference starts to matter"}
       class="panel-wide"
-      lead={`The same comparison at other totals of rain${isByThemselves ? ", for single seasons that all start with the same water" : ""}. The line is a typical year; the band spans 8 years of 10.`}
+      lead={`At other totals of rain${isByThemselves ? ", for single seasons that all start with the same water" : ""}. The line is a typical year; the band spans 8 years of 10.`}
     >
       {(width) => <FanDrawn width={width} title={isOfDepth ? defaults.name : defaults.nameOfDifference} />}
     </Panel>

@@ -52,8 +52,8 @@ function NoMoney() {
   return (
     <>
       <p>
-        Say what the crop sells for and what the change costs or saves: the seasons then tell what is left,
-        and how often anything is.
+        Enter what the crop sells for and what the change costs or saves. You get what is left, and how often
+        it pays.
       </p>
       <p class="tools">
         <button
@@ -80,7 +80,7 @@ function Worth() {
   const p = differenceShown.value;
   const pair = money.pairs[p];
   if (pair === undefined)
-    return <p class="aside">There is nothing to set against the first case yet: add a case in Inputs.</p>;
+    return <p class="aside">There is only one case: add another in Inputs to compare.</p>;
   const shown = shownIn(now.units);
   const say = shownMoney(money.currency, unit, shown);
   const { low, high } = money.pricePerKg;

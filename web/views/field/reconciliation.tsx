@@ -20,8 +20,8 @@ export function Reconciliation() {
     return (
       <>
         <p>
-          Nothing to set beside the water yet: enter strips or counts of two cases. What they differ by is
-          then shown beside what water alone would explain.
+          Nothing measured yet: enter strips or counts of two cases. Their difference is then shown beside
+          what water alone would explain.
         </p>
         <p>
           <button type="button" onClick={() => (openLeaf.value = "strips")}>

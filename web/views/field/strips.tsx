@@ -23,8 +23,8 @@ export function Strips() {
     return (
       <>
         <p>
-          Harvest strips of two cases side by side, four pairs or more, and weigh each by itself: pairs tell a
-          difference that single fields cannot.
+          Harvest strips of two cases side by side, four pairs or more, and weigh each by itself: pairs show a
+          difference that whole fields cannot.
         </p>
         {caseNames.length < 2 && <p>There is one case only: add another in Inputs first.</p>}
         <button

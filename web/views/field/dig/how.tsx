@@ -29,8 +29,8 @@ export function HowFitted() {
         }
       />
       <p class="aside">
-        Where it decides, the fitted value takes the place of density or penetrometer in every run, and its
-        interval is carried into water, yield and money.
+        If yes, the value fitted to the plants replaces density or penetrometer in every run, and its interval
+        goes into water, yield and money.
       </p>
       <ProblemNote id="field-dig-decides" problems={problemsByPath.value.get("evidence.digDecides") ?? []} />
       <div class="field-grid">

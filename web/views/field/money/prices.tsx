@@ -55,7 +55,7 @@ function PriceEnd({ end, label }: { end: 0 | 1; label: string }) {
       <ProblemNote id={`${id}-wrong`} problems={problems} />
       {!wrong && end === 0 && list === undefined && (
         <p class="field-default" id={`${id}-none`}>
-          Left out: the price is certain
+          If empty, the price is certain
         </p>
       )}
     </div>

@@ -5,8 +5,9 @@ import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
-import { firstLines } from "../../src/report/sentences/firstLine.ts";
+import { differencesTold } from "../../src/report/sentences/firstLine.ts";
 import { typeset } from "../../src/report/tables/typeset.ts";
+import { differenceDigits } from "../../src/report/tables/differenceDigits.ts";
 import { percent, shownIn } from "../../src/report/tables/formatters.ts";
 import { resolveScenario } from "../../src/scenario/resolve/resolve.ts";
 import { faultsSeen, lookAt, pageOf, panel, patience, unfold } from "./harness.ts";
@@ -60,22 +61,26 @@ describe.each(["us", "metric"] as const)("the numbers in %s units", (units) => {
     const { page, wrong, close } = await openAnswer(small, `?units=${units}`);
     const expected = await compared(small, units);
     const shown = shownIn(units);
-    const lines = firstLines(expected, shown).map(typeset);
+    const told = differencesTold(expected, shown);
+    const inWords = (text: string | null) => typeset(text ?? "");
     const { differences, cases, method } = expected;
-    expect(await page.locator(".answer-sentence").textContent()).toBe(lines[0]);
+    expect(await page.locator(".answer-sentence").textContent()).toBe(inWords(told[0]!.sentence));
     for (const [d, difference] of differences.entries()) {
       await page.getByRole("radio", { name: difference.to, exact: true }).check();
-      await expect.poll(() => page.locator(".answer-sentence").textContent(), patience).toBe(lines[2 * d]);
-      expect(await page.locator(".answer-more").textContent()).toBe(lines[2 * d + 1]);
+      await expect
+        .poll(() => page.locator(".answer-sentence").textContent(), patience)
+        .toBe(inWords(told[d]!.sentence));
+      expect(await page.locator(".answer-odds").textContent()).toBe(inWords(told[d]!.odds));
+      expect(await page.locator(".answer-totals").textContent()).toBe(inWords(told[d]!.otherTotals));
 
       const { p10, p50, p90 } = difference.extraWaterUsedMm;
-      const say = shown.fineWater;
-      expect(await tableIn(page, "Three numbers, told apart")).toEqual([
+      const say = differenceDigits(expected, d, shown).water;
+      expect(await tableIn(page, "Three numbers for deeper roots")).toEqual([
         ["Rule of thumb", say(difference.ruleOfThumbMm), "–", "–"],
         ["Stored there at sowing", say(difference.storedInExtraDepthMm), "–", "–"],
-        ["Used by the crop", say(p50), say(p10), say(p90)],
+        ["Taken up by the crop", say(p50), say(p10), say(p90)],
       ]);
-      const drawn = await panel(page, "Three numbers, told apart").locator("svg text").allTextContents();
+      const drawn = await panel(page, "Three numbers for deeper roots").locator("svg text").allTextContents();
       for (const mm of [difference.ruleOfThumbMm, difference.storedInExtraDepthMm, p50])
         expect(drawn).toContain(`${say(mm)} ${shown.length}`);
 
@@ -109,7 +114,7 @@ describe.each(["us", "metric"] as const)("the numbers in %s units", (units) => {
       ["Root depth", ...cases.map((one) => shown.depth(one.finalRootDepthMm))],
       ["Stored at sowing", ...cases.map((one) => shown.water(one.storedAtSowingMm))],
       ["Rain", ...cases.map((one) => shown.water(one.seasonRainMm))],
-      ["Water used", ...cases.map((one) => shown.water(one.waterUseMm))],
+      ["Taken up by the crop", ...cases.map((one) => shown.water(one.transpirationMm))],
     ]);
     expect(wrong).toEqual([]);
     await close();
@@ -177,7 +182,7 @@ describe("the fan", () => {
 
 test("one case alone is told without differences", async () => {
   const { page, wrong, close } = await openAnswer({ ...small, cases: [{ name: "as it is" }] });
-  expect(await page.locator(".answer-sentence").textContent()).toContain("There is only one case");
+  expect(await page.locator(".answer-besides").textContent()).toContain("There is only one case");
   expect(await page.locator(".panel h2").allTextContents()).toEqual(["Yield"]);
   expect(await page.locator(".panel-lead").textContent()).not.toContain("overlap");
   expect(wrong).toEqual([]);
@@ -190,10 +195,10 @@ test("a case without any difference is drawn, not broken", async () => {
     cases: [{ name: "this" }, { name: "the same" }],
   });
   expect(await page.locator(".answer-sentence").textContent()).toContain("exactly as much water");
-  expect(await tableIn(page, "Three numbers, told apart")).toEqual([
+  expect(await tableIn(page, "Three numbers for deeper roots")).toEqual([
     ["Rule of thumb", "0.00", "–", "–"],
     ["Stored there at sowing", "0.00", "–", "–"],
-    ["Used by the crop", "0.00", "0.00", "0.00"],
+    ["Taken up by the crop", "0.00", "0.00", "0.00"],
   ]);
   await fanDrawn(page);
   expect(await page.locator(".answer").innerHTML()).not.toMatch(/NaN|Infinity|undefined/);
@@ -208,9 +213,9 @@ test("the difference is chosen by keyboard, and cautions and method are at hand"
   await expect
     .poll(() => page.locator(".answer-sentence").textContent(), patience)
     .toContain("two inches deeper");
-  const cautions = await page.locator(".cautions li").allTextContents();
+  const cautions = await page.locator(".caution-list li").allTextContents();
   expect(cautions).toEqual((await compared(small)).cautions.map(typeset));
-  expect(await page.locator(".cautions").getAttribute("open")).not.toBeNull();
+  expect(await page.locator(".caution-list li:visible").count()).toBe(2);
   expect(await page.locator(".method dl").isVisible()).toBe(false);
   await page.getByText("Method and sources").click();
   expect(await page.locator(".method dl").isVisible()).toBe(true);
@@ -244,7 +249,7 @@ test("pictures are saved as PNG and SVG", async () => {
   const { page, wrong, close } = await openAnswer(small);
   await fanDrawn(page);
   for (const [title, file] of [
-    ["Three numbers, told apart", "three-numbers"],
+    ["Three numbers for deeper roots", "three-numbers"],
     ["How often it mattered", "seasons-it-mattered"],
     ["Where depth starts to matter", "depth-by-rain"],
     ["Season by season", "paired-difference"],

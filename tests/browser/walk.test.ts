@@ -10,7 +10,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { comparisonOf } from "../../src/answer/comparison/compare.ts";
 import type { Comparison } from "../../src/answer/comparison/comparison.ts";
 import { runEnsemble } from "../../src/answer/runs/ensemble.ts";
-import { firstLines } from "../../src/report/sentences/firstLine.ts";
+import { differencesTold } from "../../src/report/sentences/firstLine.ts";
 import { typeset } from "../../src/report/tables/typeset.ts";
 import { shownIn } from "../../src/report/tables/formatters.ts";
 import { resolved } from "../support/demos.ts";
@@ -66,8 +66,8 @@ async function saved(name: string): Promise<string> {
 
 test("the answer is the command line's: every number of it, and its sentence", async () => {
   expect(differing(await lastComparison(page), expected)).toEqual([]);
-  const [sentence] = firstLines(expected, shownIn("us"));
-  expect(await page.locator(".answer-sentence").textContent()).toBe(typeset(sentence!));
+  const [told] = differencesTold(expected, shownIn("us"));
+  expect(await page.locator(".answer-sentence").textContent()).toBe(typeset(told!.sentence));
   await page.waitForSelector(".plot .main-svg", patience);
 });
 

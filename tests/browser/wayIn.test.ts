@@ -79,18 +79,45 @@ async function drop(at: string, name: string, text: string): Promise<void> {
 }
 
 describe("from the example to one's own answer", () => {
-  test("the first screen says that it is an invented example, and asks five questions", async () => {
-    expect(await page.locator(".way-in-example").textContent()).toMatch(/^Example, invented: .*sorghum/i);
-    const box = await page.locator(".way-in-example").boundingBox();
+  test("the first screen says what it is, of an invented field, and the answer with its range, in six lines", async () => {
+    const parts = [".answer-what", ".answer-sentence", ".answer-odds"];
+    expect(await page.locator(parts[0]!).textContent()).toMatch(
+      /Invented example: grain sorghum, silt loam, plow pan 6 to 10 in/,
+    );
+    expect(await sentence().textContent()).toMatch(
+      /^At 13 in of rain .* in a typical year, worth about \d+ bu\/ac\.$/,
+    );
+    expect(await page.locator(parts[2]!).textContent()).toMatch(/^In 8 years of 10: .* in, .* bu\/ac\.$/);
+    const lines = await page.evaluate(
+      (selectors) =>
+        selectors.map((selector) => {
+          const range = document.createRange();
+          range.selectNodeContents(document.querySelector(selector)!);
+          // Parts of a line that differ in weight have boxes of their own.
+          return new Set([...range.getClientRects()].map(({ bottom }) => Math.round(bottom / 6))).size;
+        }),
+      parts,
+    );
+    expect(lines.reduce((sum, count) => sum + count)).toBeLessThanOrEqual(6);
+    const odds = await page.locator(parts[2]!).boundingBox();
+    expect(odds!.y + odds!.height).toBeLessThan(phone.height / 2);
+  });
+
+  test("the five questions stand behind one line, in the first screen too", async () => {
+    const fold = page.getByRole("button", { name: "Your own field in five answers" });
+    const box = await fold.boundingBox();
     expect(box!.y + box!.height).toBeLessThan(phone.height);
+    expect(await page.locator(".way-in-fields").count()).toBe(0);
+    await fold.click();
+    done.taps += 1;
     expect(await page.locator(".way-in-fields label").count()).toBeGreaterThanOrEqual(5);
   });
 
   test("one answer is enough for a result, and leaves nothing of the example behind", async () => {
     await choose("1. Soil texture", "silty clay loam");
-    await expect.poll(() => page.locator(".way-in-example").count(), patience).toBe(0);
+    await expect.poll(() => page.locator(".way-in-fold").count(), patience).toBe(0);
     await settled(page);
-    expect(await sentence().textContent()).toMatch(/^At 14 in of rain the deeper roots/);
+    expect(await sentence().textContent()).toMatch(/^At a mean of 14 in of rain a year, the deeper roots/);
     for (const part of ["evidence", "money", "notes", "invented"]) expect(await kept(part)).toBeUndefined();
   });
 
@@ -100,7 +127,9 @@ describe("from the example to one's own answer", () => {
     await choose("4. Crop or rotation", "corn");
     await type("5. Roots deeper by", "4");
     await settled(page);
-    await expect.poll(() => sentence().textContent(), patience).toMatch(/^At 18 in of rain the deeper roots/);
+    await expect
+      .poll(() => sentence().textContent(), patience)
+      .toMatch(/^At a mean of 18 in of rain a year, the deeper roots/);
     await inSight(sentence());
     expect(done.taps).toBeLessThanOrEqual(8);
     expect(done.fields).toBeLessThanOrEqual(5);

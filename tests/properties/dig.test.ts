@@ -58,7 +58,7 @@ const plants = (middle: number) => [0.85, 0.95, 1, 1.05, 1.15].map((share) => `$
 const depthsDug = [8, 14, 24, 36, 50, 75] as const;
 
 /**
- * A fall in the middle season that counts as none, mm: the front is taken as straight between values that it was worked out at,
+ * A fall in a typical year that counts as none, mm: the front is taken as straight between values that it was worked out at,
  * which moves a fitted value by a hair.
  */
 const hairMm = 0.5;

@@ -7,6 +7,7 @@ import type { Json } from "../state/json.ts";
 import type { Changes } from "../state/path.ts";
 import type { FormField } from "../../src/scenario/say/formFields.ts";
 import { BareNote } from "./bareNote.tsx";
+import { dayTyped, fallowUnit, isDay } from "./dayTyped.ts";
 import { equivalent } from "./equivalent.ts";
 import { formOf } from "./formOf.ts";
 import { listText, textList } from "./listText.ts";
@@ -93,7 +94,13 @@ function TextLike({
   const fallback = otherwise ?? (place.fallback === null ? undefined : sayDefault(place.fallback.value));
   const write = (written: string) => {
     const whole =
-      as === "quantity" ? withUnit(written, unit) : as === "list" ? listWithUnits(written, unit) : written;
+      as === "quantity"
+        ? withUnit(written, path.endsWith("fallow.length") ? fallowUnit(written) : unit)
+        : as === "list"
+          ? listWithUnits(written, unit)
+          : isDay(path)
+            ? dayTyped(written, units.value)
+            : written;
     typing.value = whole === written ? null : { shown: written, kept: whole };
     const value = asWritten(whole, as);
     editMany([[path, value], ...(also?.(value) ?? [])], "typed", `type ${label}`);

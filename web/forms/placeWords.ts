@@ -51,9 +51,15 @@ export function placeInWords(field: string, scenario: Json): string {
   return said.length === 0 ? last : `${said.join(", ")}: ${last}`;
 }
 
-/** Texts made for file and command line alike, without what only the command line has. */
+/** Texts made for file and command line alike, without what only a file or the command line has. */
 export function forThePage(text: string): string {
   return text
+    .replace(/write (?:it|each) between quotes/, "write it in words")
+    .replace(/ or \["[^\]]*\]/g, "")
+    .replace(
+      /rainfall totals such as "13 in", "12\.\.14 in"/,
+      'rainfall totals such as "13 in" or "12..14 in"',
+    )
     .replace(/,? or --[a-z]+(?:-[a-z]+)*,?/g, "")
     .replace(/\bweather\.units(?: in the scenario)?/g, "“Units of the record”")
     .replace(/\bweather\.station(?: in the scenario)?/g, "“Station”")

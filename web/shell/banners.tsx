@@ -119,7 +119,7 @@ function WrongInput() {
   return (
     <div class="banner banner-wrong" role="status">
       <p>
-        {stale.value && <strong>The answer below is that of the last scenario that could be read. </strong>}
+        {stale.value && <strong>The answer below is from before this change. </strong>}
         <a
           href={addressOf(leafOf(first.field) === null ? "inputs" : "field")}
           onClick={(event) => {

@@ -2,14 +2,18 @@ import "../style/answer.css";
 import { useMemo } from "preact/hooks";
 import type { Comparison, DifferenceAnswer } from "../../src/answer/comparison/comparison.ts";
 import { spreadOf } from "../../src/statistics/quantiles.ts";
+import { seasonSaid } from "../../src/report/sentences/differenceSaid.ts";
+import { doubtLines, type DifferenceTold } from "../../src/report/sentences/firstLine.ts";
 import { rangeMoreOrLess } from "../../src/report/tables/rangeSaid.ts";
+import { differenceDigits } from "../../src/report/tables/differenceDigits.ts";
+import { typeset } from "../../src/report/tables/typeset.ts";
 import { percent, shownIn, type Formatters } from "../../src/report/tables/formatters.ts";
 import { PairedDifference } from "../pictures/answer/pairedDifference.tsx";
 import { ShareMattered } from "../pictures/answer/shareMattered.tsx";
 import { marksFor } from "../pictures/answer/shareMatteredMarks.ts";
 import { ThreeNumbers } from "../pictures/answer/threeNumbers.tsx";
 import { YieldRanges } from "../pictures/answer/yieldRanges.tsx";
-import { answer, answerId } from "../worker/client.ts";
+import { answer, answerId, stale } from "../worker/client.ts";
 import type { Answer } from "../worker/protocol.ts";
 import { CaseTable } from "./answer/caseTable.tsx";
 import { differenceShown } from "./answer/chosenDifference.ts";
@@ -18,74 +22,110 @@ import { OverOwnRain } from "./answer/overOwnRain.tsx";
 import { ownRainOf } from "./answer/ownRain.ts";
 import { Panel } from "./answer/panel.tsx";
 import { answeredRuns, extraWaterByRun } from "./answer/runs.ts";
-import { sentencesOf } from "./answer/sentences.ts";
+import { WhatIsShown } from "./answer/whatIsShown.tsx";
 import { YearsAwaited, YearsPanels } from "./answer/years.tsx";
 import { WhichDifference } from "./answer/whichDifference.tsx";
 import { answerClass, Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
 import { WayIn } from "./wayIn.tsx";
 import { AddWhatYouKnow } from "./wayIn/addWhatYouKnow.tsx";
-import { isBlank } from "./wayIn/give.ts";
+import { isBlank, isExample } from "./wayIn/give.ts";
 
 /** The answer in a sentence, then the numbers it is made of, each in its own picture. */
 export function AnswerView() {
   return (
     <>
       <h1 class="only-heard">The answer</h1>
+      <WhatIsShown />
+      {isExample() ? <Said /> : null}
       <WayIn />
+      {isExample() ? null : <Said />}
+      {!isBlank() && answer.value !== null && <Told now={answer.value} />}
+    </>
+  );
+}
+
+/** The answer in words. Under the questions of one's own field; above them while they would only replace an example. */
+function Said() {
+  if (isBlank())
+    return <p class="waiting">Answer one question, and what deeper roots are worth stands here.</p>;
+  return (
+    <>
       <StaleMark />
-      {isBlank() ? (
-        <p class="waiting">Answer one question, and what deeper roots are worth stands here.</p>
+      <WhenAnswered>{() => <InWords now={answer.value!} />}</WhenAnswered>
+    </>
+  );
+}
+
+function InWords({ now: { comparison, told, inARow } }: { now: Answer }) {
+  const d = differenceShown.value;
+  const others = told.filter((_, i) => i !== d);
+  return (
+    <div class="answer-words">
+      {doubtLines(comparison).map((doubt) => (
+        <p key={doubt} class="answer-more">
+          {typeset(doubt)}
+        </p>
+      ))}
+      {inARow === null ? (
+        <DifferenceInWords told={told[d]!} isFirst />
       ) : (
-        <WhenAnswered>{() => <Told now={answer.value!} />}</WhenAnswered>
+        <p class={`answer-sentence ${answerClass()}`} aria-live="polite">
+          {inARow.sentences[d]}
+        </p>
       )}
+      <WhichDifference />
+      {others.map(({ sentence }, i) => (
+        <p key={sentence} class="answer-other">
+          {inARow === null ? sentence : inARow.sentences.filter((_, o) => o !== d)[i]}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** The sentence, its range, and what it must not be read without. */
+function DifferenceInWords({ told, isFirst = false }: { told: DifferenceTold; isFirst?: boolean }) {
+  return (
+    <>
+      {told.range !== null && <p class="answer-more">{told.range}</p>}
+      <p
+        class={isFirst ? `answer-sentence ${answerClass()}` : "answer-more"}
+        aria-live={isFirst ? "polite" : undefined}
+      >
+        {told.sentence}
+      </p>
+      {told.odds !== null && <p class="answer-odds">{told.odds}</p>}
+      {told.besides.map((one) => (
+        <p key={one} class="answer-besides">
+          {one}
+        </p>
+      ))}
+      {told.otherTotals !== null && <p class="answer-more answer-totals">{told.otherTotals}</p>}
     </>
   );
 }
 
 function Told({ now }: { now: Answer }) {
-  const { comparison, sentences, units } = now;
+  const { comparison, told, units } = now;
   const shown = shownIn(units);
   const d = differenceShown.value;
   const difference = comparison.differences[d];
   const { chain } = comparison;
-  const inARow = now.inARow === null ? [] : now.inARow.sentences;
-  const said = sentencesOf(sentences, comparison.differences.length, d);
-  const { chosen, others } =
-    inARow.length === 0 ? said : sentencesOf(inARow, comparison.differences.length, d);
-  const [first, ...more] = chosen;
   return (
-    <article class="answer" data-answer-id={answerId.value}>
+    <article class={stale.value ? "answer is-stale" : "answer"} data-answer-id={answerId.value}>
       <YearsAwaited />
-      <p class={`answer-sentence ${answerClass()}`} aria-live="polite">
-        {first}
-      </p>
-      {more.map((sentence) => (
-        <p key={sentence} class="answer-more">
-          {sentence}
-        </p>
-      ))}
-      <WhichDifference />
-      {others.map((sentence) => (
-        <p key={sentence} class="answer-other">
-          {sentence}
-        </p>
-      ))}
       <AddWhatYouKnow />
       {chain !== undefined && (
         <>
           <YearsPanels {...{ chain, d, shown }} />
           <h2 class="answer-part">Year after year, {chain.asked}</h2>
-          {said.chosen.map((sentence) => (
-            <p key={sentence} class="answer-more">
-              {sentence}
-            </p>
-          ))}
+          <DifferenceInWords told={told[d]!} />
         </>
       )}
       <div class="panels">
         {difference !== undefined && (
           <>
-            <ThreePanel difference={difference} c={d + 1} runs={comparison.method.runs} shown={shown} />
+            <ThreePanel comparison={comparison} d={d} shown={shown} />
             <SharePanel comparison={comparison} d={d} shown={shown} />
             <OverRainPanels now={now} difference={difference} d={d} shown={shown} />
             <PairedPanel now={now} difference={difference} d={d} shown={shown} />
@@ -94,7 +134,8 @@ function Told({ now }: { now: Answer }) {
         <YieldPanel comparison={comparison} shown={shown} />
       </div>
       <CaseTable comparison={comparison} shown={shown} />
-      <Cautions open />
+      <h2 class="only-heard">Cautions</h2>
+      <Cautions inSight={2} />
       <Method />
     </article>
   );
@@ -103,41 +144,33 @@ function Told({ now }: { now: Answer }) {
 /** From this difference in depth on, more of it counts as what differs, mm. */
 const tellingDepthMm = 5;
 
-interface ThreePanelProps {
-  readonly difference: DifferenceAnswer;
-  readonly c: number;
-  readonly runs: number;
-  readonly shown: Formatters;
-}
-
-function ThreePanel({ difference, c, runs, shown }: ThreePanelProps) {
+function ThreePanel({ comparison, d, shown }: SharePanelProps) {
+  const difference = comparison.differences[d]!;
+  const { runs } = comparison.method;
+  const { water } = differenceDigits(comparison, d, shown);
   return (
-    <Panel title="Three numbers, told apart" lead={threeLead(difference, runs, shown)}>
-      {(width) => <ThreeNumbers difference={difference} c={c} runs={runs} width={width} shown={shown} />}
+    <Panel title="Three numbers for deeper roots" lead={threeLead(difference, runs, shown)}>
+      {(width) => (
+        <ThreeNumbers {...{ difference, runs, width }} c={d + 1} say={water} length={shown.length} />
+      )}
     </Panel>
   );
 }
 
-/** What the three numbers are of: depth gained or given up, or none where the cases do not differ in it. */
+/** How much deeper, and what the third number is of where more than the roots differs. */
 function threeLead(
   { to, from, extraDepthMm, onlyRootsDiffer }: DifferenceAnswer,
   runs: number,
   { depth, length }: Formatters,
 ): string {
   const apart = depth(Math.abs(extraDepthMm));
-  const season = runs === 1 ? "in the one season run" : "in the middle season";
+  const season = seasonSaid({ runs });
+  const also = onlyRootsDiffer
+    ? ""
+    : " The cases differ in more than their roots, and the third number counts all of it.";
   if (Number(apart) === 0)
-    return `The roots of “${to}” reached about as deep as those of “${from}” ${season}, so the first two numbers are next to nothing. The third is what else differs: how much more or less water the crop took up.`;
-  if (extraDepthMm > 0) {
-    const ended = `The roots of “${to}” ended ${apart} ${length} deeper ${season}. What that depth could hold, what it held at sowing, and what the crop`;
-    return onlyRootsDiffer
-      ? `${ended} got out of it are three different things.`
-      : `${ended} took up more are three different things. More than the roots differs here, and the third number is of all of it.`;
-  }
-  const ended = `The roots of “${to}” ended ${apart} ${length} shallower ${season}.`;
-  return onlyRootsDiffer
-    ? `${ended} What the depth given up could hold, what it held at sowing, and what the crop went without are three different things.`
-    : `${ended} The first two numbers are of that depth alone. The third is of all that differs between the cases, so it may be far larger, or go the other way.`;
+    return `The roots of “${to}” reached about as deep as those of “${from}” ${season}, so the first two numbers are next to nothing.${also}`;
+  return `The roots of “${to}” ended ${apart} ${length} ${extraDepthMm > 0 ? "deeper" : "shallower"} ${season}.${also}`;
 }
 
 interface SharePanelProps {
@@ -156,7 +189,7 @@ function SharePanel({ comparison, d, shown }: SharePanelProps) {
   return (
     <Panel
       title="How often it mattered"
-      lead={`In ${percent(share)} of the ${runs} seasons the difference in water used was ${shown.fineWater(matteredFromMm)} ${shown.length} or more. ${each}; deep roots where it mattered.`}
+      lead={`In ${percent(share)} of the ${runs} seasons the difference in water taken up was ${shown.water(matteredFromMm)} ${shown.length} or more. ${each}, with deep roots where it mattered.`}
     >
       {(width) => <ShareMattered comparison={comparison} d={d} width={width} shown={shown} />}
     </Panel>
@@ -192,13 +225,14 @@ interface PairedPanelProps extends Omit<SharePanelProps, "comparison"> {
 function PairedPanel({ now, difference, d, shown }: PairedPanelProps) {
   const runs = answeredRuns(now);
   const extraMm = extraWaterByRun(runs, d);
-  const apart = rangeMoreOrLess(difference.extraWaterUsedMm, shown.fineWater, shown.length);
+  const { water: say } = differenceDigits(now.comparison, d, shown);
+  const apart = rangeMoreOrLess(difference.extraWaterUsedMm, say, shown.length);
   const alone = spreadOf(runs.cases[0]!.transpirationMm);
   const { water, length } = shown;
   return (
     <Panel
       title="Season by season"
-      lead={`From season to season the crop of “${difference.from}” took up anything from ${water(alone.p10)} to ${water(alone.p90)} ${length}. But both cases meet the same seasons, and side by side “${difference.to}” took up ${apart} in 8 of 10 seasons. A dot is a season.`}
+      lead={`The crop of “${difference.from}” alone took up ${water(alone.p10)} to ${water(alone.p90)} ${length} in 8 years of 10. In the same season “${difference.to}” took up ${apart}. Each dot is a season.`}
     >
       {(width) => (
         <PairedDifference
@@ -208,6 +242,7 @@ function PairedPanel({ now, difference, d, shown }: PairedPanelProps) {
           c={d + 1}
           width={width}
           shown={shown}
+          say={say}
         />
       )}
     </Panel>
@@ -224,7 +259,7 @@ function YieldPanel({ comparison, shown }: Omit<SharePanelProps, "d">) {
   const compared =
     first === undefined
       ? ""
-      : ` Where the ranges overlap, it is because seasons differ, not because ${what}: the difference has its own range above.`;
+      : ` The ranges overlap because seasons differ, not because ${what}: the difference has its own range above.`;
   const cap =
     yieldLine.capKgPerHa === null
       ? ""
@@ -232,7 +267,7 @@ function YieldPanel({ comparison, shown }: Omit<SharePanelProps, "d">) {
   return (
     <Panel
       title={first === undefined ? "Yield" : "Yield of each case"}
-      lead={`From one season in ten to nine in ten, the middle one marked${cap}.${compared} Yield is a published straight line against water use; see the cautions.`}
+      lead={`The bar spans 8 years of 10, the mark is a typical year${cap}.${compared}`}
     >
       {(width) => <YieldRanges comparison={comparison} width={width} shown={shown} />}
     </Panel>

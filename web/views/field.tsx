@@ -6,6 +6,7 @@ import { answer } from "../worker/client.ts";
 import { Counts } from "./field/counts.tsx";
 import { Dig } from "./field/dig.tsx";
 import { Money } from "./field/money.tsx";
+import { leafTitles } from "./field/leafTitles.ts";
 import { Reconciliation } from "./field/reconciliation.tsx";
 import { Rows } from "./field/rows.tsx";
 import { Samples } from "./field/samples.tsx";
@@ -13,13 +14,13 @@ import { Strips } from "./field/strips.tsx";
 import { Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
 
 const leaves = {
-  dig: { title: "The dig", Leaf: Dig },
-  samples: { title: "Soil samples", Leaf: Samples },
-  counts: { title: "Counts", Leaf: Counts },
-  strips: { title: "Strips", Leaf: Strips },
-  water: { title: "Can it be water?", Leaf: Reconciliation },
-  rows: { title: "Rows of the field", Leaf: Rows },
-  money: { title: "Money", Leaf: Money },
+  dig: Dig,
+  samples: Samples,
+  counts: Counts,
+  strips: Strips,
+  water: Reconciliation,
+  rows: Rows,
+  money: Money,
 } as const satisfies Record<LeafName, unknown>;
 
 /** At a page's first opening: what was measured comes last. */
@@ -27,7 +28,8 @@ const isDue = computed(() => answer.value?.stage === "first runs");
 
 /** What was measured in the field, from the dig to the dollar: entered here, and shown beside what the model makes of it. */
 export function FieldView() {
-  const { title, Leaf } = leaves[openLeaf.value];
+  const Leaf = leaves[openLeaf.value];
+  const title = leafTitles[openLeaf.value];
   const room = useRef<HTMLElement>(null);
   useHintsInUse(room);
   return (
@@ -41,7 +43,7 @@ export function FieldView() {
             aria-pressed={openLeaf.value === name}
             onClick={() => (openLeaf.value = name)}
           >
-            {leaves[name].title}
+            {leafTitles[name]}
           </button>
         ))}
       </div>

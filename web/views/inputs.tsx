@@ -47,7 +47,7 @@ export function InputsView() {
 
 /** What all this comes to, while it is changed: always in sight. */
 function AnswerNow() {
-  const sentence = answer.value?.sentences[0];
+  const sentence = answer.value?.told[0]?.sentence;
   if (sentence === undefined) return null;
   return (
     <div class={`answer-now ${answerClass()}`} role="group" aria-label="The answer now">

@@ -2,6 +2,7 @@ import { placeInWords } from "../forms/placeWords.ts";
 import { scenario } from "../state/scenarioStore.ts";
 import type { ComponentChildren } from "preact";
 import { typeset } from "../../src/report/tables/typeset.ts";
+import { ToMend } from "./toMend.tsx";
 import { answer, busy, fault, problems, progress, stale } from "../worker/client.ts";
 
 /** What stands where an answer will be, until there is one; afterwards its children. */
@@ -15,7 +16,11 @@ export function WhenAnswered({ children }: { children: () => ComponentChildren }
     );
   }
   if (problems.value.length > 0 || fault.value !== null) {
-    return <p class="waiting">No answer yet: the scenario has to be mended first, in Inputs.</p>;
+    return (
+      <p class="waiting">
+        No answer yet: <ToMend />.
+      </p>
+    );
   }
   const now = progress.value;
   return (
@@ -35,22 +40,37 @@ function FirstRunsMark() {
 /** Said beside figures of an earlier state. */
 export function StaleMark() {
   if (!stale.value) return null;
-  return <p class="stale-mark">Stale: from before the last change, which cannot be read.</p>;
+  return (
+    <p class="stale-mark">
+      The figures are from before your last change: <ToMend />.
+    </p>
+  );
 }
 
-/** What must be known where digging, yield or money show. */
-export function Cautions({ open = false }: { open?: boolean }) {
+/** What must be known where digging, yield or money show: the first of them in sight, the rest one tap away. */
+export function Cautions({ inSight = 0 }: { inSight?: number }) {
   const list = answer.value?.comparison.cautions ?? [];
-  if (list.length === 0) return null;
+  const rest = list.slice(inSight);
   return (
-    <details class="cautions" open={open}>
-      <summary>Cautions ({list.length})</summary>
-      <ul>
-        {list.map((caution) => (
-          <li key={caution}>{typeset(caution)}</li>
-        ))}
-      </ul>
-    </details>
+    <>
+      {inSight > 0 && <CautionList list={list.slice(0, inSight)} />}
+      {rest.length > 0 && (
+        <details class="cautions">
+          <summary>{inSight > 0 ? `${rest.length} more cautions` : `Cautions (${rest.length})`}</summary>
+          <CautionList list={rest} />
+        </details>
+      )}
+    </>
+  );
+}
+
+function CautionList({ list }: { list: readonly string[] }) {
+  return (
+    <ul class="caution-list">
+      {list.map((caution) => (
+        <li key={caution}>{typeset(caution)}</li>
+      ))}
+    </ul>
   );
 }
 

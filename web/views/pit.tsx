@@ -2,6 +2,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import "../style/pit.css";
 import { fault, problems, season, resolved } from "../worker/client.ts";
+import { ToMend } from "./toMend.tsx";
 import { Cautions, Method, StaleMark } from "./parts.tsx";
 import { DiggingCaution } from "./inputs/caution.tsx";
 import { followPlayDay } from "./pit/playhead.ts";
@@ -40,7 +41,11 @@ export function PitView() {
 /** Before the scenario has been read for the first time. */
 function Nothing() {
   if (problems.value.length > 0 || fault.value !== null) {
-    return <p class="waiting">No pit wall yet: the scenario has to be mended first, in Inputs.</p>;
+    return (
+      <p class="waiting">
+        No pit wall yet: <ToMend />.
+      </p>
+    );
   }
   return (
     <div class="pit-skeleton" role="status">

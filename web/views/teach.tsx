@@ -7,7 +7,6 @@ import { leaveCopy } from "../state/scenarioStore.ts";
 import { units } from "../state/view.ts";
 import { answer } from "../worker/client.ts";
 import { differenceShown } from "./answer/chosenDifference.ts";
-import { sentencesOf } from "./answer/sentences.ts";
 import { WhichDifference } from "./answer/whichDifference.tsx";
 import { answerClass, Cautions, Method, StaleMark, WhenAnswered } from "./parts.tsx";
 import { Guess } from "./teach/guess.tsx";
@@ -86,13 +85,15 @@ function useNarrow(): boolean {
 function Told() {
   const now = answer.value!;
   const told = difference.value;
-  const { sentences, comparison } = now;
+  const { comparison } = now;
   const d = differenceShown.value;
-  const [first] = sentencesOf(sentences, comparison.differences.length, d).chosen;
+  const said = now.told[d]!;
   if (told === null) {
     return (
       <>
-        <p class="answer-sentence">{first}</p>
+        <p class="answer-sentence">
+          {said.sentence} {said.besides.join(" ")}
+        </p>
         <p class="teach-note">
           Two root systems are set side by side once there is a second case, in Inputs.
         </p>
@@ -102,7 +103,9 @@ function Told() {
   if (isGuessing.value) return null;
   return (
     <div class={`teach-told ${answerClass()}`}>
-      <p class="answer-sentence">{first}</p>
+      {said.range !== null && <p>{said.range}</p>}
+      <p class="answer-sentence">{said.sentence}</p>
+      {said.odds !== null && <p class="answer-odds">{said.odds}</p>}
       <ThreeTold told={told} comparison={comparison} d={d} shown={shownIn(units.value)} />
     </div>
   );

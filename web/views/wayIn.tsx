@@ -1,4 +1,5 @@
 import "../style/wayIn.css";
+import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { cropNames } from "../../src/crop/crops.ts";
 import { kinds } from "../../src/quantity/kinds.ts";
@@ -10,12 +11,12 @@ import {
   untilAnswered,
 } from "../../src/scenario/say/fiveAnswers.ts";
 import { textureClasses } from "../../src/soil/equations/texture.ts";
-import { answersNow, isInvented } from "../forms/edits/answersGiven.ts";
-import { answers, scenario, scenarioName } from "../state/scenarioStore.ts";
+import { answersNow } from "../forms/edits/answersGiven.ts";
+import { answers, scenario } from "../state/scenarioStore.ts";
 import { units } from "../state/view.ts";
 import { problems } from "../worker/client.ts";
 import { AskChoice, AskText } from "./wayIn/answerFields.tsx";
-import { assumed, assumedChoice, give, isAsked, isBlank } from "./wayIn/give.ts";
+import { assumed, assumedChoice, give, isAsked, isBlank, isExample } from "./wayIn/give.ts";
 import { AskRain } from "./wayIn/rain.tsx";
 
 /** A field of one's own in five answers; what they come to stands below them from the first one on. */
@@ -25,21 +26,36 @@ export function WayIn() {
   useEffect(() => {
     if (blank) section.current?.querySelector<HTMLElement>("select")?.focus({ preventScroll: true });
   }, [blank]);
+  const isOpened = useSignal(false);
   if (!isAsked()) return null;
-  const isExample = answers.value === null;
+  const isOpen = !isExample() || isOpened.value;
   return (
     <section ref={section} class="way-in no-print" aria-labelledby="way-in-title">
-      <h2 id="way-in-title">{isExample ? "Your own field in five answers" : "Your field"}</h2>
-      <p class="aside">
-        {isExample
-          ? "How much water do deeper roots reach, and what is it worth? Below is an invented example; your first answer replaces it."
-          : "What you have not answered is assumed as shown, and the result below changes with each answer."}
-      </p>
-      <Five />
-      {isExample && isInvented(scenario.value) && (
-        <p class="way-in-example">
-          Example, invented: <strong>{scenarioName.value}</strong>
-        </p>
+      <h2 id="way-in-title">
+        {isExample() ? (
+          <button
+            type="button"
+            class="way-in-fold"
+            aria-expanded={isOpen}
+            onClick={() => {
+              isOpened.value = !isOpened.value;
+            }}
+          >
+            Your own field in five answers
+          </button>
+        ) : (
+          "Your field"
+        )}
+      </h2>
+      {isOpen && (
+        <>
+          <p class="aside">
+            {isExample()
+              ? "Your first answer replaces the example."
+              : "What you have not answered is assumed as shown, and the result below changes with each answer."}
+          </p>
+          <Five />
+        </>
       )}
     </section>
   );

@@ -6,7 +6,7 @@ import type { Ensemble } from "../../src/answer/runs/ensemble.ts";
 import { shownYield } from "../../src/answer/comparison/yieldUnits.ts";
 import type { Units } from "../../src/quantity/kinds.ts";
 import { fieldSentences, fieldTypeset } from "../../src/report/sentences/field/fieldSentences.ts";
-import { firstLines } from "../../src/report/sentences/firstLine.ts";
+import { differencesTold, type DifferenceTold } from "../../src/report/sentences/firstLine.ts";
 import { methodLines } from "../../src/report/sentences/methodText.ts";
 import { shownIn } from "../../src/report/tables/formatters.ts";
 import { typeset } from "../../src/report/tables/typeset.ts";
@@ -39,7 +39,7 @@ export function answerShown(
   const { factor } = shownYield(scenario.yieldLine.unit, units);
   return {
     comparison,
-    sentences: firstLines(comparison, shown).map(typeset),
+    told: differencesTold(comparison, shown).map(toldTypeset),
     field: fieldTypeset(fieldSentences(comparison, scenario, units)),
     method: paragraphs(methodLines(comparison, shown)).map(typeset),
     units,
@@ -54,6 +54,17 @@ export function answerShown(
       byRainTotal: ensemble.byRainTotal.map((at) => runsAtRain(at, factor)),
       traces,
     },
+  };
+}
+
+function toldTypeset({ range, sentence, odds, besides, otherTotals }: DifferenceTold): DifferenceTold {
+  const set = (text: string | null) => (text === null ? null : typeset(text));
+  return {
+    range: set(range),
+    sentence: typeset(sentence),
+    odds: set(odds),
+    besides: besides.map(typeset),
+    otherTotals: set(otherTotals),
   };
 }
 

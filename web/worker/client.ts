@@ -265,8 +265,8 @@ function withYears(next: Answer, before: Answer | null): Answer {
   const of = ({ comparison: { cases, byRainTotal } }: Answer) =>
     JSON.stringify([cases.map(({ name }) => name), byRainTotal.map(({ rainTotalMm }) => rainTotalMm)]);
   if (of(next) !== of(before)) return next;
-  const { comparison, sentences, field, method, inARow } = before;
-  return { ...next, comparison, sentences, field, method, inARow };
+  const { comparison, told, field, method, inARow } = before;
+  return { ...next, comparison, told, field, method, inARow };
 }
 
 /** What was changed just now is drawn within a frame; behind it, it has been painted. */

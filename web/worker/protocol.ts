@@ -6,6 +6,7 @@ import type { Scenario } from "../../src/scenario/scenario.ts";
 import type { SeasonTotals } from "../../src/season/season.ts";
 import type { SoilLayer } from "../../src/soil/layers/layer.ts";
 import type { StationInfo } from "../../src/weather/records/record.ts";
+import type { DifferenceTold } from "../../src/report/sentences/firstLine.ts";
 import type { FieldSentences } from "../../src/report/sentences/field/fieldSentences.ts";
 import type { Json } from "../state/json.ts";
 import type { Attachments } from "../state/scenarioStore.ts";
@@ -170,8 +171,8 @@ export interface CaseSeason {
 export interface Answer {
   /** As the command line's `compare --json`, not rounded. */
   readonly comparison: Comparison;
-  /** The answer in plain words, first sentence first. */
-  readonly sentences: readonly string[];
+  /** The answer in plain words, a part for each difference. */
+  readonly told: readonly DifferenceTold[];
   /** What is said of things measured in the field, a sentence or two each. */
   readonly field: FieldSentences;
   /** How it came about, a paragraph each. */

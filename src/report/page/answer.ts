@@ -66,7 +66,7 @@ function caseTable(comparison: Comparison, shown: Formatters): string {
   const { cases, method } = comparison;
   const many = method.runs > 1;
   return table({
-    caption: `${many ? `Medians of ${method.runs} runs` : "One run"}${atRain(comparison, shown)}, ${shown.length}; yield, ${cases[0]!.yield.unit}${many ? ". Low and high: one season in ten is below, one above" : ""}`,
+    caption: `${many ? `A typical year (medians of ${method.runs} runs)` : "One run"}${atRain(comparison, shown)}, ${shown.length}; yield, ${cases[0]!.yield.unit}${many ? ". Low and high: one season in ten is below, one above" : ""}`,
     head: ["", "roots", "stored at sowing", "by crop", "by soil", "yield", ...(many ? ["low", "high"] : [])],
     rows: cases.map((one, c) => [
       `<b>${caseLetter(c)}</b> ${called(one.name)}`,

@@ -33,7 +33,7 @@ function rainSaid(
   if (totals.length === 0) {
     return annualRainMm === null
       ? "With the rain as it came"
-      : `With the rain as it came, ${shown.total(annualRainMm.p50)} ${shown.length} of it in the middle year`;
+      : `With the rain as it came, ${shown.total(annualRainMm.p50)} ${shown.length} of it in a typical year`;
   }
   const [least, most] = [Math.min(...totals), Math.max(...totals)];
   const amount = least === most ? shown.total(least) : `${shown.total(least)} to ${shown.total(most)}`;

@@ -30,6 +30,6 @@ function captionOf(input: ReportInput): string {
   return [
     `<b>A</b> ${called(first.name)}: as labeled.`,
     ...others,
-    `Hatched where roots slow: pace is the share of it that they keep${readBy(input)}. The bar is where they end in the middle season.`,
+    `Hatched: a layer that slows roots; pace is the share of it that they keep there${readBy(input)}. The bar ends where roots end in a typical year.`,
   ].join(" ");
 }

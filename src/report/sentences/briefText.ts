@@ -62,7 +62,7 @@ export function briefText(comparison: Comparison, scenario: Scenario, units: Uni
   return `${[...lines, lastLine(comparison)].join("\n")}\n`;
 }
 
-/** `At 13 in of rain, against "as now" (one season in ten below, one above):` */
+/** `At 13 in of rain, against "as now" (8 years of 10):` */
 function whereSaid({ rainTotalMm, method, cases, chain }: Comparison, shown: Formatters): string {
   const season = method.rainTotalOver === "season" ? " in the season" : "";
   const rain =
@@ -70,7 +70,7 @@ function whereSaid({ rainTotalMm, method, cases, chain }: Comparison, shown: For
       ? "With the rain as it came"
       : `At ${shown.total(rainTotalMm)} ${shown.length} of rain${season}`;
   const years = chain === undefined ? "" : ", year after year";
-  const range = method.runs === 1 ? "" : " (one season in ten below, one above)";
+  const range = method.runs === 1 ? "" : " (8 years of 10)";
   const against = cases.length > 1 ? `, against ${named(cases[0]!)}` : "";
   return `${rain}${years}${against}${range}:`;
 }

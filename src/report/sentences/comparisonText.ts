@@ -101,7 +101,7 @@ function caseLines({ byRainTotal, cases, method }: Comparison, shown: Formatters
   }));
   return [
     ...wrap(
-      `The cases, ${shown.length}: ${method.runs === 1 ? "one run" : `medians of ${method.runs} runs`}, from sowing to maturity. Water use is what the crop transpires and the soil evaporates.${method.runs === 1 ? "" : " P10 and P90: one season in ten is below, one above."}`,
+      `The cases, ${shown.length}: ${method.runs === 1 ? "one run" : `a typical year (medians of ${method.runs} runs)`}, from sowing to maturity. Water use is what the crop transpires and the soil evaporates.${method.runs === 1 ? "" : " P10 and P90: one year in ten is below, one above."}`,
     ),
     "",
     ...groupedLines(head, groups),

@@ -11,7 +11,7 @@ export function methodLines(comparison: Comparison, shown: Formatters): string[]
 
 /**
  * How the answer came about, a paragraph a subject.
- * @param hasSources whether the yield line's source belongs in; a report has a list of sources of its own
+ * @param hasSources whether the yield line's source and the words for medians belong in; a report has lists of its own
  */
 export function methodParagraphs(
   {
@@ -30,6 +30,11 @@ export function methodParagraphs(
     `Rain: ${sentence(method.rain)}`,
     `${referenceEtSaid(method.referenceEt)} Water uptake: ${sentence(method.uptake)} Evaporation: ${sentence(method.evaporation)}`,
     drawsSaid(method),
+    ...(method.runs === 1 || !hasSources
+      ? []
+      : [
+          "A typical year is the median of the runs, each number by itself: half of the runs gave more, half less. Years in a row are told by their mean.",
+        ]),
     yieldLineSaid(method.yieldLine, cases[0]!.yield.unit, shown, hasSources),
     ...(note === null ? [] : [note]),
   ];

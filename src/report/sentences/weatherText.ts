@@ -107,7 +107,7 @@ function yearLines({ years, seasons }: WeatherAnswer, shown: Formatters): string
 function rangeSaid(rainMm: readonly number[], shown: Formatters): string {
   const sorted = Float64Array.from(rainMm).sort();
   const [low, middle, high] = [0, 0.5, 1].map((share) => shown.fineWater(quantile(sorted, share)));
-  return `Complete years: ${low} to ${high} ${shown.length} of rain, ${middle} in the middle one.`;
+  return `Complete years: ${low} to ${high} ${shown.length} of rain, ${middle} in a typical one.`;
 }
 
 function monthLines({ monthly }: WeatherAnswer, shown: Formatters): string[] {

@@ -18,23 +18,19 @@ export function rangeSigned({ p10, p90 }: Spread, say: Say): string {
   return `${say(p10)} to ${say(p90)}`;
 }
 
-/** The same where the sentence does not say more or less: `0.00 to 0.20 in`, `0.01 to 0.18 in less`. */
-export function rangeWithUnit(spread: Spread, say: Say, unit: string): string {
-  const allLess =
-    Number(say(Math.abs(spread.p10))) !== 0 &&
-    spread.p10 < 0 &&
-    !(spread.p90 > 0 && Number(say(spread.p90)) !== 0);
-  if (!allLess) return `${rangeSaid(spread, say)} ${unit}`;
-  return `${say(Math.abs(spread.p90))} to ${say(Math.abs(spread.p10))} ${unit} less`;
-}
-
-/** Where each end says which way it goes: `0.10 to 0.80 in more`, `1.06 to 3.61 in less`, `0.20 in less to 0.80 in more`. */
-export function rangeMoreOrLess({ p10, p90 }: Pick<Spread, "p10" | "p90">, say: Say, unit: string): string {
+/** With its unit, and with what is less said so: `0.1 to 0.8 in`, `0.1 to 0.8 in less`, `0.2 in less to 0.8 in more`. */
+export function rangeWithUnit({ p10, p90 }: Pick<Spread, "p10" | "p90">, say: Say, unit: string): string {
   const [low, high] = [say(Math.abs(p10)), say(Math.abs(p90))];
   const lowIsLess = p10 < 0 && Number(low) !== 0;
   const highIsMore = p90 > 0 && Number(high) !== 0;
   if (lowIsLess && highIsMore) return `${low} ${unit} less to ${high} ${unit} more`;
-  return lowIsLess ? `${high} to ${low} ${unit} less` : `${low} to ${high} ${unit} more`;
+  return lowIsLess ? `${high} to ${low} ${unit} less` : `${low} to ${high} ${unit}`;
+}
+
+/** The same where no sentence before it says more: `0.10 to 0.80 in more`, `1.06 to 3.61 in less`. */
+export function rangeMoreOrLess(spread: Pick<Spread, "p10" | "p90">, say: Say, unit: string): string {
+  const said = rangeWithUnit(spread, say, unit);
+  return /(?:more|less)$/.test(said) ? said : `${said} more`;
 }
 
 /** One end of a range that the middle does not show. */
@@ -44,7 +40,7 @@ export interface Tail {
   readonly amount: string;
 }
 
-/** The ends of a range that are at least `from` away from nothing, and not nothing as said: what one season in ten comes to, or passes. */
+/** The ends of a range that are at least `from` away from nothing, and not nothing as said: what one year in ten comes to, or passes. */
 export function tailsToSay({ p10, p90 }: Spread, say: Say, unit: string, from: number): Tail[] {
   const tails: Tail[] = [];
   const isSaid = (value: number) => value >= from && Number(say(value)) !== 0;
@@ -53,9 +49,9 @@ export function tailsToSay({ p10, p90 }: Spread, say: Say, unit: string, from: n
   return tails;
 }
 
-/** `at least 17 bu/ac less in one season of ten` */
+/** `at least 17 bu/ac less in one year of ten` */
 export function tailsSaid(tails: readonly Tail[]): string {
   return tails
-    .map(({ side, amount }, t) => `at least ${amount} ${side} in ${t === 0 ? "one season of ten" : "one"}`)
+    .map(({ side, amount }, t) => `at least ${amount} ${side} in ${t === 0 ? "one year of ten" : "one"}`)
     .join(" and ");
 }

@@ -128,8 +128,8 @@ const cases: readonly (readonly [string, string | RegExp, Partial<Scenario>, Par
     { cases: [sownLate(asDug.crop)] },
   ],
   [
-    "a middle season at the line's cap",
-    /In the middle season .*"as dug".* at the line's cap, \d+ bu\/ac: more water is worth nothing/,
+    "a typical year at the line's cap",
+    /In a typical year .*"as dug".* at the line's cap, \d+ bu\/ac: more water adds no yield/,
     { yieldLine: { ...yieldLine, capKgPerHa: 100 } },
     { yieldLine: { ...yieldLine, capKgPerHa: 100_000 } },
   ],
@@ -137,19 +137,19 @@ const cases: readonly (readonly [string, string | RegExp, Partial<Scenario>, Par
   ["one run", "One run only", { ensemble: { ...ensemble, years: 1 } }, {}],
   [
     "a dense layer that stands in the way, not one that roots never reach",
-    "read as hindrance to roots",
+    "slows roots is not well known",
     { cases: [asDug] },
     { cases: [{ ...asDug, layers: denseOnlyBelow }] },
   ],
   [
     "a dense layer taken for a pan, not one that is said to be one",
-    '"pan" is taken for a pan, in which 20 % of the roots find cracks',
+    '"pan" is taken to be a pan, in which 20 % of the roots find cracks',
     {},
     { cases: [{ ...asDug, layers: asDug.layers.map((layer) => ({ ...layer, originAssumed: false })) }] },
   ],
   [
     "a dense subsoil taken as natural",
-    '"subsoil" is taken for natural dense soil, in which 50 % of the roots find cracks',
+    '"subsoil" is taken to be natural dense soil, in which 50 % of the roots find cracks',
     { cases: [{ ...asDug, layers: denseSubsoil }] },
     {},
   ],
@@ -161,7 +161,7 @@ const cases: readonly (readonly [string, string | RegExp, Partial<Scenario>, Par
   ],
   [
     "a stated depth not reached, with the depth reached",
-    /The roots of "as dug" ended above the 98\.4 in \(2500 mm\) stated for them in every season, in the middle one at 8\d\.\d in \(2[01]\d\d mm\): dry soil/,
+    /The roots of "as dug" ended above the 98\.4 in \(2500 mm\) stated for them in every season, in a typical year at 8\d\.\d in \(2[01]\d\d mm\): dry soil/,
     { cases: [{ ...asDug, rooting: { kind: "absolute", depthMm: 2500 } }] },
     { cases: [{ ...asDug, rooting: { kind: "absolute", depthMm: 100 } }] },
   ],
@@ -185,7 +185,7 @@ const cases: readonly (readonly [string, string | RegExp, Partial<Scenario>, Par
   ],
   [
     "water use below the line's threshold",
-    "asks for before the first grain",
+    "needs before the first grain",
     { yieldLine: { ...yieldLine, thresholdMm: 900 } },
     { yieldLine: { ...yieldLine, thresholdMm: 50 } },
   ],

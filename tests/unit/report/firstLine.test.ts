@@ -19,16 +19,14 @@ const bushels = (p10: number, p50: number, p90: number) => ({ unit: "bu/ac" as c
 describe("the first line", () => {
   test("of the issue that asked for it", () => {
     expect(said(someComparison())).toBe(
-      "At 13 in of rain the deeper roots took up 0.4 in more water in the middle season (0.1 to 0.8), worth about 4 bu/ac (1 to 9).",
+      "At 13 in of rain the deeper roots took up 0.4 in more water in a typical year, worth about 4 bu/ac. In 8 years of 10: 0.1 to 0.8 in, 1 to 9 bu/ac.",
     );
   });
 
   test("says that most seasons were too short for the crop, before anything is read into the rest", () => {
     const unripe = (share: number) =>
       said(someComparison({ cases: someComparison().cases.map((one) => ({ ...one, unripeShare: share })) }));
-    expect(unripe(1)).toMatch(
-      /But in 100 % of the seasons the crop ran out of time before it was ripe: check/,
-    );
+    expect(unripe(1)).toMatch(/But in 100 % of the years the crop ran out of time before it was ripe: check/);
     expect(unripe(0.4)).not.toContain("ripe");
   });
 
@@ -37,14 +35,14 @@ describe("the first line", () => {
     const flat = { ...method.yieldLine, slopeKgPerHaPerMm: { low: 0, middle: 0, high: 0 } };
     const differences = [{ ...someDifference, extraYield: bushels(0, 0, 0) }];
     const line = said(someComparison({ differences, method: { ...method, yieldLine: flat } }));
-    expect(line).toMatch(/worth nothing in yield\.$/);
+    expect(line).toMatch(/worth nothing in yield\. In 8 years of 10: [^,]* in\.$/);
   });
 
   test.each([
     [
       "small differences a digit finer",
       { extraWaterUsedMm: inches(0.07, 0.12, 0.29), extraYield: bushels(0, 0.3, 0.8) },
-      "the deeper roots took up 0.12 in more water in the middle season (0.07 to 0.29), worth about 0.3 bu/ac (0.0 to 0.8).",
+      "the deeper roots took up 0.12 in more water in a typical year, worth about 0.3 bu/ac. In 8 years of 10: 0.07 to 0.29 in, 0.0 to 0.8 bu/ac.",
     ],
     [
       "hardly any",
@@ -53,7 +51,7 @@ describe("the first line", () => {
         extraYield: bushels(0, 0, 0.8),
         shareOfSeasonsItMattered: 0.05,
       },
-      'the deeper roots took up about as much water as "as dug" in the middle season (0.00 to 0.19 in), worth next to nothing in yield (0.0 to 0.8 bu/ac).',
+      'the deeper roots took up about as much water as "as dug" in a typical year, worth next to nothing in yield. In 8 years of 10: 0.00 to 0.19 in, 0.0 to 0.8 bu/ac.',
     ],
     [
       "hardly any, and that less",
@@ -62,12 +60,12 @@ describe("the first line", () => {
         extraYield: bushels(-0.9, -0.04, 0),
         shareOfSeasonsItMattered: 0.05,
       },
-      'the deeper roots took up about as much water as "as dug" in the middle season (0.01 to 0.18 in less), worth next to nothing in yield (0.0 to 0.9 bu/ac less).',
+      'the deeper roots took up about as much water as "as dug" in a typical year, worth next to nothing in yield. In 8 years of 10: 0.01 to 0.18 in less, 0.0 to 0.9 bu/ac less.',
     ],
     [
       "water without yield: below the line's threshold",
       { extraYield: bushels(0, 0, 0) },
-      "the deeper roots took up 0.4 in more water in the middle season (0.1 to 0.8), worth nothing in yield.",
+      "the deeper roots took up 0.4 in more water in a typical year, worth nothing in yield. In 8 years of 10: 0.1 to 0.8 in.",
     ],
     [
       "none at all",
@@ -86,17 +84,17 @@ describe("the first line", () => {
         extraYield: bushels(0, 0, 0),
         shareOfSeasonsItMattered: 0.04,
       },
-      'the deeper roots took up about as much water as "as dug" in the middle season (0.00 to 0.00 in), worth nothing in yield.',
+      'the deeper roots took up about as much water as "as dug" in a typical year, worth nothing in yield.',
     ],
     [
       "nothing in the middle, much at one end",
       { extraWaterUsedMm: inches(-0.9, 0, 0.1), extraYield: bushels(-17, 0, 0.4) },
-      'the deeper roots took up about as much water as "as dug" in most seasons, worth next to nothing, but at least 0.9 in and 17 bu/ac less in one season of ten.',
+      'the deeper roots took up about as much water as "as dug" in most years, worth next to nothing, but at least 0.9 in and 17 bu/ac less in one year of ten.',
     ],
     [
       "nothing in the middle, much at both ends",
       { extraWaterUsedMm: inches(-0.9, 0.01, 0.6), extraYield: bushels(-17, 0, 11) },
-      'the deeper roots took up about as much water as "as dug" in most seasons, worth next to nothing, but at least 0.9 in and 17 bu/ac less in one season of ten and at least 0.6 in and 11 bu/ac more in one.',
+      'the deeper roots took up about as much water as "as dug" in most years, worth next to nothing, but at least 0.9 in and 17 bu/ac less in one year of ten and at least 0.6 in and 11 bu/ac more in one.',
     ],
     [
       "a little at both ends, often enough to be seen",
@@ -105,32 +103,32 @@ describe("the first line", () => {
         extraYield: bushels(-0.5, 0, 0.5),
         shareOfSeasonsItMattered: 0.12,
       },
-      'the deeper roots took up about as much water as "as dug" in most seasons, worth next to nothing, but the difference was 0.2 in or more in 12 % of them.',
+      'the deeper roots took up about as much water as "as dug" in most years, worth next to nothing, but the difference was 0.2 in or more in 12 % of them.',
     ],
     [
       "water without yield in the middle, yield at one end",
       { extraYield: bushels(0, 0, 9) },
-      "the deeper roots took up 0.4 in more water in the middle season (0.1 to 0.8), worth nothing in most seasons, but at least 9 bu/ac more in one season of ten.",
+      "the deeper roots took up 0.4 in more water in a typical year, worth nothing in most years, but at least 9 bu/ac more in one year of ten. In 8 years of 10: 0.1 to 0.8 in, 0 to 9 bu/ac.",
     ],
     [
       "more than the roots differs: the case by its name",
       { onlyRootsDiffer: false },
-      '"deeper" took up 0.4 in more water in the middle season (0.1 to 0.8), worth about 4 bu/ac (1 to 9).',
+      '"deeper" took up 0.4 in more water in a typical year, worth about 4 bu/ac. In 8 years of 10: 0.1 to 0.8 in, 1 to 9 bu/ac.',
     ],
     [
       "less, from shallower roots",
       { extraDepthMm: -50, extraWaterUsedMm: inches(-0.8, -0.4, -0.1), extraYield: bushels(-9, -4, -1) },
-      "the shallower roots took up 0.4 in less water in the middle season (0.1 to 0.8), which costs about 4 bu/ac (1 to 9).",
+      "the shallower roots took up 0.4 in less water in a typical year, which costs about 4 bu/ac. In 8 years of 10: 0.1 to 0.8 in less, 1 to 9 bu/ac less.",
     ],
     [
       "on both sides of nothing",
       { extraWaterUsedMm: inches(-0.2, 0.3, 0.8), extraYield: bushels(-2, 3, 9) },
-      "the deeper roots took up 0.3 in more water in the middle season (0.2 less to 0.8 more), worth about 3 bu/ac (2 less to 9 more).",
+      "the deeper roots took up 0.3 in more water in a typical year, worth about 3 bu/ac. In 8 years of 10: 0.2 in less to 0.8 in more, 2 bu/ac less to 9 bu/ac more.",
     ],
     [
       "no telling depth: the case by its name",
       { extraDepthMm: 2 },
-      '"deeper" took up 0.4 in more water in the middle season (0.1 to 0.8), worth about 4 bu/ac (1 to 9).',
+      '"deeper" took up 0.4 in more water in a typical year, worth about 4 bu/ac. In 8 years of 10: 0.1 to 0.8 in, 1 to 9 bu/ac.',
     ],
   ])("%s", (_, change, line) => expect(differing(change)).toBe(`At 13 in of rain ${line}`));
 
@@ -163,7 +161,7 @@ describe("the first line", () => {
     ["caliche", 'The roots of "deeper" could not go deeper: caliche at 26.0 in ends them.'],
   ] as const)("roots stopped by %s", (rootsEndAt, words) => {
     const cases = [someCase, { ...someCase, name: "deeper", rootsEndAt }];
-    expect(said(someComparison({ cases }))).toMatch(new RegExp(`\\(1 to 9\\)\\. ${words}$`));
+    expect(said(someComparison({ cases }))).toMatch(new RegExp(`1 to 9 bu/ac\\. ${words}$`));
   });
 
   test("what is hard to believe comes before the answer", () => {
@@ -199,7 +197,7 @@ describe("the first line", () => {
   test.each([
     [
       { rainTotalMm: null, annualRainMm: inches(11, 13.6, 18.9) },
-      "With the rain as it came, 13.6 in of it in the middle year (P10 11 to P90 18.9), the",
+      "With the rain as it came (about 13.6 in a year; 11 to 18.9 in 8 years of 10), the",
     ],
     [
       { rainTotalMm: null, annualRainMm: inches(13, 13, 13) },
@@ -230,7 +228,9 @@ describe("the whole text", () => {
       "us",
       "deciding",
     );
-    expect(text).toContain("about 0.8 bu/ac (0.4 to 1.3)");
+    expect(text.replaceAll("\n", " ")).toContain(
+      "about 0.8 bu/ac. In 8 years of 10: 0.10 to 0.30 in, 0.4 to 1.3 bu/ac.",
+    );
     expect(text).toMatch(/0\.10 0\.20 0\.30 +0\.4 0\.8 1\.3/);
     expect(text).toMatch(/ 0\.1 +0\.4 +0\.8 +1 +4 +9 /);
   });

@@ -73,10 +73,10 @@ describe("money in words", () => {
     expect(said).toMatch(/added costs\s+-11\.00/);
     expect(said).toMatch(/left\s+22\.00/);
     expect(said).toContain(
-      "The median season leaves 22.00 USD/ac, or 3520 USD on 160 ac. It pays in 100 % of the seasons.",
+      "A typical year leaves 22.00 USD/ac, or 3520 USD on 160 ac. It pays in 100 % of the seasons.",
     );
     expect(said).toContain(
-      "At 3.00 USD/bu it breaks even at 3.7 bu/ac more, which takes 0.67 in more water, or at 1.00 USD/bu with the median extra yield.",
+      "At 3.00 USD/bu it breaks even at 3.7 bu/ac more, which takes 0.67 in more water, or at 1.00 USD/bu with the extra yield of a typical year.",
     );
     expect(said).toContain(moneyCaution);
   });
@@ -91,7 +91,7 @@ describe("money in words", () => {
     };
     const said = joined(moneyLines(answer([-2, -1, 0], [tool], 100), bushel, us));
     expect(said).toContain(
-      "The median season loses 5.00 USD/ac (P10 to P90: 2.60 to 7.40), or 500 USD (P10 to P90: 260 to 740) on 100 ac.",
+      "A typical year loses 5.00 USD/ac (P10 to P90: 2.60 to 7.40), or 500 USD (P10 to P90: 260 to 740) on 100 ac.",
     );
     expect(said).toContain("It pays in 0 % of the seasons.");
     expect(said).toContain("there is no extra yield, so no price breaks even");

@@ -38,7 +38,7 @@ test.each([
   [-400, "less"],
 ] as const)("a model outside the measured interval is told: %d", (middle, side) => {
   expect(reconcileVerdict(explaining(middle))).toContain(
-    `the model promises ${side} than was measured: its middle season lies outside the measured interval. Check that`,
+    `the model promises ${side} than was measured: a typical year lies outside the measured interval. Check that`,
   );
 });
 

@@ -8,7 +8,7 @@ import { axisOver, type Axis } from "../../../src/drawing/axis.ts";
 import { Interval } from "../kit/marks.tsx";
 
 export const defaults = {
-  name: "Every season's difference in water used",
+  name: "Every season's difference in water taken up",
   fileName: "paired-difference",
   sizePx: 14,
   dotPx: 8,
@@ -18,18 +18,20 @@ export const defaults = {
 
 interface PairedDifferenceProps {
   readonly difference: DifferenceAnswer;
-  /** Extra water the crop used, by run. */
+  /** Extra water taken up, by run. */
   readonly extraMm: Float64Array;
   readonly matteredFromMm: number;
   /** Place of the case among all. */
   readonly c: number;
   readonly width: number;
   readonly shown: Formatters;
+  /** A figure, with the digits of the sentence. */
+  readonly say: (mm: number) => string;
 }
 
-/** A dot for every season, piled up by what the other roots used more in that same season. */
+/** A dot for every season, piled up by what the other roots took up more in that same season. */
 export function PairedDifference(props: PairedDifferenceProps) {
-  const { difference, extraMm, matteredFromMm, c, width, shown } = props;
+  const { difference, extraMm, matteredFromMm, c, width, shown, say } = props;
   const colours = palette();
   const { sizePx, dotPx, pileRoomPx } = defaults;
   const perUnit = shown.length === "in" ? 25.4 : 1;
@@ -61,7 +63,7 @@ export function PairedDifference(props: PairedDifferenceProps) {
   const round = { fill: "none", "stroke-linecap": "round" } as const;
   return (
     <SvgPicture
-      name={`${defaults.name}, ${difference.to} against ${difference.from}: eight of ten from ${shown.fineWater(p10)} to ${shown.fineWater(p90)} ${shown.length}, the middle ${shown.fineWater(p50)}`}
+      name={`${defaults.name}, ${difference.to} against ${difference.from}: ${say(p50)} ${shown.length} in a typical year, ${say(p10)} to ${say(p90)} in 8 years of 10`}
       width={width}
       height={height}
       table={pairedTable(extraMm, matteredFromMm, shown)}
@@ -104,7 +106,7 @@ interface ThresholdProps {
 function Threshold({ at, mm, bottom, shown, width }: ThresholdProps) {
   const { pencil } = palette();
   const x = at(mm);
-  const said = `matters from ${shown.fineWater(mm)} ${shown.length}`;
+  const said = `matters from ${shown.water(mm)} ${shown.length}`;
   const sidePx = 6 + widthOf(said, defaults.sizePx);
   // Beside its line where there is room, else as near to it as the edge lets it.
   const right = x < width * 0.6 || x < sidePx;

@@ -25,7 +25,7 @@ export function pairedTable(extraMm: Float64Array, stepMm: number, shown: Format
   const high = Math.max(low + stepMm, Math.ceil(Math.max(...extraMm) / stepMm + 1e-9) * stepMm);
   const classes = pilesOf(extraMm, low, high, Math.round((high - low) / stepMm));
   return {
-    head: [`Extra water used, ${shown.length}`, "Seasons"],
+    head: [`Extra water taken up, ${shown.length}`, "Seasons"],
     rows: classes.map(({ from, to, values }) => [
       `${shown.fineWater(from)} to ${shown.fineWater(to)}`,
       String(values.length),

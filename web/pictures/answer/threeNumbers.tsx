@@ -1,6 +1,5 @@
 import { useId } from "preact/hooks";
 import type { DifferenceAnswer } from "../../../src/answer/comparison/comparison.ts";
-import type { Formatters } from "../../../src/report/tables/formatters.ts";
 import { typeset } from "../../../src/report/tables/typeset.ts";
 import type { PictureTable } from "../kit/frame.tsx";
 import { Hatch } from "../kit/hatch.tsx";
@@ -9,7 +8,7 @@ import { SvgPicture } from "../kit/svgPicture.tsx";
 import { widthOf, wrapped } from "../../../src/drawing/text.ts";
 
 export const defaults = {
-  name: "Rule of thumb, water stored there and extra water used",
+  name: "Rule of thumb, water stored there and extra water taken up",
   fileName: "three-numbers",
   barsPx: 190,
   sizePx: 14,
@@ -36,7 +35,7 @@ export function threeBars(
     {
       name: words.used,
       mm: p50,
-      what: single ? "in the one season run" : "in the middle season; the whisker holds eight of ten",
+      what: single ? "in the one season run" : "in a typical year; the whisker spans 8 years of 10",
       range: single ? null : [p10, p90],
     },
   ];
@@ -44,16 +43,16 @@ export function threeBars(
 
 export function threeNumbersTable(
   difference: DifferenceAnswer,
-  shown: Formatters,
+  { say, length }: Pick<ThreeNumbersProps, "say" | "length">,
   runs: number,
 ): PictureTable {
   return {
-    head: ["Number", `Middle, ${shown.length}`, "P10", "P90"],
+    head: ["Number", `Typical year, ${length}`, "P10", "P90"],
     rows: threeBars(difference, runs).map(({ name, mm, range }) => [
       name,
-      shown.fineWater(mm),
-      range === null ? "–" : shown.fineWater(range[0]),
-      range === null ? "–" : shown.fineWater(range[1]),
+      say(mm),
+      range === null ? "–" : say(range[0]),
+      range === null ? "–" : say(range[1]),
     ]),
   };
 }
@@ -64,11 +63,13 @@ interface ThreeNumbersProps {
   readonly c: number;
   readonly runs: number;
   readonly width: number;
-  readonly shown: Formatters;
+  /** A figure, with the digits of the sentence. */
+  readonly say: (mm: number) => string;
+  readonly length: "in" | "mm";
 }
 
 /** The three numbers that are so often taken for one another, side by side on one scale. */
-export function ThreeNumbers({ difference, c, runs, width, shown }: ThreeNumbersProps) {
+export function ThreeNumbers({ difference, c, runs, width, say, length }: ThreeNumbersProps) {
   const colours = palette();
   const hatch = useId();
   const { sizePx, lineHeightPx, barsPx } = defaults;
@@ -82,15 +83,13 @@ export function ThreeNumbers({ difference, c, runs, width, shown }: ThreeNumbers
   const scale = scaleOf(bars, 2.2 * lineHeightPx, barsPx);
   const textTop = scale.bottom + lineHeightPx + 6;
   const height = textTop + (nameLines + Math.max(...texts.map(({ what }) => what.length))) * lineHeightPx - 4;
-  const said = typeset(
-    bars.map(({ name, mm }) => `${name} ${shown.fineWater(mm)} ${shown.length}`).join(", "),
-  );
+  const said = typeset(bars.map(({ name, mm }) => `${name} ${say(mm)} ${length}`).join(", "));
   return (
     <SvgPicture
       name={`${difference.to} against ${difference.from}: ${said}`}
       width={width}
       height={height}
-      table={threeNumbersTable(difference, shown, runs)}
+      table={threeNumbersTable(difference, { say, length }, runs)}
       fileName={defaults.fileName}
     >
       <Hatch id={hatch} stroke={colours.pencil} strokeWidth={1.6} />
@@ -104,14 +103,9 @@ export function ThreeNumbers({ difference, c, runs, width, shown }: ThreeNumbers
               y={scale.y}
               {...barLook(b, c, hatch, colours)}
               colours={colours}
-              say={shown.fineWater}
+              say={say}
             />
-            <Figure
-              bar={bar}
-              y={scale.y}
-              column={column}
-              text={typeset(`${shown.fineWater(bar.mm)} ${shown.length}`)}
-            />
+            <Figure bar={bar} y={scale.y} column={column} text={typeset(`${say(bar.mm)} ${length}`)} />
             {texts[b]!.name.map((line, i) => (
               <text key={line} y={textTop + i * lineHeightPx} font-weight="600">
                 {line}

@@ -26,7 +26,7 @@ export function yieldRangesTable({ byRainTotal, cases }: Comparison, shown: Form
   const { unit } = cases[0]!.yield;
   const several = byRainTotal.length > 1;
   return {
-    head: ["Case", ...(several ? [`Rain, ${shown.length}`] : []), `Middle, ${unit}`, "P10", "P90"],
+    head: ["Case", ...(several ? [`Rain, ${shown.length}`] : []), `Typical year, ${unit}`, "P10", "P90"],
     rows: cases.flatMap(({ name }, c) =>
       byRainTotal.map(({ rainTotalMm, cases: at }) => {
         const { p10, p50, p90 } = at[c]!.yield;

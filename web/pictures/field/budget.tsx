@@ -28,7 +28,7 @@ export function budgetTable(pair: MoneyOfPair, say: ShownMoney): PictureTable {
   const seasons = say.perLand(Object.values(pair.netPerHa));
   return {
     head: [
-      `A year, at the ${pair.overYears === undefined ? "median extra yield" : "middle chain"}`,
+      `A year, at the ${pair.overYears === undefined ? "extra yield of a typical year" : "middle chain"}`,
       `${say.currency}/${say.land}`,
     ],
     rows: [
@@ -38,7 +38,7 @@ export function budgetTable(pair: MoneyOfPair, say: ShownMoney): PictureTable {
       ["Reduced returns", perLand(-reducedReturns)],
       ["Left", perLand(net)],
       [
-        `Left in the ${pair.overYears === undefined ? "median season" : "middle chain"}`,
+        pair.overYears === undefined ? "Left in a typical year" : "Left in the middle chain",
         seasons(pair.netPerHa.p50),
       ],
       ["Left, P10 to P90", rangeSigned(pair.netPerHa, seasons)],

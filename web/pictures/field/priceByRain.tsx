@@ -66,7 +66,7 @@ export function PriceByRain({ money, p, say, shown, width }: PriceByRainProps) {
   const { from, to } = money.pairs[p]!;
   return (
     <SvgPicture
-      name={`“${to}” against “${from}”, left in the median season by price and rainfall total`}
+      name={`“${to}” against “${from}”, left in a typical year by price and rainfall total`}
       width={width}
       height={height}
       table={priceByRainTable(money, p, say, shown)}

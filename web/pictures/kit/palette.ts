@@ -93,11 +93,11 @@ export const words = {
   shareFull: "share of what the soil can hold",
   front: "Root front",
   rain: "Rain",
-  extraWater: "Extra water used",
+  extraWater: "Extra water taken up",
   extraYield: "Extra yield",
   ruleOfThumb: "Rule of thumb",
   stored: "Stored there at sowing",
-  used: "Used by the crop",
+  used: "Taken up by the crop",
 } as const;
 
 export const fontFamily = 'ui-sans-serif, system-ui, "Segoe UI", "Noto Sans", sans-serif';

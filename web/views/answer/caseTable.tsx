@@ -13,8 +13,8 @@ export function CaseTable({ comparison: { cases, method }, shown }: CaseTablePro
     <div class="scrolls" tabIndex={0} role="region" aria-label="The cases, as a table">
       <table class="cases">
         <caption>
-          The cases in numbers: {method.runs === 1 ? "one run" : `medians of ${method.runs} runs`}, from
-          sowing to maturity
+          {method.runs === 1 ? "One run" : `A typical year (medians of ${method.runs} runs)`}, from sowing to
+          maturity
         </caption>
         <thead>
           <tr>
@@ -48,9 +48,9 @@ function rowsOf({ depth, water }: Formatters): { head: string; say: (one: CaseAn
     { head: "Root depth", say: (one) => depth(one.finalRootDepthMm) },
     { head: "Stored at sowing", say: (one) => water(one.storedAtSowingMm) },
     { head: "Rain", say: (one) => water(one.seasonRainMm) },
-    { head: "Water used", say: (one) => water(one.waterUseMm) },
     { head: "Taken up by the crop", say: (one) => water(one.transpirationMm) },
     { head: "Evaporated from the soil", say: (one) => water(one.evaporationMm) },
+    { head: "Crop and soil together", say: (one) => water(one.waterUseMm) },
     { head: "Ran off", say: (one) => water(one.runoffMm) },
     { head: "Drained", say: (one) => water(one.drainageMm) },
     { head: "Share of its demand met", say: (one) => percent(one.demandMet) },

@@ -22,7 +22,7 @@ export function Fan({ title, isOfDepth, isByThemselves }: FanProps) {
     <Panel
       title={title}
       class="panel-wide"
-      lead={`The same comparison at other totals of rain${isByThemselves ? ", in seasons by themselves, each from the same starting water: no years in a row" : ""}. The line is the middle season; the band holds eight seasons of ten.`}
+      lead={`At other totals of rain${isByThemselves ? ", for single seasons that all start with the same water" : ""}. The line is a typical year; the band spans 8 years of 10.`}
     >
       {(width) => <FanDrawn width={width} title={isOfDepth ? defaults.name : defaults.nameOfDifference} />}
     </Panel>
@@ -48,7 +48,7 @@ function FanDrawn({ width, title }: { width: number; title: string }) {
   if (now === null || figure === null || comparison === null) {
     return (
       <p class="waiting" role="status">
-        The fan opens once the answer is whole …
+        Drawn once all seasons are done …
       </p>
     );
   }
@@ -66,7 +66,7 @@ function FanDrawn({ width, title }: { width: number; title: string }) {
         />
       </div>
       <Plot
-        name={`${title}: ${of === "water" ? "extra water used" : "extra yield"}${asked === null ? "" : `; marked: ${asked.said}`}`}
+        name={`${title}: ${of === "water" ? "extra water taken up" : "extra yield"}${asked === null ? "" : `; marked: ${asked.said}`}`}
         fileName={defaults.fileName}
         height={defaults.height}
         figure={figure}
@@ -81,6 +81,6 @@ function FanDrawn({ width, title }: { width: number; title: string }) {
 function captionOf({ runs, whole }: RainFan, asked: AskedRain | null): string {
   const from = `From ${whole ? "all" : "the first"} ${runs} runs at each total.`;
   if (asked === null) return from;
-  const marks = asked.answers.length === 0 ? "" : ", the marks in it the answer from all runs";
+  const marks = asked.answers.length === 0 ? "" : "; the marks in it are the answer from all runs";
   return `${from} Shaded: ${asked.said}${marks}.`;
 }

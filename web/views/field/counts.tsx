@@ -30,7 +30,7 @@ export function Counts() {
       <>
         <p>
           Count ears or heads along a length of row at five spots or more of each case, and the kernels of a
-          few heads at each: that gives a yield before there is a harvest, and how far the cases differ.
+          few heads at each. That gives a yield before harvest, and how much the cases differ.
         </p>
         <button
           type="button"

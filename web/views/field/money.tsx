@@ -69,8 +69,8 @@ function NoMoney() {
   return (
     <>
       <p>
-        Say what the crop sells for and what the change costs or saves: the seasons then tell what is left,
-        and how often anything is.
+        Enter what the crop sells for and what the change costs or saves. You get what is left, and how often
+        it pays.
       </p>
       <p class="tools">
         <button
@@ -97,7 +97,7 @@ function Worth() {
   const p = differenceShown.value;
   const pair = money.pairs[p];
   if (pair === undefined)
-    return <p class="aside">There is nothing to set against the first case yet: add a case in Inputs.</p>;
+    return <p class="aside">There is only one case: add another in Inputs to compare.</p>;
   const shown = shownIn(now.units);
   const say = shownMoney(money.currency, unit, shown);
   const { low, high } = money.pricePerKg;
@@ -111,7 +111,7 @@ function Worth() {
           title="What it takes, what it brings, what is left"
           lead={
             overYears === undefined
-              ? `A year, ${say.currency}/${say.land}, at the median extra yield and your price. Each run has its own weather, yield line and price; the whisker holds eight of ten of them, and “Pays in” counts them all.`
+              ? `A year, ${say.currency}/${say.land}, at the extra yield of a typical year and your price. The whisker spans 8 years of 10, each with its own weather, yield line and price; “Pays in” counts them all.`
               : `A year, ${say.currency}/${say.land}, each year's own gain spread evenly over ${overYears.path.length} years, at the extra yield of the middle chain and your price. Each chain of years has its own soil and price; the whisker holds eight of ten of them, and “Pays in” counts them all.`
           }
         >
@@ -124,7 +124,7 @@ function Worth() {
         )}
         <Panel
           title="By price and by rain"
-          lead={`${overYears === undefined ? "Left in the median season" : "Left a year in the middle chain"}, ${say.currency}/${say.land}, and in how many ${overYears === undefined ? "seasons" : "chains of years"} it pays. Hatched: a loss. ${low < high ? "Each column holds one price for all seasons: the ends of your range and your price. So the middle column may differ a little from the figures above, where each season draws its own." : "Without a price range: a fifth less and a fifth more."}`}
+          lead={`${overYears === undefined ? "Left in a typical year" : "Left a year in the middle chain"}, ${say.currency}/${say.land}, and in how many ${overYears === undefined ? "seasons" : "chains of years"} it pays. Hatched: a loss. ${low < high ? "Each column holds one price for all seasons: the ends of your range and your price. So the middle column may differ a little from the figures above, where each season draws its own." : "Without a price range: a fifth less and a fifth more."}`}
         >
           {(width) => <PriceByRain money={money} p={p} say={say} shown={shown} width={width} />}
         </Panel>

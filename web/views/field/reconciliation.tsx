@@ -20,8 +20,8 @@ export function Reconciliation() {
     return (
       <>
         <p>
-          Nothing to set beside the water yet: enter strips or counts of two cases. What they differ by is
-          then shown beside what water alone would explain.
+          Nothing measured yet: enter strips or counts of two cases. Their difference is then shown beside
+          what water alone would explain.
         </p>
         <p>
           <button type="button" onClick={() => (openLeaf.value = "strips")}>
@@ -63,7 +63,7 @@ function Told({ now, said, list, confidence }: ToldProps) {
           unit={said.unit}
           width={widthPx}
           faint={busy.value}
-          caption={`A stroke with ends: what was measured, with its ${percent(confidence)} interval. A band: what water explains in ${percent(confidence)} of the seasons, the middle one marked. The strong line is no difference.`}
+          caption={`A stroke with ends: what was measured, with its ${percent(confidence)} interval. A band: what water explains in ${percent(confidence)} of the seasons, a typical year marked. The strong line is no difference.`}
         />
       </div>
       {now.field.reconciliations.map((sentence) => (

@@ -34,12 +34,12 @@ function NoRows() {
   return (
     <>
       <p>
-        Count the rows of one pass, and on which of them the tires run: the field is then the mean of its
-        rows, not the best of them.
+        Enter the rows of one pass and where the tires run: the field is the mean of all its rows, not the
+        best of them.
       </p>
       {!enough && (
         <p class="aside">
-          There has to be a case for rows in the track and one for the others: add a case in Inputs first.
+          Rows in the track need one case and the other rows another: add a case in Inputs first.
         </p>
       )}
       <p class="tools">
@@ -130,7 +130,7 @@ function Pass({ rowPositions }: { rowPositions: Json }) {
           ? "Click on a row, or between two, to set a tire there; click again to take it away."
           : isList(rowPositions)
             ? `Each row drawn stands for ${100 / rowsForShares} % of the field.`
-            : "Where the tires run is not told: the rows stand sorted."
+            : "It is not said where the tires run: the rows are sorted by kind."
       }
     >
       {(width) => {
@@ -171,7 +171,7 @@ function Average() {
   return (
     <Panel
       title="The field, and a field of one kind of row"
-      lead="Bars hold eight of ten seasons, the stroke is the middle one. Both fields have the same seasons, so the difference is surer than the bars lie apart."
+      lead="The bar spans 8 years of 10, the mark is a typical year. Both fields have the same seasons, so the difference is surer than the bars suggest."
     >
       {(width) => (
         <>
@@ -183,7 +183,7 @@ function Average() {
           </ul>
           <Steps field={field} say={say} shown={shown} />
           {field.currency === null ? (
-            <p class="aside">With a price, under Money, this is told in money too.</p>
+            <p class="aside">Enter a price under Money to see this in money too.</p>
           ) : (
             <p class="caution">{moneyCaution}</p>
           )}

@@ -24,8 +24,8 @@ export function Strips() {
     return (
       <>
         <p>
-          Harvest strips of two cases side by side, four pairs or more, and weigh each by itself: pairs tell a
-          difference that single fields cannot.
+          Harvest strips of two cases side by side, four pairs or more, and weigh each by itself: pairs show a
+          difference that whole fields cannot.
         </p>
         {caseNames.length < 2 && <p>There is one case only: add another in Inputs first.</p>}
         <button
@@ -75,7 +75,7 @@ function Entered({ caseNames }: { caseNames: readonly string[] }) {
           path={`${stripsPath}.detect`}
           label="Smallest difference to detect"
           unit={unit}
-          hint={`Such as ${unit === "bu/ac" ? 5 : 300} ${unit}: how many pairs would tell it from nothing`}
+          hint={`Such as ${unit === "bu/ac" ? 5 : 300} ${unit}: how many pairs it takes to see it`}
           also={(value) => (value === undefined ? [[`${stripsPath}.chance`, undefined]] : [])}
         />
         <Field path={`${stripsPath}.chance`} label="Power" />

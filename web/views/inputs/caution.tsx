@@ -4,7 +4,7 @@ import { answer } from "../../worker/client.ts";
 export function DiggingCaution() {
   return (
     <p class="caution">
-      Before digging, probing or coring have buried lines located; a pit wall can fall in, so follow the local
+      Before digging, probing or coring, have buried lines located. A pit wall can fall in: follow the local
       excavation rules.
     </p>
   );

@@ -103,7 +103,7 @@ export function CropFields({ path, inherited }: GroupProps) {
                 hint={`${stages}: degree days such as 200 C day, or days`}
               />
               <Field {...field("stageDays")} hint={`${stages}, such as 20 days`} />
-              <Field {...field("baseTemperature")} hint="Below it the thermal clock stands still" />
+              <Field {...field("baseTemperature")} hint="No growth below this temperature" />
               <Field
                 {...field("springGrowth")}
                 hint="A winter crop stays in its first stage until then: Mar 1"

@@ -38,8 +38,7 @@ export function LinkSection() {
         <OnlyHere />
       ) : (
         <p>
-          The whole scenario in an address, to be sent on. What stands in it goes to nobody but the one who
-          gets the link.
+          The whole scenario in an address, to be sent on. Only those who get the link can see what is in it.
         </p>
       )}
       {link instanceof LinkError && <p class="keep-said is-wrong">{link.message}</p>}

@@ -41,11 +41,7 @@ function Inside() {
   return (
     <>
       <div class="field-grid no-print">
-        <Field
-          path="outlook.date"
-          label="Today"
-          hint="Such as 2012-07-04; left empty, the record's last day"
-        />
+        <Field path="outlook.date" label="Today" hint="Such as 7/4/2012; if empty, the record's last day" />
         <Field
           path="outlook.moistDepth"
           label="Moist down to, that day"

@@ -106,7 +106,7 @@ export function Wall({ resolved, season, chosenCase }: WallProps) {
           tools
         ) : (
           <details class="pit-more no-print">
-            <summary>Whose water, how deep, from when</summary>
+            <summary>What the picture shows</summary>
             {tools}
           </details>
         ))}
@@ -118,10 +118,11 @@ export function Wall({ resolved, season, chosenCase }: WallProps) {
         faint={stale.value}
         caption={
           <>
-            Left the soil as in a pit, its edges to be dragged; right the plant-available water day by day
+            Left: the soil as in a pit; drag the edges of layers to move them. Right: plant-available water
+            day by day
             {named ? ` of “${season?.cases[caseIndex]?.name ?? resolved.cases[caseIndex]?.name ?? ""}”` : ""},
-            with every root front over it. Where roots slow, the layer is marked and says what it leaves of
-            their pace in the season shown.
+            with every root front over it. A layer that slows roots is marked with the share of their pace
+            that they keep there in the season shown.
           </>
         }
         {...(season === null

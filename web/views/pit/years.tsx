@@ -19,7 +19,7 @@ export function Years({ chosenCase }: { readonly chosenCase: Signal<number> }) {
     <Panel
       title="Years in a row"
       class="pit-years"
-      lead={`One chain near the middle${rain}, from the year in which the cases begin to differ: what each crop left is what the next one begins with.`}
+      lead={`A typical run of years${rain}, from the year in which the cases begin to differ: each crop starts with the water that the last one left.`}
     >
       {(width) => (
         <>

@@ -1,6 +1,7 @@
 import { mmPerInch } from "../../../src/quantity/constants.ts";
 import { signal, useSignal } from "@preact/signals";
 import { useEffect, useId, useLayoutEffect, useRef } from "preact/hooks";
+import { answerInFull } from "../../../src/report/sentences/firstLine.ts";
 import { shownIn, type Formatters } from "../../../src/report/tables/formatters.ts";
 import { printPalette, type Palette } from "../../pictures/kit/palette.ts";
 import { rootedDepthMm } from "../../pictures/pit/pitWallLayout.ts";
@@ -13,7 +14,6 @@ import { units } from "../../state/view.ts";
 import { answer, season, resolved } from "../../worker/client.ts";
 import type { Answer, SeasonShown, ResolvedScenario } from "../../worker/protocol.ts";
 import { differenceShown } from "../answer/chosenDifference.ts";
-import { sentencesOf } from "../answer/sentences.ts";
 import { question } from "./guess.tsx";
 import { denseLayer, difference, pair, subject } from "./lesson.ts";
 import { coveredFrom } from "./playing.ts";
@@ -67,10 +67,9 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
   }, [now, soil, drawn, units.value]);
   usePrinting();
   const shown = shownIn(units.value);
-  const { comparison, sentences } = now;
+  const { comparison } = now;
   const told = difference.value;
   const d = differenceShown.value;
-  const [first] = sentencesOf(sentences, comparison.differences.length, d).chosen;
   const dense = denseLayer.value;
   const layers = dense === null ? [] : (soil.cases[dense.caseIndex]?.layers ?? []);
   const layer = dense === null ? undefined : layers[dense.index];
@@ -100,7 +99,7 @@ function Sheet({ now, soil, season: drawn }: SheetProps) {
         ))}
       </ol>
       <p class="handout-fold">fold back along this line: the answer is below</p>
-      <p class="handout-answer">{first}</p>
+      <p class="handout-answer">{answerInFull(now.told[d]!)}</p>
       {told !== null && <ThreeTold {...{ told, comparison, d, shown }} />}
       <p class="handout-ripe">
         When the crop is ripe, {sayDay(drawn.firstDay + drawn.days - 1, drawn.isGenerated)}, roots reach:{" "}

@@ -22,7 +22,7 @@ export function AddWhatYouKnow() {
   return (
     <section class="known no-print" aria-labelledby="known-title">
       <h2 id="known-title">Add what you know</h2>
-      <p class="aside">Assumed until you say otherwise. What the subsoil holds matters most.</p>
+      <p class="aside">Assumed until you change it. Water in the subsoil matters most.</p>
       <div class="known-items">
         {items.map(({ title, paths }) => {
           const isAssumed = paths.every(([path]) => {

@@ -32,6 +32,11 @@ export function startNew(): void {
   view.value = "answer";
 }
 
+/** What is here is an invented example: the first answer replaces it. */
+export function isExample(): boolean {
+  return answers.value === null && isInvented(scenario.value);
+}
+
 /** A new field without any answer yet. */
 export function isBlank(): boolean {
   return answers.value !== null && Object.keys(answers.value).length === 0;

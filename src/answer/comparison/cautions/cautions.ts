@@ -15,7 +15,8 @@ import {
 } from "./yieldCautions.ts";
 
 /**
- * What has to be said beside a result: first what this very result calls for, then the limits of the model.
+ * What has to be said beside a result: first what this very result calls for, what matters most for it in front, then the limits
+ * of the model. A page may show the first two and fold the rest.
  * Each is one plain sentence or two, the same in every way out: a depth is said in both systems.
  */
 export function cautionsFor(
@@ -28,40 +29,43 @@ export function cautionsFor(
       ? { said: yearsCautions(scenario), sendsToTheField: false }
       : subsoilCaution(scenario);
   return [
-    ...(scenario.invented ? ["The data of this scenario are invented: it shows the tool, not a place."] : []),
     ...(scenario.rotation !== null && years === "single seasons"
       ? [
-          `Seasons by themselves, each from the same starting water: what the rotation (${scenario.rotation.said}) leaves from year to year is told by "rootfront compare".`,
+          `Single seasons, each from the same starting water: what the rotation (${scenario.rotation.said}) leaves from year to year is in "rootfront compare".`,
         ]
       : []),
+    // What makes the answer hold less than it says.
     ...fewRunsCaution(answer),
     ...shortRecordCaution(answer),
-    ...patternCaution(scenario),
-    ...subsoil.said,
-    ...fallowCaution(answer, scenario),
-    ...densityCaution(answer, scenario),
-    ...originCaution(answer, scenario),
-    ...(years === "year after year" ? undecidedCaution(answer) : []),
-    ...columnCaution(answer),
     ...rootlessCaution(answer, scenario),
-    ...statedDepthCaution(answer, scenario),
     ...unripeCaution(answer, scenario),
     ...thresholdCaution(answer),
     ...capCaution(answer),
-    ...stripsCapCaution(answer),
+    ...(years === "year after year" ? undecidedCaution(answer) : []),
+    // What moves it most.
+    ...subsoil.said,
+    ...densityCaution(answer, scenario),
+    ...originCaution(answer, scenario),
+    ...columnCaution(answer),
+    ...statedDepthCaution(answer, scenario),
     ...starvedCaution(answer, scenario),
+    ...patternCaution(scenario),
+    ...fallowCaution(answer, scenario),
+    ...stripsCapCaution(answer),
     ...afterFloweringCaution(answer),
+    // The limits of the model, and of its use.
+    ...(scenario.invented ? ["The data of this scenario are invented: it shows the tool, not a place."] : []),
     `Yield follows a published straight line against water use${regionSaid(answer)}, from another place and other years; rain at the right time can be worth far more or far less than the season's average.`,
     "One-dimensional: no water, roots or nutrients move sideways. Pests, disease, hail, frost, lodging and nutrients are left out.",
-    "An estimate to think with, not a basis for insurance or credit; ask a licensed local adviser where local rules want one.",
+    "An estimate to think with, not a basis for insurance or credit; ask a licensed local adviser where local rules require one.",
     ...(scenario.money === null
       ? []
       : [
-          "Money leaves out tax, labor not written down, risk and what the money could earn elsewhere; prices are as stated, not a forecast.",
+          "Money leaves out taxes, labor not entered, risk and what the money could earn elsewhere; prices are as stated, not a forecast.",
         ]),
     ...(subsoil.sendsToTheField || answer.evidence !== null
       ? [
-          "Before digging or coring have buried lines located; a pit wall can fall in, so follow the local excavation rules.",
+          "Before digging or coring, have buried lines located. A pit wall can fall in: follow the local excavation rules.",
         ]
       : []),
   ];

@@ -17,8 +17,8 @@ export function densityCaution({ byRainTotal }: Uncautioned, { cases, ensemble }
   if (!hindered) return [];
   return [
     ensemble.densityReading === "range"
-      ? "How a bulk density is read as hindrance to roots moves the answer more than most inputs; the ranges here span a strict to a lenient reading."
-      : `How a bulk density is read as hindrance to roots moves the answer more than most inputs; here it is the ${ensemble.densityReading} reading alone, so the ranges are too narrow.`,
+      ? "How much a given bulk density slows roots is not well known, and it moves the answer more than most inputs; the ranges here span a strict to a lenient reading."
+      : `How much a given bulk density slows roots is not well known, and it moves the answer more than most inputs; here it is the ${ensemble.densityReading} reading alone, so the ranges are too narrow.`,
   ];
 }
 
@@ -52,7 +52,7 @@ export function originCaution({ byRainTotal }: Uncautioned, { cases, evidence }:
       : ["a pan", 'natural, say so (origin "natural")'];
     const share = Math.round(100 * first.openShare.middle);
     return [
-      `${names} ${layers.length === 1 ? "is" : "are"} taken for ${taken}, in which ${share} % of the roots find cracks and old channels; if ${layers.length === 1 ? "it is" : "they are"} ${other}: that moves the answer.`,
+      `${names} ${layers.length === 1 ? "is" : "are"} taken to be ${taken}, in which ${share} % of the roots find cracks and old channels; if ${layers.length === 1 ? "it is" : "they are"} ${other}: that moves the answer.`,
     ];
   });
 }
@@ -69,6 +69,6 @@ export function undecidedCaution({ evidence }: Uncautioned): string[] {
   const names = fit.cases.filter(({ told }) => told.reading === "either").map((one) => `"${one.case}"`);
   if (names.length === 0) return [];
   return [
-    `One day's dig cannot tell whether the roots of ${names.join(" and ")} stopped or go on slowly; here they go on. If they stopped, the difference is another one, and it comes back in later years: "rootfront evidence" tells both for single seasons.`,
+    `One day's dig cannot tell whether the roots of ${names.join(" and ")} stopped or go on slowly; here they go on. If they stopped, the difference is another one and returns in later years: "rootfront evidence" gives both for single seasons.`,
   ];
 }

@@ -17,7 +17,7 @@ export function columnCaution({ byRainTotal, cases }: Uncautioned): string[] {
     ...(described.length === 0
       ? []
       : [
-          `The roots of ${named(described)} came to the bottom of the soil described: describe it deeper, or state the rock as soil.restriction where there is some.`,
+          `The roots of ${named(described)} came to the bottom of the soil described: describe it deeper, or, where rock ends it, say so (soil.restriction).`,
         ]),
     ...restricted.flatMap(({ kind, by }) =>
       by.length === 0
@@ -37,7 +37,7 @@ export function rootlessCaution({ byRainTotal }: Uncautioned, { cases }: Scenari
   );
   if (rootless.length === 0) return [];
   return [
-    `No roots are left below the seed of ${named(rootless)} in the middle season: give a depth that leaves some.`,
+    `No roots are left below the seed of ${named(rootless)} in a typical year: give a depth that leaves some.`,
   ];
 }
 
@@ -53,7 +53,7 @@ export function statedDepthCaution({ byRainTotal }: Uncautioned, { cases }: Scen
     const reached = byRainTotal.map((at) => at.cases[c]!.finalRootDepthMm);
     const least = Math.min(...reached);
     const ends = [...new Set([least, Math.max(...reached)].map(sayDepth))].join(" to ");
-    const middle = least < statedMm - atEndMm ? `, in the middle one at ${ends}` : "";
+    const middle = least < statedMm - atEndMm ? `, in a typical year at ${ends}` : "";
     return [
       `The roots of "${name}" ended above the ${sayDepth(statedMm)} stated for them in ${short === 1 ? "every season" : `${Math.round(100 * short)} % of the seasons`}${middle}: dry soil, a dense layer or the crop's own pace held them.`,
     ];

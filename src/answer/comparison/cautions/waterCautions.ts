@@ -31,16 +31,16 @@ export function yearsCautions({ rotation, evidence, money, rowPositions }: Scena
 /** The subsoil's water decides: say how it was known, and send to the field where it was only assumed. */
 export function subsoilCaution({ cases }: Scenario): { said: string[]; sendsToTheField: boolean } {
   const kinds = new Set(cases.map(({ startingWater }) => startingWater.kind));
-  const decides = "What the subsoil holds when the run begins decides what depth is worth";
+  const decides = "How much water the subsoil holds at the start decides what deeper roots are worth";
   if (!kinds.has("share")) {
     return {
-      said: [`${decides}; here it is as the scenario gives it, below the reach of later rain.`],
+      said: [`${decides}; here it is what you entered, below the reach of later rain.`],
       sendsToTheField: false,
     };
   }
   return {
     said: [
-      `${decides}: deep soil that is dry, or refills only in wet years, is worth next to nothing. Here it is a stated share, not a measurement: probe or core the subsoil and give what you find.`,
+      `${decides}: deep soil that is dry, or refills only in wet years, is worth next to nothing. Here it is an assumed share, not a measurement: probe or core the subsoil and enter what you find.`,
     ],
     sendsToTheField: true,
   };
@@ -64,6 +64,6 @@ export function fallowCaution({ cases }: Uncautioned, scenario: Scenario): strin
   const percent = (share: number) => Math.round(100 * share);
   const [least, most] = [percent(Math.min(...shares)), percent(Math.max(...shares))];
   return [
-    `Over the fallow ${least === most ? least : `${least} to ${most}`} % of the precipitation was stored. Trials of 14 months at Akron, Colorado, stored 20 % with tillage (8 to 34) and 35 % without (20 to 51) (Nielsen & Vigil 2010), so the subsoil is probably wetter than here. Water measured at sowing, without the fallow, makes a surer answer.`,
+    `Over the fallow, ${least === most ? least : `${least} to ${most}`} % of the precipitation was stored. Trials of 14 months at Akron, Colorado, stored 20 % with tillage (8 to 34) and 35 % without (20 to 51) (Nielsen & Vigil 2010), so the subsoil is probably wetter than here. Water measured at sowing, in place of the fallow, makes the answer surer.`,
   ];
 }

@@ -12,7 +12,7 @@ export function patternCaution({ weather: { source }, site }: Scenario): string[
   if (Math.abs(Math.abs(site.latitudeDeg) - latitudeDeg) <= tellingDegrees) return [];
   const side = site.latitudeDeg < 0 ? "S" : "N";
   return [
-    `The field lies at ${Number(Math.abs(site.latitudeDeg).toFixed(2))} ${side}, but the built-in rain pattern has the temperatures of an invented place at ${latitudeDeg} N: give a station record, or the monthly normals of a place near by.`,
+    `The field lies at ${Number(Math.abs(site.latitudeDeg).toFixed(2))} ${side}, but the built-in rain pattern has the temperatures of an invented place at ${latitudeDeg} N: use a weather record, or the monthly normals of a place nearby.`,
   ];
 }
 
@@ -23,8 +23,8 @@ export function fewRunsCaution({ method: { runs } }: Uncautioned): string[] {
   if (runs >= fewestRuns) return [];
   return [
     runs === 1
-      ? "One run only: it says nothing of how seasons differ. Ask for 20 or more, 200 as usual."
-      : `${runs} runs only, so P10 and P90 are rough: ask for ${fewestRuns} or more, 200 as usual.`,
+      ? "One run only: it does not show how years differ. Use 20 or more; 200 is usual."
+      : `${runs} runs only, so the ranges are rough: use ${fewestRuns} or more; 200 is usual.`,
   ];
 }
 
@@ -32,7 +32,7 @@ export function shortRecordCaution({ method }: Uncautioned): string[] {
   if (method.sowingYears >= Math.min(method.runs, 10)) return [];
   return [
     method.sowingYears === 1
-      ? "The record holds one season only, so the ranges show no difference between years: bring more years."
-      : `The record holds ${method.sowingYears} seasons only, so the ranges show few of the years that come: bring more years.`,
+      ? "The record holds one season only, so the ranges show no difference between years: use a record of more years."
+      : `The record holds ${method.sowingYears} seasons only, so the ranges show few of the years that can come: use a record of more years.`,
   ];
 }

@@ -24,7 +24,7 @@ export function thresholdCaution({ byRainTotal, method }: Uncautioned): string[]
   const below = byRainTotal.some((at) => at.cases.some(({ waterUseMm }) => waterUseMm <= thresholdMm));
   return below
     ? [
-        "In the middle season a case uses no more water than the yield line asks for before the first grain: the line gives nothing there, however much water is added below that.",
+        "In a typical year a case uses no more water than the yield line needs before the first grain: the yield there is zero, with or without some extra water.",
       ]
     : [];
 }
@@ -38,7 +38,7 @@ export function capCaution({ byRainTotal, cases, method: { yieldLine } }: Uncaut
   );
   if (capped.length === 0) return [];
   return [
-    `In the middle season ${named(capped)} ${capped.length === 1 ? "is" : "are"} at the line's cap, ${sayCap(cases, capKgPerHa, kgPerHaPerUnit)}: more water is worth nothing on the line there.`,
+    `In a typical year ${named(capped)} ${capped.length === 1 ? "is" : "are"} at the line's cap, ${sayCap(cases, capKgPerHa, kgPerHaPerUnit)}: more water adds no yield there.`,
   ];
 }
 
@@ -48,7 +48,7 @@ export function stripsCapCaution({ evidence, cases, method: { yieldLine } }: Unc
   const means = evidence?.strips?.meansKgPerHa ?? null;
   if (capKgPerHa === null || means === null || Math.max(...means) <= capKgPerHa) return [];
   return [
-    `The strips yielded more than the line's cap, ${sayCap(cases, capKgPerHa, kgPerHaPerUnit)}: the line cannot say what water was worth there; give yield.cap if this field does better.`,
+    `The strips yielded more than the line's cap, ${sayCap(cases, capKgPerHa, kgPerHaPerUnit)}: the line cannot say what water was worth there; enter a higher cap (yield.cap) if this field does better.`,
   ];
 }
 

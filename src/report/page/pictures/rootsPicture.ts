@@ -13,7 +13,7 @@ import type { ReportInput, TypicalSeason } from "../reportInput.ts";
 import { slowBelow } from "../../../drawing/denseLayer.ts";
 
 export const defaults = {
-  title: "How deep the roots are, day by day, in the middle run",
+  title: "How deep the roots are, day by day, in a typical year",
   width: 350,
   axisPx: 34,
   /** Room for the letters at the ends of the lines. */

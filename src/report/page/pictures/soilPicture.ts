@@ -22,12 +22,11 @@ export const defaults = {
   labelLinePx: 12,
 } as const;
 
-/** Layers of the first case with a column for each case: where roots slow, and how deep they come in the middle season. */
+/** Layers of the first case with a column for each case: where roots slow, and how deep they come in a typical year. */
 export function soilPicture(input: ReportInput): string {
   const { scenario, comparison, shown } = input;
   const cases = scenario.cases.slice(0, defaults.mostColumns);
   const room = depthRoom(input);
-  const { layers } = scenario.cases[0];
   const left = defaults.axisPx;
   const width = defaults.columnsPx / cases.length;
   const columns = cases.map(({ name, layers: own }, c) => {

@@ -7,7 +7,7 @@ import { bottomAxis, rangeBar, reachOf } from "../ranges.ts";
 
 export const defaults = {
   title:
-    "Yield of each case: one season in ten is below the bar, one above, half are on either side of the mark",
+    "Yield of each case: one year in ten is below the bar, one above, half are on either side of the mark",
   width: 350,
   labelPx: 22,
   valuePx: 74,

@@ -125,7 +125,7 @@ export function readingsInMoney(
   const told = nets.map(({ use, net }) => `${say(net)} ${useSaid(use, readings)}`);
   const { from, to } = readings.answers[0].differences[d]!;
   return [
-    `"${to}" against "${from}", ${money.currency}/${money.land} in the median season, each way to read the dig: ${told.join("; ")}.`,
+    `"${to}" against "${from}", ${money.currency}/${money.land} in a typical year, each way to read the dig: ${told.join("; ")}.`,
   ];
 }
 

@@ -37,10 +37,10 @@ export function payBackYearsSaid({ overYears }: MoneyOfPair, say: Shown): string
   if (p50 === null)
     return [
       gains,
-      `${spent} is not earned back ${within} in the middle chain${p10 === null ? "" : `; in the best tenth after ${yearsSaid(p10)}`}.`,
+      `${spent} is not earned back ${within} in a typical chain of years${p10 === null ? "" : `; in the best tenth after ${yearsSaid(p10)}`}.`,
     ];
   const range = p10 === p90 ? "" : ` (P10 to P90: ${p10 ?? p50} to ${p90 ?? "more than it lasts"})`;
-  return [gains, `${spent} is earned back after ${yearsSaid(p50)} in the middle chain${range}.`];
+  return [gains, `${spent} is earned back after ${yearsSaid(p50)} in a typical chain of years${range}.`];
 }
 
 const yearsSaid = (years: number): string => `${years} ${years === 1 ? "year" : "years"}`;
@@ -56,7 +56,7 @@ export function moneyPathLines(overYears: MoneyOverYears, say: Shown): string[] 
   const more = path.length > years.length ? `; ${path.length} years are counted` : "";
   return [
     ...wrap(
-      `Year by year since the change, ${say.currency}/${say.land}: the gain before costs (mean), what is left so far in the middle chain, worth on the first day${interest > 0 ? ` at ${sayNumber(100 * interest, 1)} %` : ""}, and the share of chains in which that is more than nothing${more}`,
+      `Year by year since the change, ${say.currency}/${say.land}: the gain before costs (mean), what is left so far in a typical chain of years, worth on the first day${interest > 0 ? ` at ${sayNumber(100 * interest, 1)} %` : ""}, and the share of chains in which that is more than nothing${more}`,
     ),
     ...tableLines({
       head: [["year", ...years.map(({ year }) => String(year))]],

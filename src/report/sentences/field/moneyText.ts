@@ -147,7 +147,7 @@ function budgetTable({ budgetPerHa, overYears }: MoneyOfPair, money: MoneyAnswer
   return tableLines({
     head: [
       [
-        `a year, at the ${overYears === undefined ? "median extra yield" : "middle chain"} and ${say.price(money.pricePerKg.middle)}`,
+        `a year, at the ${overYears === undefined ? "extra yield of a typical year" : "gain of a typical chain"} and ${say.price(money.pricePerKg.middle)}`,
         `${say.currency}/${say.land}`,
       ],
     ],
@@ -172,11 +172,11 @@ function netSaid(
       ? ""
       : `, or ${amountSaid(netForField, say.whole, say.currency)} on ${say.area(areaHa)} ${say.land}`;
   const verb = netPerHa.p50 < 0 ? "loses" : "leaves";
-  const at = low < high ? " at its own drawn price" : "";
+  const at = low < high ? " at a price drawn for each year" : "";
   if (overYears === undefined)
-    return `The median season${at} ${verb} ${perLand}${whole}. It pays in ${percent(chanceItPays)} of the seasons.`;
+    return `A typical year${at} ${verb} ${perLand}${whole}. It pays in ${percent(chanceItPays)} of the seasons.`;
   const interest = overYears.interest > 0 ? ` at ${sayNumber(100 * overYears.interest, 1)} % interest` : "";
-  return `Over ${sayNumber(overYears.years)} years, each with its own gain, the middle chain${at} ${verb} ${perLand} a year${interest}${whole === "" ? "" : `${whole}`}. It pays in ${chainsSaid(chanceItPays, overYears.chains)}.`;
+  return `Over ${sayNumber(overYears.years)} years, each with its own gain, a typical chain of years${at} ${verb} ${perLand} a year${interest}${whole === "" ? "" : `${whole}`}. It pays in ${chainsSaid(chanceItPays, overYears.chains)}.`;
 }
 
 /** `14 of 17 chains of years` */
@@ -221,7 +221,7 @@ function breakEvenSaid(
         ? "; there is no extra yield, so no price breaks even"
         : pricePerKg > farFromPrice * middle
           ? `; with so little extra yield only a price of more than ${farFromPrice} times that would`
-          : `, or at ${say.price(pricePerKg)} ${price} with the ${overYears === undefined ? "median extra yield" : "extra yield of the middle chain"}`
+          : `, or at ${say.price(pricePerKg)} ${price} with the ${overYears === undefined ? "extra yield of a typical year" : "extra yield of a typical chain"}`
     }.`,
   ];
 }
@@ -257,7 +257,7 @@ function priceTable(money: MoneyAnswer, p: number, say: ShownMoney, shown: Forma
   });
   const { low, high } = money.pricePerKg;
   const years = byRainTotal[0]!.pairs[p]!.overYears;
-  const left = years === undefined ? "Left in the median season" : "Left a year in the middle chain";
+  const left = years === undefined ? "Left in a typical year" : "Left a year in a typical chain of years";
   const share = years === undefined ? "share of the seasons" : "share of the chains";
   return [
     ...wrap(

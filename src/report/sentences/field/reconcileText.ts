@@ -59,7 +59,7 @@ export function reconcileVerdict(one: Reconciled): string {
 function beyondSaid({ measured: { low, high }, explained: { middle } }: Reconciled): string {
   if (low === null || high === null || (middle >= low && middle <= high)) return "";
   const side = middle > high ? "more" : "less";
-  return ` But the model promises ${side} than was measured: its middle season lies outside the measured interval. Check that the cases are as the field is (roots, density, cover, water at sowing), the rain of that season, and what else was short there: ${lookAt}.`;
+  return ` But the model promises ${side} than was measured: a typical year lies outside the measured interval. Check that the cases are as the field is (roots, density, cover, water at sowing), the rain of that season, and what else was short there: ${lookAt}.`;
 }
 
 function verdictSaid(one: Reconciled): string {
@@ -73,9 +73,9 @@ function verdictSaid(one: Reconciled): string {
     case "too wide to tell":
       return `it could be all of the measured difference, but water's own range holds half of it and twice of it as well, so nothing measured could speak against that. ${narrowerSaid(one)}${unsure}${beyondSaid(one)}`;
     case "part":
-      return `part of it can be water, about ${percent(share!)} in the middle season. For the rest look at ${lookAt}.${unsure}`;
+      return `part of it can be water, about ${percent(share!)} in a typical year. For the rest look at ${lookAt}.${unsure}`;
     case "little":
-      return `little of it can be water, about ${percent(share!)} in the middle season. Look at ${lookAt}.${unsure}`;
+      return `little of it can be water, about ${percent(share!)} in a typical year. Look at ${lookAt}.${unsure}`;
     case "none":
       return `water would have made it go the other way, so none of it is water. Look at ${lookAt}.${unsure}`;
   }

@@ -238,12 +238,12 @@ test("the sentences of a pair are those that the whole is told with", () => {
   const [bushel, metric] = [bushelsPerAcre(60), shownIn("metric")];
   const own = pairSentences(money, pair, bushel, metric);
   expect(own).toEqual([
-    "The median season at its own drawn price leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.",
-    "At 0.20 USD/kg it breaks even at 50 kg/ha more, which takes 5.0 mm more water, or at 0.10 USD/kg with the median extra yield.",
+    "A typical year at a price drawn for each year leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.",
+    "At 0.20 USD/kg it breaks even at 50 kg/ha more, which takes 5.0 mm more water, or at 0.10 USD/kg with the extra yield of a typical year.",
   ]);
   expect(moneySentences(money, bushel, metric)).toEqual([
     "Price 0.20 USD/kg, drawn from 0.10 to 0.30. Each run has its own weather, yield line and price.",
-    '"deeper" against "as it is": the median season at its own drawn price leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.',
+    '"deeper" against "as it is": a typical year at a price drawn for each year leaves 10.00 USD/ha, or 500 USD on 50 ha. It pays in 100 % of the seasons.',
     own[1],
   ]);
 });

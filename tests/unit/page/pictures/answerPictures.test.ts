@@ -4,7 +4,6 @@ import { shownIn } from "../../../../src/report/tables/formatters.ts";
 import { pairedTable, pilesOf } from "../../../../web/pictures/answer/pairedDifferencePiles.ts";
 import { askedRain } from "../../../../web/pictures/answer/rainFanAsked.ts";
 import { marksThatMattered, rowsDrawn } from "../../../../web/pictures/answer/shareMatteredMarks.ts";
-import { sentencesOf } from "../../../../web/views/answer/sentences.ts";
 
 describe("seasons in which it mattered, as marks", () => {
   test.each([
@@ -40,16 +39,6 @@ describe("piles of seasons", () => {
   });
   test("are there when all seasons are the same", () =>
     expect(pairedTable(new Float64Array(3), 5, shownIn("metric")).rows).toEqual([["0.0 to 5.0", "3"]]));
-});
-
-describe("the sentences", () => {
-  const all = ["one", "one elsewhere", "two", "two elsewhere"];
-  test("of the difference on show come first, of the others the answer alone", () => {
-    expect(sentencesOf(all, 2, 0)).toEqual({ chosen: ["one", "one elsewhere"], others: ["two"] });
-    expect(sentencesOf(all, 2, 1)).toEqual({ chosen: ["two", "two elsewhere"], others: ["one"] });
-  });
-  test("of a single case are all told", () =>
-    expect(sentencesOf(["alone"], 0, 0)).toEqual({ chosen: ["alone"], others: [] }));
 });
 
 describe("the user's own rain", () => {

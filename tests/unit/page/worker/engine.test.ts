@@ -66,7 +66,7 @@ describe("the engine", () => {
     const whole = await until("answer", 1, true);
     if (whole.kind !== "answer") throw new Error("no answer");
     expect(whole.answer.comparison).toEqual(await commandLine(dug));
-    expect(whole.answer.sentences[0]).toMatch(/^At 13 in of rain/);
+    expect(whole.answer.told[0]!.sentence).toMatch(/^At 13 in of rain/);
     const fan = await until("fan", 1, true);
     if (fan.kind !== "fan") throw new Error("no fan");
     expect(fan.fan.points.map(({ rainTotalMm }) => Math.round(rainTotalMm / 25.4))).toEqual([

@@ -52,7 +52,7 @@ export function Group({ index, group, cropName, caseNames }: GroupProps) {
         <Field
           path={`${path}.rowPosition`}
           label="Where the row is"
-          hint="Such as wheel track; left out: no matter"
+          hint="Such as wheel track; if empty, anywhere"
         />
         <div>
           <Field path={`${path}.rowWidth`} label="From row to row" hint="30 in or 75 cm" />
@@ -110,13 +110,13 @@ export function Group({ index, group, cropName, caseNames }: GroupProps) {
             <Field
               path={`${path}.rowLength`}
               label="Length of row at every spot"
-              hint="Left out: what makes a thousandth of an acre"
+              hint="If empty: what makes a thousandth of an acre"
               also={ground("rowLength")}
             />
             <Field
               path={`${path}.rows`}
               label="Rows side by side"
-              hint="Left out: one"
+              hint="If empty: one"
               also={ground("rows")}
             />
             <Field
@@ -167,7 +167,7 @@ function Weight({ path, way, cropName }: { path: string; way: Way; cropName: str
       <Field
         path={at("kernelWeight")}
         label="A thousand kernels"
-        hint={`Weighed: ${usualThousand(cropName)}. Left out: a usual weight, with its range`}
+        hint={`Weighed: ${usualThousand(cropName)}. If empty: a usual weight, with its range`}
         also={others("kernelWeight")}
       />
       {bushels && (

@@ -29,15 +29,15 @@ export function HowFitted() {
         }
       />
       <p class="aside">
-        Where it decides, the fitted value takes the place of density or penetrometer in every run, and its
-        interval is carried into water, yield and money.
+        If yes, the value fitted to the plants replaces density or penetrometer in every run, and its interval
+        goes into water, yield and money.
       </p>
       <ProblemNote id="field-dig-decides" problems={problemsByPath.value.get("evidence.digDecides") ?? []} />
       <div class="field-grid">
         <Field
           path="evidence.plantsPaired"
           label="Plants are in pairs"
-          hint="The n-th plant of each column stood beside the n-th of the others"
+          hint="The first plant of each column stood beside the first of the others, and so on"
         />
         <Field
           path="evidence.fit"

@@ -74,8 +74,8 @@ export function DigPictures() {
         </ul>
         {(dig.fit === null || dig.fit.cases.length === 0) && (
           <p>
-            Nothing is fitted, so no front is drawn: either no layer slows roots, and then the dense layer can
-            be named below, or the roots of these cases are told against the first case's.
+            Nothing is fitted, so no root front is drawn. Either no layer slows roots (name the dense layer
+            below), or these cases have a stated root depth.
           </p>
         )}
       </section>

@@ -80,7 +80,7 @@ function RootsWay({ path, group }: { readonly path: string; readonly group: Json
   if (wayOf(group) === null)
     return (
       <p class="plants-ways">
-        Roots: plant by plant, as the file tells.{" "}
+        Roots of each plant, from the file.{" "}
         <button
           type="button"
           class="small"

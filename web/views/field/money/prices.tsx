@@ -16,7 +16,7 @@ export function Prices() {
       <Field
         path="money.area"
         label="Land worked in a year"
-        hint="160 ac or 65 ha; left out, all is told by the acre or hectare"
+        hint="160 ac or 65 ha; if empty, all is per acre or hectare"
       />
       {(perRow() || valueAt("money.implementRows") !== undefined) && (
         <Field path="money.implementRows" label="Rows of the implement" hint="For costs per row" />
@@ -55,7 +55,7 @@ function PriceEnd({ end, label }: { end: 0 | 1; label: string }) {
       <ProblemNote id={`${id}-wrong`} problems={problems} />
       {!wrong && end === 0 && list === undefined && (
         <p class="field-default" id={`${id}-none`}>
-          Left out: the price is certain
+          If empty, the price is certain
         </p>
       )}
     </div>

@@ -18,8 +18,8 @@ export function CoresEntered() {
   if (layers.length === 0)
     return (
       <p class="aside">
-        Cores go with layers described one by one. This soil is read from a table of horizons: describe it by
-        layers in Inputs to enter cores.
+        Cores belong to layers entered one by one, and this soil is read from a table of horizons: enter its
+        layers in Inputs first.
       </p>
     );
   return (

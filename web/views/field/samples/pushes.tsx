@@ -15,8 +15,8 @@ export function PushesEntered() {
   return (
     <div class="pushes">
       <p class="aside">
-        Push slowly, a day or two after a soaking, and write down the dial every few inches. Several pushes
-        may be put together. A layer that types no reading of its own gets the mean of those within it.
+        Push slowly, a day or two after a soaking, and write down the dial every few inches. You can enter
+        several pushes. A layer without a reading of its own gets the mean of those within it.
       </p>
       <ProblemNote id="field-log-wrong" problems={problemsByPath.value.get(readingsPath) ?? []} />
       <SamplesSheet

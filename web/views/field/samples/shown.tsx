@@ -14,8 +14,8 @@ export function SamplesShown() {
   if (now === null || samples.length === 0)
     return (
       <p>
-        Nothing is sampled yet. Take two cores or more from each layer in a ring of known volume, push a probe
-        to where it stops, or log a penetrometer a day or two after a soaking.
+        No samples yet. Take two cores or more from each layer in a ring of known volume, push a probe to
+        where it stops, or log a penetrometer a day or two after a soaking.
       </p>
     );
   const shown = shownIn(now.units);

@@ -78,6 +78,7 @@ export const reportStyle = `
 }
 }
 @media print{
+.field-report .loose figure{max-width:none}
 .field-report h1{font-size:1.5em}
 .field-report figcaption{font-size:.82em;line-height:1.2}
 .field-report th,.field-report td{padding:.04em .6em .04em 0}

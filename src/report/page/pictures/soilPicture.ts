@@ -27,7 +27,6 @@ export function soilPicture(input: ReportInput): string {
   const { scenario, comparison, shown } = input;
   const cases = scenario.cases.slice(0, defaults.mostColumns);
   const room = depthRoom(input);
-  const { layers } = scenario.cases[0];
   const left = defaults.axisPx;
   const width = defaults.columnsPx / cases.length;
   const columns = cases.map(({ name, layers: own }, c) => {

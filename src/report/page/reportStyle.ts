@@ -54,6 +54,7 @@ export const reportStyle = `
 .field-report .pair>.scrolls{grid-column:1/-1}
 .field-report .words{white-space:normal}
 .field-report .loose{grid-template-columns:1fr}
+.field-report .loose figure{max-width:27rem}
 .field-report .scrolls{overflow-x:auto;margin:.5em 0}
 .field-report .scrolls:focus-visible{outline:3px solid #125e8f}
 .field-report table{border-collapse:collapse;font-size:.88em;font-variant-numeric:tabular-nums;width:100%}
@@ -77,6 +78,7 @@ export const reportStyle = `
 }
 }
 @media print{
+.field-report .loose figure{max-width:none}
 .field-report h1{font-size:1.5em}
 .field-report figcaption{font-size:.82em;line-height:1.2}
 .field-report th,.field-report td{padding:.04em .6em .04em 0}

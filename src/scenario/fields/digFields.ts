@@ -25,7 +25,7 @@ const rootDepthsFields = group(
         means: "Where the roots of one plant turned aside",
         within: rootDepthAboveZero,
       }),
-      "Where roots turned aside, of those plants that did. Left out: not told",
+      "Where roots turned aside, of those plants that did: told with the dig and checked against the dense layer; moves no figure. Left out: not told",
       { atMost: 500 },
     ).optional(),
   },

@@ -24,3 +24,29 @@ describe("a rainfall total that no dryland field gets is doubted", () => {
     expect(doubtsOf({ ...someScenario(), doubts: ["depths in inches"] })).toEqual(["depths in inches"]);
   });
 });
+
+describe("strips are doubted where their unit cannot be", () => {
+  const withStrips = (capKgPerHa: number | null, ...kgPerHa: (number | null)[]) => {
+    const scenario = someScenario();
+    const strips = {
+      caseIndexes: [0, 1],
+      pairs: kgPerHa.map((one) => [one, one] as const),
+      year: null,
+      confidence: 0.95,
+      detectKgPerHa: null,
+      chance: 0.8,
+    } as const;
+    const evidence = { confidence: 0.95, dig: null, counts: null, strips };
+    return doubtsOf({ ...scenario, evidence, yieldLine: { ...scenario.yieldLine, capKgPerHa } });
+  };
+  test("61 kg/ha where 61 bu/ac was meant", () => {
+    expect(withStrips(8400, 58, null, 61).join()).toMatch(
+      /^The best strip is given [\d.]+ \S+ \(61 kg\/ha\), which is hard to believe/,
+    );
+  });
+  test("a poor crop, a failed one, and one without a best year to hold it against are believed", () => {
+    expect(withStrips(8400, 300, 20)).toEqual([]);
+    expect(withStrips(8400, 0, 0)).toEqual([]);
+    expect(withStrips(null, 61)).toEqual([]);
+  });
+});

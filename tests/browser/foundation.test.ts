@@ -17,6 +17,7 @@ import {
   lookAt,
   rulesOnColours,
   openHarness,
+  openCard,
   openPage,
   openTab,
   settled,
@@ -176,6 +177,7 @@ describe("what is typed", () => {
   test("is undone and redone by keyboard, from within a field too", async () => {
     const { page, close } = await smallTab("#/inputs");
     await settled(page);
+    await openCard(page, "scenario");
     const name = page.locator('[data-path="name"] input');
     const before = await name.inputValue();
     await name.fill("Another name");
@@ -217,6 +219,7 @@ describe("what is typed", () => {
     for (const _ of ["once", "and once more"]) {
       await page.reload();
       await settled(page);
+      await openCard(page, "soil");
       await expect.poll(() => field.getByRole("alert").count()).toBe(1);
       expect(await field.locator("input").inputValue()).toBe("1.62 banana");
       await page.getByRole("link", { name: "Answer", exact: true }).click();

@@ -227,10 +227,14 @@ describe("what is opened", () => {
 describe("the link", () => {
   test("carries the whole scenario; the field holds it where nothing can be copied", async () => {
     const { page, close } = await openKeep(small, { clipboard: false });
-    const field = page.getByLabel(/^The link, [\d,]+ characters/);
+    const field = page.getByLabel(/^The link, for this machine only, [\d,]+ characters/);
     await field.waitFor();
     const link = await field.inputValue();
-    expect(await page.getByText(`The link, ${link.length.toLocaleString("en")} characters`).count()).toBe(1);
+    expect(
+      await page
+        .getByText(`The link, for this machine only, ${link.length.toLocaleString("en")} characters`)
+        .count(),
+    ).toBe(1);
     await page.evaluate(() => {
       navigator.clipboard.writeText = () => Promise.reject(new Error("not allowed"));
     });

@@ -10,6 +10,7 @@ import {
   patience,
   rulesOnColours,
   settled,
+  typeAt,
   type ContextOptions,
 } from "./harness.ts";
 import { demoAsWritten } from "../support/demos.ts";
@@ -364,7 +365,7 @@ describe("the picture", () => {
       ),
     ).toBe(0);
     await page.getByRole("link", { name: "Inputs" }).click();
-    await page.locator('[data-path="soil.layers[1].bulkDensity"] input').fill("heavy");
+    await typeAt(page, "soil.layers[1].bulkDensity", "heavy");
     await page.locator('[data-path="soil.layers[1].bulkDensity"] [role=alert]').waitFor();
     await page.getByRole("link", { name: "Pit wall" }).click();
     expect(await page.locator(".stale-mark").count()).toBe(1);

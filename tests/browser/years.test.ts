@@ -5,6 +5,7 @@ import {
   goTo,
   lastComparison,
   lookAt,
+  openCard,
   openTab,
   panel,
   patience,
@@ -52,6 +53,7 @@ test("years in a row: the answer first, its path, the pit wall year by year, and
   expect(await faultsSeen(page, ["dark", 390])).toEqual([]);
 
   await goTo(page, "inputs");
+  await openCard(page, "crop");
   await page.getByLabel("Crops year after year").selectOption("every year");
   await settled(page);
   await expect.poll(async () => (await lastComparison(page)).chain?.rotation, patience).toBe("every year");

@@ -49,7 +49,9 @@ describe("rootfront report", () => {
     const { out } = await call(folder, "report", file);
     for (const { yield: grown } of compared.cases) {
       const [low, middle, high] = [grown.p10, grown.p50, grown.p90].map((value) => value.toFixed(0));
-      expect(out).toContain(`<td>${middle}</td><td>${low}</td><td>${high}</td>`);
+      expect(out).toContain(
+        `<td data-head="yield">${middle}</td><td data-head="low">${low}</td><td data-head="high">${high}</td>`,
+      );
     }
   });
 

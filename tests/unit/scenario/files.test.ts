@@ -118,7 +118,7 @@ describe("the quick question", () => {
 
   test("begins with what the years before left, unless a probe tells the water", async () => {
     const { file } = quickScenario(question);
-    expect([file["rotation"], file["fallow"]]).toEqual(["every year", undefined]);
+    expect([file["rotation"], file["fallow"]]).toEqual(["wheat-sorghum-fallow", undefined]);
     const read = await resolveScenario(file, noFiles);
     expect([read.rotation!.startsAsStated, read.rotation!.warmUpYears]).toEqual([false, 6]);
     expect(read.defaults.map(({ field }) => field)).toContain("soil.startingWater");

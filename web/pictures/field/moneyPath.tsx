@@ -123,7 +123,7 @@ export function MoneyPath({ pair, overYears, c, say, width, faint }: MoneyPathPr
             </g>
           );
         })}
-        <text x={left} y={heightPx - 8}>
+        <text x={0} y={heightPx - 8}>
           Year since the change; chains in which it is paid
         </text>
       </g>

@@ -236,7 +236,7 @@ describe("soil samples", () => {
 
   test("are entered, begin the run, go wrong, and are taken out again", async () => {
     const { page, wrong, close } = await openLeaf(undug, "Soil samples");
-    expect(await page.getByText("Nothing is sampled yet").count()).toBe(1);
+    expect(await page.getByText("No samples yet.").count()).toBe(1);
     await page.getByRole("button", { name: /Add a core.*topsoil/ }).click();
     const core = "soil.layers[0].cores[0]";
     await typeAt(page, `${core}.dryMass`, "430");

@@ -140,7 +140,7 @@ describe.each(["us", "metric"] as const)("the numbers in %s units are those of c
     }
     expect(await page.locator(".leaf .caution").textContent()).toBe(moneyCaution);
     expect(await page.locator(".leaf").textContent()).toContain(
-      "Each run has its own weather, yield line and price",
+      "each with its own weather, yield line and price",
     );
     expect(await page.locator(".leaf").textContent()).toContain("where each season draws its own");
     expect(await page.locator("details.method summary").textContent()).toBe("Method and sources");

@@ -349,6 +349,7 @@ test("a crop that fits neither counts nor price can be answered without them, in
 
 test("water at the start changes its way and comes back as it was", async () => {
   const { page, done } = await opened();
+  await openCard(page, "start");
   await page.getByRole("radio", { name: "By push probe" }).check();
   expect(await textOf(page, "soil.startingWater.moistDepth")).toBe("30 in");
   await page.getByRole("radio", { name: "Layer by layer" }).check();
@@ -371,6 +372,7 @@ test("water at the start from cores is said, can be left and taken up again", as
   const layers = ground.layers.map((layer, l) => (l === 0 ? { ...layer, cores: [core] } : layer));
   const soil = { ...ground, layers, startingWater: { from: "cores", shareBelow: "40 %" } };
   const { page, wrong, done } = await opened({ ...small, soil });
+  await openCard(page, "start");
   const way = page.locator("#inputs-start");
   expect(await way.getByRole("radio", { name: "From cores" }).isChecked()).toBe(true);
   expect(await textOf(page, "soil.startingWater.shareBelow")).toBe("40 %");
@@ -763,7 +765,9 @@ describe("the cards", () => {
     const before = await top();
     await summary("weather").evaluate((one: HTMLElement) => one.click());
     await expect.poll(() => openCardsIn(page)).toEqual(["inputs-weather"]);
-    await expect.poll(async () => Math.abs((await top()) - before)).toBeLessThan(2);
+    // Or as near as the top of the page lets it.
+    const isAtTop = () => page.evaluate(() => scrollY === 0);
+    await expect.poll(async () => (await isAtTop()) || Math.abs((await top()) - before) < 2).toBe(true);
     // What is closed is on the page all the same: the browser's own search finds it.
     expect(await field(page, "soil.layers[1].bulkDensity").locator("input").inputValue()).toBe("1.62 g/cm^3");
     // A hint shows at the field in use only.

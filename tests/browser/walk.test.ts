@@ -19,6 +19,7 @@ import {
   axeFaults,
   goTo,
   lastComparison,
+  openCard,
   leftWith,
   listenToEngine,
   openPage,
@@ -97,6 +98,7 @@ test("a value is typed and undone; a bad one says what is wrong, and the last go
   await go("pit");
   expect(await axeFaults(page, rulesOnColours)).toEqual([]);
   await go("inputs");
+  await openCard(page, "weather");
   expect(await page.locator('[data-path="weather.annualRain"]').innerText()).toMatch(/expected/i);
   await undo();
   await expect.poll(asked, patience).toBe("12..14 in");

@@ -53,6 +53,9 @@ async function emptyPage(width: number, height: number): Promise<Walk> {
     cost.fields += 1;
   };
   await page.locator(".way-in").waitFor(patience);
+  // On a phone the tools of the head are behind one button.
+  const menu = page.getByRole("button", { name: /^Menu/ });
+  if (await menu.isVisible()) await tap(menu);
   await tap(page.getByRole("button", { name: "New", exact: true }));
   await expect.poll(() => page.locator(".answer-sentence").count(), patience).toBe(0);
   return {

@@ -88,15 +88,13 @@ function thingsToKnow(written: Json): { readonly title: string; readonly paths: 
             ["soil.startingWater.moistDepth", "Moist down to", "As deep as a push probe goes in by hand"],
             ["soil.startingWater.shareBelow", "Below that", "Share of the available water"],
           ]
-        : inRotation
-          ? []
-          : [
-              [
-                "soil.startingWater.share",
-                "Share of the available water",
-                "Everywhere, when the run begins: 0 % is wilting point, 100 % field capacity",
-              ],
+        : [
+            [
+              "soil.startingWater.share",
+              "Share of the available water",
+              "Everywhere, when the run begins: 0 % is wilting point, 100 % field capacity",
             ],
+          ],
     },
     {
       title: "Bulk density of the dense layer",
@@ -154,5 +152,7 @@ function assumptions(): { scenario: Json; told: ReadonlyMap<string, DefaultUsed>
 function shownAt(path: string): string | null {
   const value = valueAt(path);
   if (typeof value === "string" || typeof value === "number") return typeset(String(value));
-  return resolved.value?.defaults.find(({ field }) => field === path)?.value ?? null;
+  // With a rotation the start is told as a whole: it is what the years before left.
+  const places = [path, path.replace(/\.share$/, "")];
+  return resolved.value?.defaults.find(({ field }) => places.includes(field))?.value ?? null;
 }

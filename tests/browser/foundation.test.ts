@@ -20,6 +20,7 @@ import {
   openCard,
   openPage,
   openTab,
+  patience,
   settled,
   sharedHarness,
   typeAt,
@@ -214,13 +215,13 @@ describe("what is typed", () => {
     await page.getByRole("link", { name: "Inputs" }).click();
     await typeAt(page, "soil.layers[1].bulkDensity", "1.62 banana");
     const field = page.locator('[data-path="soil.layers[1].bulkDensity"]');
-    await expect.poll(() => field.getByRole("alert").count()).toBe(1);
+    await expect.poll(() => field.getByRole("alert").count(), patience).toBe(1);
     await page.waitForTimeout(500); // it is kept a moment after the last change
     for (const _ of ["once", "and once more"]) {
       await page.reload();
       await settled(page);
       await openCard(page, "soil");
-      await expect.poll(() => field.getByRole("alert").count()).toBe(1);
+      await expect.poll(() => field.getByRole("alert").count(), patience).toBe(1);
       expect(await field.locator("input").inputValue()).toBe("1.62 banana");
       await page.getByRole("link", { name: "Answer", exact: true }).click();
       await page.locator(".stale-mark").waitFor();

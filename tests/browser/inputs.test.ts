@@ -156,7 +156,7 @@ describe("a quantity", () => {
     expect(focused).toBe("surface.residueCover");
     await page.reload();
     await expect.poll(() => textOf(page, "surface.residueCover")).toBe("half of it");
-    await expect.poll(() => told.count()).toBe(1);
+    await expect.poll(() => told.count(), patience).toBe(1);
     expect(wrong).toEqual([]);
     await done();
   });

@@ -4,7 +4,7 @@ import type { Scenario } from "../../scenario/index.ts";
 import { newRecordCache, type RecordCache } from "../../scenario/read/recordCache.ts";
 
 /** How much of earlier lines is kept for later ones: it bounds the memory, and changes no answer. Ours. */
-const most = { records: 32, weathers: 16, lettersOfFiles: 64 * 2 ** 20 };
+const most = { records: 32, weathers: 4, lettersOfFiles: 64 * 2 ** 20 };
 
 /** What the lines of a batch read and work out together. */
 export interface SharedReading {

@@ -12,6 +12,7 @@ import {
   pageOf,
   patience,
   settled,
+  typeAt,
   type ContextOptions,
 } from "./harness.ts";
 
@@ -308,7 +309,7 @@ describe("the sliders", () => {
     const { page, close } = await openLesson();
     expect(await page.locator(".stale-mark").count()).toBe(0);
     await page.getByRole("link", { name: "Inputs" }).click();
-    await page.locator('[data-path="site.latitude"] input').fill("far north");
+    await typeAt(page, "site.latitude", "far north");
     await page.getByRole("link", { name: "Teach" }).click();
     await page.waitForSelector(".stale-mark");
     expect(await page.locator(".root-panel").count()).toBe(2);
@@ -634,8 +635,9 @@ describe("the lesson for all", () => {
   test("fits a phone, in inches and in millimetres", async () => {
     const { page, close } = await openLesson({ viewport: { width: 390, height: 844 } });
     const over = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    await page.getByRole("button", { name: /^Menu/ }).click();
+    const menu = page.getByRole("button", { name: /^Menu/ });
     const inBothUnits = async () => {
+      if (!(await page.getByRole("radio", { name: "mm · kg" }).isVisible())) await menu.click();
       for (const name of ["mm · kg", "in · lb"]) {
         await page.getByRole("radio", { name }).check();
         await settled(page);

@@ -212,7 +212,7 @@ describe("what is typed", () => {
     await settled(page);
     await page.getByRole("link", { name: "Answer", exact: true }).click();
     const before = await page.locator(".answer-sentence").textContent();
-    await page.getByRole("link", { name: "Inputs" }).click();
+    await page.getByRole("navigation", { name: "Views" }).getByRole("link", { name: "Inputs" }).click();
     await typeAt(page, "soil.layers[1].bulkDensity", "1.62 banana");
     const field = page.locator('[data-path="soil.layers[1].bulkDensity"]');
     await expect.poll(() => field.getByRole("alert").count(), patience).toBe(1);
@@ -226,7 +226,7 @@ describe("what is typed", () => {
       await page.getByRole("link", { name: "Answer", exact: true }).click();
       await page.locator(".stale-mark").waitFor();
       expect(await page.locator(".answer-sentence").textContent()).toBe(before);
-      await page.getByRole("link", { name: "Inputs" }).click();
+      await page.getByRole("navigation", { name: "Views" }).getByRole("link", { name: "Inputs" }).click();
     }
     await page.getByRole("button", { name: /Undo/ }).click();
     await settled(page);

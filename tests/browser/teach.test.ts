@@ -292,7 +292,7 @@ describe("the sliders", () => {
     await settled(page);
     await asked(page, densities(), [1.32, 1.62, 1.36, 1.38]);
     await slide(page, /density/i, 1.5);
-    await page.getByRole("link", { name: "Answer" }).click();
+    await page.getByRole("link", { name: "Answer", exact: true }).click();
     await settled(page);
     await asked(page, densities(), [1.32, 1.62, 1.36, 1.38]);
 

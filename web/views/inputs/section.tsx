@@ -48,7 +48,12 @@ export function Section({ id, children }: { id: CardName; children: ComponentChi
 /** The card that closes may lie above the one that opens: the line that was clicked stays under the hand. */
 function keepInPlace(summary: HTMLElement): void {
   const before = summary.getBoundingClientRect().top;
-  requestAnimationFrame(() => scrollBy(0, summary.getBoundingClientRect().top - before));
+  const back = () => scrollBy(0, summary.getBoundingClientRect().top - before);
+  // Once more in the next frame: the page may scroll of itself when it grows shorter.
+  requestAnimationFrame(() => {
+    back();
+    requestAnimationFrame(back);
+  });
 }
 
 /** Fields side by side, with a heading of their own. */
